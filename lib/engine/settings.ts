@@ -1,0 +1,77 @@
+/** The settings of a study, complete: every key has a value. Keys are those of the settings file in camel case. */
+export interface Settings {
+  readonly schema: 1;
+  readonly currency: string;
+  readonly frequencyHz: 50 | 60;
+  readonly standards: 'nema' | 'iec';
+  /** ISO date: the study's "today"; the engine has no clock. */
+  readonly asOf: string;
+  readonly energyPricePerKwh: number;
+  readonly demandPricePerKwMonth: number;
+  readonly demandCoincidence: number;
+  readonly discountRate: number;
+  readonly energyPriceEscalation: number;
+  readonly horizonYears: number;
+  readonly taxRate: number;
+  readonly policy: Policy;
+  readonly budget: readonly number[];
+  readonly moneyTerms: 'real' | 'nominal';
+  readonly inflation: number;
+  readonly includeFailureCost: boolean;
+  readonly objective: 'net-present-value' | 'energy' | 'risk';
+  readonly assumedLoad: number;
+  readonly repairShop: 'unknown' | 'accredited';
+  readonly rebates: readonly Rebate[];
+  readonly emissionFactorKgPerKwh: number;
+  /** Kept as given; the flat prices serve until tariffs by site are evaluated. */
+  readonly tariffs: Readonly<Record<string, unknown>>;
+  /** Kept as given; figures are before depreciation. */
+  readonly depreciation: unknown;
+  /** Rate of unplanned failures of a motor in ordinary condition, per year. */
+  readonly failureRatePerYear: number;
+  /** Default meter errors where neither the row nor its instrument states one: per cent of reading, speed in r/min. */
+  readonly accuracy: {
+    readonly voltagePct: number;
+    readonly currentPct: number;
+    readonly powerPct: number;
+    readonly speedRpm: number;
+  };
+  /** Limits of condition indicators changed by the user, by limit id, each with its reason. */
+  readonly limits: Readonly<Record<string, { readonly value: number; readonly reason: string }>>;
+}
+
+export interface Policy {
+  readonly maxSimplePaybackYears: number;
+  readonly minProbability: number;
+  readonly maxReadingAgeYears: number;
+  readonly atFailure: 'repair' | 'replace';
+  readonly spareCapacityPct: number;
+  readonly resizeBelowLoadFraction: number;
+}
+
+/** A payment by a programme for a replacement, per kW of the new rating, with an optional cap. */
+export interface Rebate {
+  readonly action: 'replace' | 'resize';
+  readonly perKw: number;
+  readonly cap?: number | undefined;
+}
+
+/** One line of a price list, in the study's currency. */
+export interface Price {
+  readonly item: 'motor' | 'rewind' | 'bearing-job' | 'removal-install' | 'frame-adapter';
+  readonly ratedPowerKw?: number | undefined;
+  readonly poles?: number | undefined;
+  readonly efficiencyClass?: string | undefined;
+  readonly nominalEfficiencyPct?: number | undefined;
+  readonly ratedSpeedRpm?: number | undefined;
+  readonly frame?: string | undefined;
+  readonly enclosure?: 'open' | 'enclosed' | undefined;
+  readonly price: number;
+  readonly source?: string | undefined;
+}
+
+/** A price list; `invented` marks the shipped demonstration list. */
+export interface PriceList {
+  readonly invented: boolean;
+  readonly prices: readonly Price[];
+}
