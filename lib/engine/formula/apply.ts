@@ -1,0 +1,121 @@
+import { combineParts, EXACT, type Origin, type Parts, type Quantity, type Sources } from '../quantity/quantity';
+import type { Unit } from '../quantity/unit';
+import type { Compiled } from './compiled';
+
+/** How a quantity came about: a formula applied to quantities, a leaf, or a statement of a solution found otherwise. */
+export type Step =
+  | { readonly kind: 'formula'; readonly formula: Compiled; readonly inputs: Readonly<Record<string, Quantity>> }
+  | { readonly kind: 'leaf'; readonly label: string; readonly origin: Origin; readonly source: string }
+  | {
+      readonly kind: 'solution';
+      readonly label: string;
+      readonly tex: string;
+      readonly residual: number;
+      readonly source: string;
+      readonly inputs: Readonly<Record<string, Quantity>>;
+    };
+
+/**
+ * What an evaluation carries along: the motor's sources of uncertainty and, only when someone asks how a figure came about,
+ * a record of each step. The numbers are the same either way, since the same code runs.
+ */
+export interface Scope {
+  readonly sources: Sources;
+  readonly trace?: Map<Quantity, Step> | undefined;
+}
+
+/** The quantities that a compiled formula asks for, with their units checked by the compiler. */
+export type FormulaInputs<F extends Compiled> = { readonly [K in keyof F['inputs']]: Quantity<F['inputs'][K]['unit']> };
+
+/** Applies a formula: value from the native function, uncertainty by first-order propagation through its partial derivatives (GUM 5.1). */
+export function apply<F extends Compiled>(scope: Scope, formula: F, inputs: FormulaInputs<F>): Quantity<F['unit']> {
+  const names = formula.names;
+  const given = inputs as Readonly<Record<string, Quantity>>;
+  const values: number[] = [];
+  const vectors: Parts[] = [];
+  let length = 0;
+  for (const name of names) {
+    const quantity = given[name];
+    if (!quantity) throw new Error(`formula ${formula.id} was applied without ${name}`);
+    values.push(quantity.value);
+    vectors.push(quantity.parts);
+    if (quantity.parts.length > length) length = quantity.parts.length;
+  }
+  const result: Quantity<F['unit']> = {
+    unit: formula.unit,
+    value: formula.f(...values),
+    parts: length === 0 ? EXACT : propagate(formula, values, vectors, length),
+  };
+  scope.trace?.set(result, { kind: 'formula', formula, inputs: given });
+  return result;
+}
+
+function propagate(formula: Compiled, values: readonly number[], vectors: readonly Parts[], length: number): Parts {
+  const sum = new Array<number>(length).fill(0);
+  for (let k = 0; k < vectors.length; k++) {
+    const parts = vectors[k] ?? EXACT;
+    if (parts.length === 0) continue;
+    const slope = formula.d[k]?.(...values) ?? 0;
+    if (slope === 0) continue;
+    for (let i = 0; i < parts.length; i++) sum[i] = (sum[i] ?? 0) + slope * (parts[i] ?? 0);
+  }
+  return sum;
+}
+
+/** A value that comes from outside the formulas: a stamp, a meter, a table, a setting, an assumption. */
+export interface Leaf<U extends Unit> {
+  readonly value: number;
+  readonly unit: U;
+  readonly label: string;
+  readonly origin: Origin;
+  /** Where the value stands, for the reader: "nameplate", "reading in row 7", a table and its clause. */
+  readonly source: string;
+  /** Independent causes of doubt: id, words, and standard uncertainty in the unit of the value. */
+  readonly doubts?: readonly { readonly id: string; readonly label: string; readonly u: number }[];
+}
+
+/** Makes a leaf quantity and registers its sources. */
+export function leaf<U extends Unit>(scope: Scope, given: Leaf<U>): Quantity<U> {
+  let parts: number[] | undefined;
+  for (const doubt of given.doubts ?? []) {
+    if (doubt.u === 0) continue;
+    const index = scope.sources.number(doubt.id, doubt.label);
+    parts ??= [];
+    while (parts.length <= index) parts.push(0);
+    parts[index] = (parts[index] ?? 0) + doubt.u;
+  }
+  const quantity: Quantity<U> = { unit: given.unit, value: given.value, parts: parts ?? EXACT };
+  scope.trace?.set(quantity, { kind: 'leaf', label: given.label, origin: given.origin, source: given.source });
+  return quantity;
+}
+
+/** A weighted mean as a quantity; the weights are taken as given. */
+export function weightedMean<U extends Unit>(
+  scope: Scope,
+  unit: U,
+  terms: readonly { readonly name: string; readonly quantity: Quantity<U>; readonly weight: number }[],
+  statement: { readonly label: string; readonly tex: string; readonly source: string },
+): Quantity<U> {
+  const total = terms.reduce((sum, term) => sum + term.weight, 0);
+  const value = terms.reduce((sum, term) => sum + term.weight * term.quantity.value, 0) / total;
+  const parts = combineParts(terms.map((term) => [term.weight / total, term.quantity.parts] as const));
+  const result: Quantity<U> = { unit, value, parts };
+  scope.trace?.set(result, {
+    kind: 'solution',
+    ...statement,
+    residual: 0,
+    inputs: Object.fromEntries(terms.map((term) => [term.name, term.quantity])),
+  });
+  return result;
+}
+
+/** Records how a quantity was found when no closed formula gives it. */
+export function solved<U extends Unit>(
+  scope: Scope,
+  quantity: Quantity<U>,
+  statement: { readonly label: string; readonly tex: string; readonly residual: number; readonly source: string },
+  inputs: Readonly<Record<string, Quantity>>,
+): Quantity<U> {
+  scope.trace?.set(quantity, { kind: 'solution', ...statement, inputs });
+  return quantity;
+}

@@ -1,0 +1,361 @@
+// Written by scripts/generate.ts from machine.sheet.ts. Do not edit: change the sheet and run "npm run generate".
+import type { Compiled } from '../formula/compiled';
+
+export const core_loss_at_voltage = {
+  id: "machine.core_loss_at_voltage",
+  title: "Core loss at a voltage",
+  unit: "kW",
+  symbol: "P_{fe}",
+  inputs: {"rated_core_loss":{"unit":"kW","symbol":"P_{fe,r}","meaning":"core loss at rated voltage"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
+  names: ["rated_core_loss","voltage_ratio"],
+  f: (rated_core_loss: number, voltage_ratio: number) => rated_core_loss * voltage_ratio * voltage_ratio,
+  d: [
+    (_rated_core_loss: number, voltage_ratio: number) => voltage_ratio * voltage_ratio,
+    (rated_core_loss: number, voltage_ratio: number) => 2 * rated_core_loss * voltage_ratio,
+  ],
+  tex: "P_{fe,r}\\cdot{ u}^{2}",
+  cell: "{rated_core_loss} * {voltage_ratio} ^ 2",
+  expression: "rated_core_loss * voltage_ratio^2",
+  valid: "Rated frequency, voltage within about 10 % of rated.",
+  source: "IEEE 112-2017 clause 5.5 (power less stator loss against voltage squared)",
+} as const satisfies Compiled;
+
+export const current_ratio_squared = {
+  id: "machine.current_ratio_squared",
+  title: "Square of the current ratio at a load",
+  unit: "1",
+  symbol: "(I/I_r)^2",
+  inputs: {"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"magnetising_share":{"unit":"1","symbol":"i_0","meaning":"magnetising share"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
+  names: ["load_fraction","magnetising_share","voltage_ratio"],
+  f: (load_fraction: number, magnetising_share: number, voltage_ratio: number) => magnetising_share * magnetising_share * voltage_ratio * voltage_ratio + load_fraction * load_fraction * (1 - magnetising_share * magnetising_share) / (voltage_ratio * voltage_ratio),
+  d: [
+    (load_fraction: number, magnetising_share: number, voltage_ratio: number) => 2 * (1 - magnetising_share * magnetising_share) * load_fraction / (voltage_ratio * voltage_ratio),
+    (load_fraction: number, magnetising_share: number, voltage_ratio: number) => (2 * voltage_ratio ** 4 - 2 * load_fraction * load_fraction) * magnetising_share / (voltage_ratio * voltage_ratio),
+    (load_fraction: number, magnetising_share: number, voltage_ratio: number) => 2 * ((magnetising_share * magnetising_share - 1) * load_fraction * load_fraction + voltage_ratio ** 4 * magnetising_share * magnetising_share) / voltage_ratio ** 3,
+  ],
+  tex: "{ i_0}^{2}\\cdot{ u}^{2}+\\frac{{ x}^{2}\\cdot\\left(1-{ i_0}^{2}\\right)}{{ u}^{2}}",
+  cell: "{magnetising_share} ^ 2 * {voltage_ratio} ^ 2 + {load_fraction} ^ 2 * (1 - {magnetising_share} ^ 2) / {voltage_ratio} ^ 2",
+  expression: "magnetising_share^2 * voltage_ratio^2 + load_fraction^2 * (1 - magnetising_share^2) / voltage_ratio^2",
+  valid: "Load component in quadrature to the magnetising current; voltage within about 10 % of rated.",
+  source: "Phasor sum of load and magnetising current; own derivation from the equivalent circuit",
+} as const satisfies Compiled;
+
+export const efficiency = {
+  id: "machine.efficiency",
+  title: "Efficiency as output over input",
+  unit: "1",
+  symbol: "\\eta",
+  inputs: {"shaft_power":{"unit":"kW","symbol":"P","meaning":"shaft power"},"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"}},
+  names: ["shaft_power","total_loss"],
+  f: (shaft_power: number, total_loss: number) => shaft_power / (shaft_power + total_loss),
+  d: [
+    (shaft_power: number, total_loss: number) => total_loss / (shaft_power + total_loss) ** 2,
+    (shaft_power: number, total_loss: number) => -(shaft_power / (shaft_power + total_loss) ** 2),
+  ],
+  tex: "\\frac{ P}{ P+ \\Sigma P}",
+  cell: "{shaft_power} / ({shaft_power} + {total_loss})",
+  expression: "shaft_power / (shaft_power + total_loss)",
+  valid: "Shaft power above zero.",
+  source: "Definition; IEEE 112-2017 clause 6",
+} as const satisfies Compiled;
+
+export const input_power = {
+  id: "machine.input_power",
+  title: "Input power as shaft power and losses",
+  unit: "kW",
+  symbol: "P_1",
+  inputs: {"shaft_power":{"unit":"kW","symbol":"P","meaning":"shaft power"},"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"}},
+  names: ["shaft_power","total_loss"],
+  f: (shaft_power: number, total_loss: number) => shaft_power + total_loss,
+  d: [
+    () => 1,
+    () => 1,
+  ],
+  tex: "P+ \\Sigma P",
+  cell: "{shaft_power} + {total_loss}",
+  expression: "shaft_power + total_loss",
+  valid: "Motoring.",
+  source: "Energy balance",
+} as const satisfies Compiled;
+
+export const no_load_loss = {
+  id: "machine.no_load_loss",
+  title: "Core loss with friction and windage from the uncoupled test",
+  unit: "kW",
+  symbol: "P_{fe} + P_{fw}",
+  inputs: {"no_load_power":{"unit":"kW","symbol":"P_0","meaning":"input power of the uncoupled test"},"no_load_stator_loss":{"unit":"kW","symbol":"P_{1,0}","meaning":"stator loss at the no-load current"}},
+  names: ["no_load_power","no_load_stator_loss"],
+  f: (no_load_power: number, no_load_stator_loss: number) => no_load_power - no_load_stator_loss,
+  d: [
+    () => 1,
+    () => -1,
+  ],
+  tex: "P_0- P_{1,0}",
+  cell: "{no_load_power} - {no_load_stator_loss}",
+  expression: "no_load_power - no_load_stator_loss",
+  valid: "Near rated voltage; rotor loss at no load neglected.",
+  source: "IEEE 112-2017 clause 5.5; C. I. Hubert, Electric Machines, example 5.16",
+} as const satisfies Compiled;
+
+export const resistance_at_temperature = {
+  id: "machine.resistance_at_temperature",
+  title: "Resistance at another temperature",
+  unit: "Ω",
+  symbol: "R_2",
+  inputs: {"resistance":{"unit":"Ω","symbol":"R_1","meaning":"resistance as measured"},"measured_at":{"unit":"K","symbol":"t_1","meaning":"temperature at the measurement, in °C"},"wanted_at":{"unit":"K","symbol":"t_2","meaning":"temperature wanted, in °C"},"material":{"unit":"K","symbol":"k","meaning":"constant of the conductor: 234.5 for copper"}},
+  names: ["resistance","measured_at","wanted_at","material"],
+  f: (resistance: number, measured_at: number, wanted_at: number, material: number) => resistance * (material + wanted_at) / (material + measured_at),
+  d: [
+    (_resistance: number, measured_at: number, wanted_at: number, material: number) => (material + wanted_at) / (material + measured_at),
+    (resistance: number, measured_at: number, wanted_at: number, material: number) => -((material + wanted_at) * resistance / (material + measured_at) ** 2),
+    (resistance: number, measured_at: number, _wanted_at: number, material: number) => resistance / (material + measured_at),
+    (resistance: number, measured_at: number, wanted_at: number, material: number) => (1 / (material + measured_at) - (1 / (material + measured_at)) ** 2 * (material + wanted_at)) * resistance,
+  ],
+  tex: "\\frac{ R_1\\cdot\\left( k+ t_2\\right)}{ k+ t_1}",
+  cell: "{resistance} * ({material} + {wanted_at}) / ({material} + {measured_at})",
+  expression: "resistance * (material + wanted_at) / (material + measured_at)",
+  valid: "Copper or aluminium near room and running temperature.",
+  source: "IEEE 112-2017 clause 5.3 (from memory); textbooks",
+} as const satisfies Compiled;
+
+export const rest_of_loss = {
+  id: "machine.rest_of_loss",
+  title: "Loss left after two are known",
+  unit: "kW",
+  symbol: "P_{rest}",
+  inputs: {"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"},"first":{"unit":"kW","symbol":"P_a","meaning":"first known loss"},"second":{"unit":"kW","symbol":"P_b","meaning":"second known loss"}},
+  names: ["total_loss","first","second"],
+  f: (total_loss: number, first: number, second: number) => total_loss - first - second,
+  d: [
+    () => 1,
+    () => -1,
+    () => -1,
+  ],
+  tex: "\\Sigma P- P_a- P_b",
+  cell: "{total_loss} - {first} - {second}",
+  expression: "total_loss - first - second",
+  valid: "Result above zero.",
+  source: "Sum of the five losses, IEEE 112-2017 clause 5",
+} as const satisfies Compiled;
+
+export const rotor_loss = {
+  id: "machine.rotor_loss",
+  title: "Rotor loss from slip",
+  unit: "kW",
+  symbol: "P_2",
+  inputs: {"slip":{"unit":"1","symbol":"s","meaning":"slip"},"shaft_power":{"unit":"kW","symbol":"P","meaning":"shaft power"},"friction_windage":{"unit":"kW","symbol":"P_{fw}","meaning":"friction and windage"},"stray":{"unit":"kW","symbol":"P_{LL}","meaning":"stray-load loss"}},
+  names: ["slip","shaft_power","friction_windage","stray"],
+  f: (slip: number, shaft_power: number, friction_windage: number, stray: number) => slip / (1 - slip) * (shaft_power + friction_windage + stray),
+  d: [
+    (slip: number, shaft_power: number, friction_windage: number, stray: number) => (shaft_power + friction_windage + stray) / (1 - slip) ** 2,
+    (slip: number) => slip / (1 - slip),
+    (slip: number) => slip / (1 - slip),
+    (slip: number) => slip / (1 - slip),
+  ],
+  tex: "\\frac{ s}{1- s}\\cdot\\left( P+ P_{fw}+ P_{LL}\\right)",
+  cell: "{slip} / (1 - {slip}) * ({shaft_power} + {friction_windage} + {stray})",
+  expression: "slip / (1 - slip) * (shaft_power + friction_windage + stray)",
+  valid: "Core loss is counted before the air gap, stray-load loss behind it.",
+  source: "IEEE 112-2017 clause 5.8; slip times air-gap power",
+} as const satisfies Compiled;
+
+export const shaft_power_at_load = {
+  id: "machine.shaft_power_at_load",
+  title: "Shaft power from load fraction",
+  unit: "kW",
+  symbol: "P",
+  inputs: {"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"rated_power":{"unit":"kW","symbol":"P_r","meaning":"rated shaft output"}},
+  names: ["load_fraction","rated_power"],
+  f: (load_fraction: number, rated_power: number) => load_fraction * rated_power,
+  d: [
+    (_load_fraction: number, rated_power: number) => rated_power,
+    (load_fraction: number) => load_fraction,
+  ],
+  tex: "x\\cdot P_r",
+  cell: "{load_fraction} * {rated_power}",
+  expression: "load_fraction * rated_power",
+  valid: "Load fraction is taken without service factor.",
+  source: "Definition",
+} as const satisfies Compiled;
+
+export const share_of_loss = {
+  id: "machine.share_of_loss",
+  title: "One loss as a share of the total",
+  unit: "kW",
+  symbol: "P_i",
+  inputs: {"share":{"unit":"1","symbol":"k_i","meaning":"share"},"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"}},
+  names: ["share","total_loss"],
+  f: (share: number, total_loss: number) => share * total_loss,
+  d: [
+    (_share: number, total_loss: number) => total_loss,
+    (share: number) => share,
+  ],
+  tex: "k_i\\cdot \\Sigma P",
+  cell: "{share} * {total_loss}",
+  expression: "share * total_loss",
+  valid: "Rated load.",
+  source: "Published ranges of loss shares: see the table of loss shares",
+} as const satisfies Compiled;
+
+export const share_of_rest = {
+  id: "machine.share_of_rest",
+  title: "One loss as its part of what is left",
+  unit: "kW",
+  symbol: "P_i",
+  inputs: {"rest":{"unit":"kW","symbol":"P_{rest}","meaning":"total loss less the losses already known"},"share":{"unit":"1","symbol":"k_i","meaning":"typical share of this loss"},"shares":{"unit":"1","symbol":"\\Sigma k","meaning":"sum of the typical shares of all losses that the rest holds"}},
+  names: ["rest","share","shares"],
+  f: (rest: number, share: number, shares: number) => rest * share / shares,
+  d: [
+    (_rest: number, share: number, shares: number) => share / shares,
+    (rest: number, _share: number, shares: number) => rest / shares,
+    (rest: number, share: number, shares: number) => -(rest * share / (shares * shares)),
+  ],
+  tex: "\\frac{ P_{rest}\\cdot k_i}{ \\Sigma k}",
+  cell: "{rest} * {share} / {shares}",
+  expression: "rest * share / shares",
+  valid: "Rest above zero.",
+  source: "Published ranges of loss shares: see the table of loss shares",
+} as const satisfies Compiled;
+
+export const slip_at_load = {
+  id: "machine.slip_at_load",
+  title: "Slip at a load and voltage",
+  unit: "1",
+  symbol: "s",
+  inputs: {"rated_slip":{"unit":"1","symbol":"s_r","meaning":"slip at rated load"},"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
+  names: ["rated_slip","load_fraction","voltage_ratio"],
+  f: (rated_slip: number, load_fraction: number, voltage_ratio: number) => rated_slip * load_fraction / (voltage_ratio * voltage_ratio),
+  d: [
+    (_rated_slip: number, load_fraction: number, voltage_ratio: number) => load_fraction / (voltage_ratio * voltage_ratio),
+    (rated_slip: number, _load_fraction: number, voltage_ratio: number) => rated_slip / (voltage_ratio * voltage_ratio),
+    (rated_slip: number, load_fraction: number, voltage_ratio: number) => -(2 * rated_slip * load_fraction / voltage_ratio ** 3),
+  ],
+  tex: "\\frac{ s_r\\cdot x}{{ u}^{2}}",
+  cell: "{rated_slip} * {load_fraction} / {voltage_ratio} ^ 2",
+  expression: "rated_slip * load_fraction / voltage_ratio^2",
+  valid: "Between no load and about 120 % load, voltage within 10 % of rated.",
+  source: "US DOE fact sheet on motor load and efficiency, slip method with voltage; G. McPherson, example 4.6",
+} as const satisfies Compiled;
+
+export const stator_loss_at_load = {
+  id: "machine.stator_loss_at_load",
+  title: "Stator loss at a load",
+  unit: "kW",
+  symbol: "P_1",
+  inputs: {"rated_stator_loss":{"unit":"kW","symbol":"P_{1r}","meaning":"stator loss at rated load and reference temperature"},"current_ratio_squared":{"unit":"1","symbol":"(I/I_r)^2","meaning":"square of the current ratio"},"temperature":{"unit":"K","symbol":"t","meaning":"winding temperature, in °C"},"reference_temperature":{"unit":"K","symbol":"t_r","meaning":"reference temperature of the rated losses, in °C"},"material":{"unit":"K","symbol":"k","meaning":"constant of the conductor: 234.5 for copper"}},
+  names: ["rated_stator_loss","current_ratio_squared","temperature","reference_temperature","material"],
+  f: (rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => rated_stator_loss * current_ratio_squared * (material + temperature) / (material + reference_temperature),
+  d: [
+    (_rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => (material + temperature) * current_ratio_squared / (material + reference_temperature),
+    (rated_stator_loss: number, _current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => (material + temperature) * rated_stator_loss / (material + reference_temperature),
+    (rated_stator_loss: number, current_ratio_squared: number, _temperature: number, reference_temperature: number, material: number) => rated_stator_loss * current_ratio_squared / (material + reference_temperature),
+    (rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => -((material + temperature) * rated_stator_loss * current_ratio_squared / (material + reference_temperature) ** 2),
+    (rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => (1 / (material + reference_temperature) - (1 / (material + reference_temperature)) ** 2 * (material + temperature)) * current_ratio_squared * rated_stator_loss,
+  ],
+  tex: "\\frac{ P_{1r}\\cdot (I/I_r)^2\\cdot\\left( k+ t\\right)}{ k+ t_r}",
+  cell: "{rated_stator_loss} * {current_ratio_squared} * ({material} + {temperature}) / ({material} + {reference_temperature})",
+  expression: "rated_stator_loss * current_ratio_squared * (material + temperature) / (material + reference_temperature)",
+  valid: "Copper windings.",
+  source: "IEEE 112-2017 clauses 5.3 and 5.4",
+} as const satisfies Compiled;
+
+export const stator_loss_from_resistance = {
+  id: "machine.stator_loss_from_resistance",
+  title: "Stator loss from terminal resistance",
+  unit: "kW",
+  symbol: "P_1",
+  inputs: {"resistance":{"unit":"Ω","symbol":"R","meaning":"resistance between two terminals"},"current":{"unit":"A","symbol":"I","meaning":"line current"}},
+  names: ["resistance","current"],
+  f: (resistance: number, current: number) => 1.5 * current * current * resistance / 1000,
+  d: [
+    (_resistance: number, current: number) => current * current * 3 / 2 / 1000,
+    (resistance: number, current: number) => 3 * resistance * current / 1000,
+  ],
+  tex: "\\frac{1.5\\cdot{ I}^{2}\\cdot R}{ 1000}",
+  cell: "1.5 * {current} ^ 2 * {resistance} / 1000",
+  expression: "1.5 * current^2 * resistance / watts_per_kilowatt",
+  valid: "Star and delta alike; mean of the three pairs.",
+  source: "IEEE 112-2017 clause 5.4; B. L. Theraja, A Textbook of Electrical Technology vol. II, example 34.38",
+} as const satisfies Compiled;
+
+export const stray_loss_at_load = {
+  id: "machine.stray_loss_at_load",
+  title: "Stray-load loss at a load",
+  unit: "kW",
+  symbol: "P_{LL}",
+  inputs: {"rated_stray_loss":{"unit":"kW","symbol":"P_{LL,r}","meaning":"stray-load loss at rated load"},"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
+  names: ["rated_stray_loss","load_fraction","voltage_ratio"],
+  f: (rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => rated_stray_loss * load_fraction * load_fraction / (voltage_ratio * voltage_ratio),
+  d: [
+    (_rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => load_fraction * load_fraction / (voltage_ratio * voltage_ratio),
+    (rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => 2 * rated_stray_loss * load_fraction / (voltage_ratio * voltage_ratio),
+    (rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => -(2 * rated_stray_loss * load_fraction * load_fraction / voltage_ratio ** 3),
+  ],
+  tex: "\\frac{ P_{LL,r}\\cdot{ x}^{2}}{{ u}^{2}}",
+  cell: "{rated_stray_loss} * {load_fraction} ^ 2 / {voltage_ratio} ^ 2",
+  expression: "rated_stray_loss * load_fraction^2 / voltage_ratio^2",
+  valid: "In proportion to the square of the rotor current.",
+  source: "IEEE 112-2017 clause 5.7",
+} as const satisfies Compiled;
+
+export const sum_of_two = {
+  id: "machine.sum_of_two",
+  title: "Sum of two shares",
+  unit: "1",
+  symbol: "\\Sigma k",
+  inputs: {"first":{"unit":"1","symbol":"k_1","meaning":"first share"},"second":{"unit":"1","symbol":"k_2","meaning":"second share"}},
+  names: ["first","second"],
+  f: (first: number, second: number) => first + second,
+  d: [
+    () => 1,
+    () => 1,
+  ],
+  tex: "k_1+ k_2",
+  cell: "{first} + {second}",
+  expression: "first + second",
+  valid: "Always.",
+  source: "Arithmetic",
+} as const satisfies Compiled;
+
+export const total_loss = {
+  id: "machine.total_loss",
+  title: "Sum of the five losses",
+  unit: "kW",
+  symbol: "\\Sigma P",
+  inputs: {"stator":{"unit":"kW","symbol":"P_1","meaning":"stator loss"},"rotor":{"unit":"kW","symbol":"P_2","meaning":"rotor loss"},"core":{"unit":"kW","symbol":"P_{fe}","meaning":"core loss"},"friction_windage":{"unit":"kW","symbol":"P_{fw}","meaning":"friction and windage"},"stray":{"unit":"kW","symbol":"P_{LL}","meaning":"stray-load loss"}},
+  names: ["stator","rotor","core","friction_windage","stray"],
+  f: (stator: number, rotor: number, core: number, friction_windage: number, stray: number) => stator + rotor + core + friction_windage + stray,
+  d: [
+    () => 1,
+    () => 1,
+    () => 1,
+    () => 1,
+    () => 1,
+  ],
+  tex: "P_1+ P_2+ P_{fe}+ P_{fw}+ P_{LL}",
+  cell: "{stator} + {rotor} + {core} + {friction_windage} + {stray}",
+  expression: "stator + rotor + core + friction_windage + stray",
+  valid: "Always.",
+  source: "IEEE 112-2017 clause 5; IEC 60034-2-1 clause 6",
+} as const satisfies Compiled;
+
+export const winding_temperature = {
+  id: "machine.winding_temperature",
+  title: "Winding temperature from ambient and load",
+  unit: "K",
+  symbol: "t",
+  inputs: {"ambient":{"unit":"K","symbol":"t_a","meaning":"ambient temperature, in °C"},"rise":{"unit":"K","symbol":"\\Delta t_r","meaning":"rise at rated load"},"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"magnetising_share":{"unit":"1","symbol":"i_0","meaning":"magnetising share"}},
+  names: ["ambient","rise","load_fraction","magnetising_share"],
+  f: (ambient: number, rise: number, load_fraction: number, magnetising_share: number) => ambient + rise * (0.35 + 0.65 * (magnetising_share * magnetising_share + load_fraction * load_fraction * (1 - magnetising_share * magnetising_share))),
+  d: [
+    () => 1,
+    (_ambient: number, _rise: number, load_fraction: number, magnetising_share: number) => (magnetising_share * magnetising_share + load_fraction * load_fraction * (1 - magnetising_share * magnetising_share)) * 13 / 20 + 7 / 20,
+    (_ambient: number, rise: number, load_fraction: number, magnetising_share: number) => rise * (1 - magnetising_share * magnetising_share) * load_fraction * 13 / 10,
+    (_ambient: number, rise: number, load_fraction: number, magnetising_share: number) => rise * magnetising_share * (2 - 2 * load_fraction * load_fraction) * 13 / 20,
+  ],
+  tex: "t_a+ \\Delta t_r\\cdot\\left(0.35+0.65\\cdot\\left({ i_0}^{2}+{ x}^{2}\\cdot\\left(1-{ i_0}^{2}\\right)\\right)\\right)",
+  cell: "{ambient} + {rise} * (0.35 + 0.65 * ({magnetising_share} ^ 2 + {load_fraction} ^ 2 * (1 - {magnetising_share} ^ 2)))",
+  expression: "ambient + rise * (0.35 + 0.65 * (magnetising_share^2 + load_fraction^2 * (1 - magnetising_share^2)))",
+  valid: "Steady running; a third of the rise is taken as constant loss.",
+  source: "Common practice: rise in proportion to the loss, with the constant losses of the table of loss shares",
+} as const satisfies Compiled;

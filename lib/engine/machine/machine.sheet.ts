@@ -1,0 +1,252 @@
+import { formula, input } from '../formula/declare';
+
+export const share_of_loss = formula({
+  title: 'One loss as a share of the total',
+  unit: 'kW',
+  symbol: 'P_i',
+  inputs: { share: input('1', 'k_i', 'share'), total_loss: input('kW', '\\Sigma P', 'total loss') },
+  expression: 'share * total_loss',
+  valid: 'Rated load.',
+  source: 'Published ranges of loss shares: see the table of loss shares',
+  example: { share: 0.15, total_loss: 2.8 },
+});
+
+export const share_of_rest = formula({
+  title: 'One loss as its part of what is left',
+  unit: 'kW',
+  symbol: 'P_i',
+  inputs: {
+    rest: input('kW', 'P_{rest}', 'total loss less the losses already known'),
+    share: input('1', 'k_i', 'typical share of this loss'),
+    shares: input('1', '\\Sigma k', 'sum of the typical shares of all losses that the rest holds'),
+  },
+  expression: 'rest * share / shares',
+  valid: 'Rest above zero.',
+  source: 'Published ranges of loss shares: see the table of loss shares',
+  example: { rest: 1.7, share: 0.325, shares: 0.625 },
+});
+
+export const sum_of_two = formula({
+  title: 'Sum of two shares',
+  unit: '1',
+  symbol: '\\Sigma k',
+  inputs: { first: input('1', 'k_1', 'first share'), second: input('1', 'k_2', 'second share') },
+  expression: 'first + second',
+  valid: 'Always.',
+  source: 'Arithmetic',
+  example: { first: 0.3, second: 0.2 },
+});
+
+export const rest_of_loss = formula({
+  title: 'Loss left after two are known',
+  unit: 'kW',
+  symbol: 'P_{rest}',
+  inputs: {
+    total_loss: input('kW', '\\Sigma P', 'total loss'),
+    first: input('kW', 'P_a', 'first known loss'),
+    second: input('kW', 'P_b', 'second known loss'),
+  },
+  expression: 'total_loss - first - second',
+  valid: 'Result above zero.',
+  source: 'Sum of the five losses, IEEE 112-2017 clause 5',
+  example: { total_loss: 2.8, first: 0.6, second: 0.4 },
+});
+
+export const rotor_loss = formula({
+  title: 'Rotor loss from slip',
+  unit: 'kW',
+  symbol: 'P_2',
+  inputs: {
+    slip: input('1', 's', 'slip'),
+    shaft_power: input('kW', 'P', 'shaft power'),
+    friction_windage: input('kW', 'P_{fw}', 'friction and windage'),
+    stray: input('kW', 'P_{LL}', 'stray-load loss'),
+  },
+  expression: 'slip / (1 - slip) * (shaft_power + friction_windage + stray)',
+  valid: 'Core loss is counted before the air gap, stray-load loss behind it.',
+  source: 'IEEE 112-2017 clause 5.8; slip times air-gap power',
+  example: { slip: 0.02, shaft_power: 37, friction_windage: 0.3, stray: 0.4 },
+});
+
+export const stator_loss_from_resistance = formula({
+  title: 'Stator loss from terminal resistance',
+  unit: 'kW',
+  symbol: 'P_1',
+  inputs: { resistance: input('Ω', 'R', 'resistance between two terminals'), current: input('A', 'I', 'line current') },
+  expression: '1.5 * current^2 * resistance / watts_per_kilowatt',
+  valid: 'Star and delta alike; mean of the three pairs.',
+  source: 'IEEE 112-2017 clause 5.4; B. L. Theraja, A Textbook of Electrical Technology vol. II, example 34.38',
+  example: { resistance: 0.12, current: 75 },
+});
+
+export const resistance_at_temperature = formula({
+  title: 'Resistance at another temperature',
+  unit: 'Ω',
+  symbol: 'R_2',
+  inputs: {
+    resistance: input('Ω', 'R_1', 'resistance as measured'),
+    measured_at: input('K', 't_1', 'temperature at the measurement, in °C'),
+    wanted_at: input('K', 't_2', 'temperature wanted, in °C'),
+    material: input('K', 'k', 'constant of the conductor: 234.5 for copper'),
+  },
+  expression: 'resistance * (material + wanted_at) / (material + measured_at)',
+  valid: 'Copper or aluminium near room and running temperature.',
+  source: 'IEEE 112-2017 clause 5.3 (from memory); textbooks',
+  example: { resistance: 0.12, measured_at: 25, wanted_at: 95, material: 234.5 },
+});
+
+export const no_load_loss = formula({
+  title: 'Core loss with friction and windage from the uncoupled test',
+  unit: 'kW',
+  symbol: 'P_{fe} + P_{fw}',
+  inputs: {
+    no_load_power: input('kW', 'P_0', 'input power of the uncoupled test'),
+    no_load_stator_loss: input('kW', 'P_{1,0}', 'stator loss at the no-load current'),
+  },
+  expression: 'no_load_power - no_load_stator_loss',
+  valid: 'Near rated voltage; rotor loss at no load neglected.',
+  source: 'IEEE 112-2017 clause 5.5; C. I. Hubert, Electric Machines, example 5.16',
+  example: { no_load_power: 1.2, no_load_stator_loss: 0.1 },
+});
+
+export const winding_temperature = formula({
+  title: 'Winding temperature from ambient and load',
+  unit: 'K',
+  symbol: 't',
+  inputs: {
+    ambient: input('K', 't_a', 'ambient temperature, in °C'),
+    rise: input('K', '\\Delta t_r', 'rise at rated load'),
+    load_fraction: input('1', 'x', 'load fraction'),
+    magnetising_share: input('1', 'i_0', 'magnetising share'),
+  },
+  expression: 'ambient + rise * (0.35 + 0.65 * (magnetising_share^2 + load_fraction^2 * (1 - magnetising_share^2)))',
+  valid: 'Steady running; a third of the rise is taken as constant loss.',
+  source: 'Common practice: rise in proportion to the loss, with the constant losses of the table of loss shares',
+  example: { ambient: 25, rise: 80, load_fraction: 0.5, magnetising_share: 0.35 },
+});
+
+export const current_ratio_squared = formula({
+  title: 'Square of the current ratio at a load',
+  unit: '1',
+  symbol: '(I/I_r)^2',
+  inputs: {
+    load_fraction: input('1', 'x', 'load fraction'),
+    magnetising_share: input('1', 'i_0', 'magnetising share'),
+    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
+  },
+  expression: 'magnetising_share^2 * voltage_ratio^2 + load_fraction^2 * (1 - magnetising_share^2) / voltage_ratio^2',
+  valid: 'Load component in quadrature to the magnetising current; voltage within about 10 % of rated.',
+  source: 'Phasor sum of load and magnetising current; own derivation from the equivalent circuit',
+  example: { load_fraction: 0.6, magnetising_share: 0.35, voltage_ratio: 1.02 },
+});
+
+export const stator_loss_at_load = formula({
+  title: 'Stator loss at a load',
+  unit: 'kW',
+  symbol: 'P_1',
+  inputs: {
+    rated_stator_loss: input('kW', 'P_{1r}', 'stator loss at rated load and reference temperature'),
+    current_ratio_squared: input('1', '(I/I_r)^2', 'square of the current ratio'),
+    temperature: input('K', 't', 'winding temperature, in °C'),
+    reference_temperature: input('K', 't_r', 'reference temperature of the rated losses, in °C'),
+    material: input('K', 'k', 'constant of the conductor: 234.5 for copper'),
+  },
+  expression: 'rated_stator_loss * current_ratio_squared * (material + temperature) / (material + reference_temperature)',
+  valid: 'Copper windings.',
+  source: 'IEEE 112-2017 clauses 5.3 and 5.4',
+  example: { rated_stator_loss: 0.9, current_ratio_squared: 0.5, temperature: 60, reference_temperature: 95, material: 234.5 },
+});
+
+export const slip_at_load = formula({
+  title: 'Slip at a load and voltage',
+  unit: '1',
+  symbol: 's',
+  inputs: {
+    rated_slip: input('1', 's_r', 'slip at rated load'),
+    load_fraction: input('1', 'x', 'load fraction'),
+    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
+  },
+  expression: 'rated_slip * load_fraction / voltage_ratio^2',
+  valid: 'Between no load and about 120 % load, voltage within 10 % of rated.',
+  source: 'US DOE fact sheet on motor load and efficiency, slip method with voltage; G. McPherson, example 4.6',
+  example: { rated_slip: 0.02, load_fraction: 0.6, voltage_ratio: 1.02 },
+});
+
+export const core_loss_at_voltage = formula({
+  title: 'Core loss at a voltage',
+  unit: 'kW',
+  symbol: 'P_{fe}',
+  inputs: {
+    rated_core_loss: input('kW', 'P_{fe,r}', 'core loss at rated voltage'),
+    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
+  },
+  expression: 'rated_core_loss * voltage_ratio^2',
+  valid: 'Rated frequency, voltage within about 10 % of rated.',
+  source: 'IEEE 112-2017 clause 5.5 (power less stator loss against voltage squared)',
+  example: { rated_core_loss: 0.55, voltage_ratio: 1.02 },
+});
+
+export const stray_loss_at_load = formula({
+  title: 'Stray-load loss at a load',
+  unit: 'kW',
+  symbol: 'P_{LL}',
+  inputs: {
+    rated_stray_loss: input('kW', 'P_{LL,r}', 'stray-load loss at rated load'),
+    load_fraction: input('1', 'x', 'load fraction'),
+    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
+  },
+  expression: 'rated_stray_loss * load_fraction^2 / voltage_ratio^2',
+  valid: 'In proportion to the square of the rotor current.',
+  source: 'IEEE 112-2017 clause 5.7',
+  example: { rated_stray_loss: 0.4, load_fraction: 0.6, voltage_ratio: 1.02 },
+});
+
+export const shaft_power_at_load = formula({
+  title: 'Shaft power from load fraction',
+  unit: 'kW',
+  symbol: 'P',
+  inputs: { load_fraction: input('1', 'x', 'load fraction'), rated_power: input('kW', 'P_r', 'rated shaft output') },
+  expression: 'load_fraction * rated_power',
+  valid: 'Load fraction is taken without service factor.',
+  source: 'Definition',
+  example: { load_fraction: 0.6, rated_power: 37 },
+});
+
+export const total_loss = formula({
+  title: 'Sum of the five losses',
+  unit: 'kW',
+  symbol: '\\Sigma P',
+  inputs: {
+    stator: input('kW', 'P_1', 'stator loss'),
+    rotor: input('kW', 'P_2', 'rotor loss'),
+    core: input('kW', 'P_{fe}', 'core loss'),
+    friction_windage: input('kW', 'P_{fw}', 'friction and windage'),
+    stray: input('kW', 'P_{LL}', 'stray-load loss'),
+  },
+  expression: 'stator + rotor + core + friction_windage + stray',
+  valid: 'Always.',
+  source: 'IEEE 112-2017 clause 5; IEC 60034-2-1 clause 6',
+  example: { stator: 0.5, rotor: 0.4, core: 0.5, friction_windage: 0.3, stray: 0.2 },
+});
+
+export const input_power = formula({
+  title: 'Input power as shaft power and losses',
+  unit: 'kW',
+  symbol: 'P_1',
+  inputs: { shaft_power: input('kW', 'P', 'shaft power'), total_loss: input('kW', '\\Sigma P', 'total loss') },
+  expression: 'shaft_power + total_loss',
+  valid: 'Motoring.',
+  source: 'Energy balance',
+  example: { shaft_power: 22, total_loss: 1.9 },
+});
+
+export const efficiency = formula({
+  title: 'Efficiency as output over input',
+  unit: '1',
+  symbol: '\\eta',
+  inputs: { shaft_power: input('kW', 'P', 'shaft power'), total_loss: input('kW', '\\Sigma P', 'total loss') },
+  expression: 'shaft_power / (shaft_power + total_loss)',
+  valid: 'Shaft power above zero.',
+  source: 'Definition; IEEE 112-2017 clause 6',
+  example: { shaft_power: 22, total_loss: 1.9 },
+});
