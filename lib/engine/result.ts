@@ -88,7 +88,8 @@ export interface OptionResult {
   readonly emissions_saved?: Figure;
   readonly simple_payback?: Figure;
   readonly discounted_payback?: Figure;
-  readonly net_present_value: Figure;
+  /** Absent when hours or load are not known well enough to compute a saving. */
+  readonly net_present_value?: Figure;
   readonly internal_rate_of_return?: number;
   readonly savings_to_investment?: number;
   readonly marginal_price?: number;
@@ -96,7 +97,6 @@ export interface OptionResult {
   readonly cash_flow: readonly number[];
   readonly net_present_value_by_year: readonly number[];
   readonly probability_within_policy?: number;
-  /** False where a finding disqualifies the option or says "check before". */
   readonly findings: readonly Finding[];
 }
 

@@ -9,7 +9,7 @@ import type { Unit } from '@/lib/engine/quantity/unit';
 import type { Sheet } from '@/scripts/formula/write';
 import { generateAll, readSheets } from '@/scripts/generate';
 
-const math = create(all, {});
+const math = create(all ?? {}, {});
 math.createUnit('coin');
 
 /** Each unit of ours in the words of the unit library; r/min is a frequency, a temperature in °C enters as kelvin. */

@@ -1,0 +1,16 @@
+import { type Quantity, standardUncertainty } from './quantity/quantity';
+import type { Figure } from './result';
+
+/** A quantity as a figure of the results; `currency` takes the study's code. Values are rounded to 10 significant digits, far below any doubt. */
+export function figure(quantity: Quantity, currency: string): Figure {
+  return {
+    value: tidy(quantity.value),
+    u: tidy(standardUncertainty(quantity)),
+    unit: quantity.unit.startsWith('currency') ? quantity.unit.replace('currency', currency) : quantity.unit,
+  };
+}
+
+/** Ten significant digits: keeps files short and free of noise in the last bits. */
+export function tidy(value: number): number {
+  return Number(value.toPrecision(10));
+}
