@@ -1,0 +1,70 @@
+/**
+ * The database: Prisma on SQLite through libsql, in WAL mode with full synchronisation and foreign keys on.
+ *
+ * Two clients share the file. The adapter lets one transaction at a time use a client and makes everything else on it wait, so
+ * reads have a client of their own and pages stay quick while an import is being written.
+ */
+import { PrismaLibSql } from '@prisma/adapter-libsql';
+import { readEnv } from './env';
+import { type Prisma, PrismaClient } from './generated/prisma/client';
+import { BUSY_TIMEOUT_MS } from './sqlite';
+
+export type { Prisma, PrismaClient } from './generated/prisma/client';
+
+/** The client inside a transaction. */
+export type Tx = Prisma.TransactionClient;
+
+export interface Database {
+  /** For reading, and for single writes that need no transaction. */
+  readonly read: PrismaClient;
+  /**
+   * Runs `work` in one transaction; all of it is kept or nothing. Writers queue up: the lock is taken before the first read, so
+   * what `work` reads stays true until it is done.
+   */
+  write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
+  close(): Promise<void>;
+}
+
+/** Milliseconds a transaction may take: an import of 10,000 rows needs some seconds. */
+const TRANSACTION_TIMEOUT_MS = 120_000;
+
+function client(file: string): PrismaClient {
+  const adapter = new PrismaLibSql({ url: `file:${file}`, timeout: BUSY_TIMEOUT_MS });
+  return new PrismaClient({ adapter, transactionOptions: { timeout: TRANSACTION_TIMEOUT_MS, maxWait: TRANSACTION_TIMEOUT_MS } });
+}
+
+/** Opens a database file whose migrations have been applied. */
+export function openDatabase(file: string): Database {
+  const read = client(file);
+  const writer = client(file);
+  return {
+    read,
+    write: (work) =>
+      writer.$transaction(async (tx) => {
+        // SQLite transactions start as readers; a write that touches no row takes the writer's lock at once and so cannot find
+        // later that somebody else was quicker.
+        await tx.$executeRaw`UPDATE "Study" SET "id" = "id" WHERE 1 = 0`;
+        return work(tx);
+      }),
+    close: async () => {
+      await read.$disconnect();
+      await writer.$disconnect();
+    },
+  };
+}
+
+// One per process, also when the development server loads this module anew.
+const holder: typeof globalThis & { lossbookDatabase?: Database | undefined } = globalThis;
+
+/** The database of the data folder, opened at the first call. */
+export function database(): Database {
+  holder.lossbookDatabase ??= openDatabase(readEnv().databaseFile);
+  return holder.lossbookDatabase;
+}
+
+/** Closes the database of the data folder, if it is open; the next call of {@link database} opens it again. */
+export async function closeDatabase(): Promise<void> {
+  const open = holder.lossbookDatabase;
+  holder.lossbookDatabase = undefined;
+  await open?.close();
+}

@@ -1,0 +1,27 @@
+import { createHash } from 'node:crypto';
+
+/** SHA-256 of text or bytes, in hex. */
+export function sha256(content: string | Uint8Array): string {
+  return createHash('sha256').update(content).digest('hex');
+}
+
+/**
+ * SHA-256 over the content of plain data, whatever the order of its keys. Absent members (`undefined`) do not count.
+ * @param value plain data: text, numbers, booleans, null, lists, objects; whole numbers beyond 2^53 as bigint.
+ */
+export function contentHash(value: unknown): string {
+  return sha256(canonical(value));
+}
+
+function canonical(value: unknown): string {
+  if (typeof value === 'bigint') return `${value.toString()}n`;
+  if (Array.isArray(value)) return `[${value.map((item) => canonical(item ?? null)).join(',')}]`;
+  if (typeof value === 'object' && value !== null) {
+    const members = Object.entries(value)
+      .filter(([, member]) => member !== undefined)
+      .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
+      .map(([name, member]) => `${JSON.stringify(name)}:${canonical(member)}`);
+    return `{${members.join(',')}}`;
+  }
+  return JSON.stringify(value ?? null);
+}
