@@ -97,6 +97,25 @@ export const no_load_loss = {
   source: "IEEE 112-2017 clause 5.5; C. I. Hubert, Electric Machines, example 5.16",
 } as const satisfies Compiled;
 
+export const other_part = {
+  id: "machine.other_part",
+  title: "What one loss leaves of a sum",
+  unit: "kW",
+  symbol: "P_b",
+  inputs: {"sum":{"unit":"kW","symbol":"P_{ab}","meaning":"sum of two losses"},"part":{"unit":"kW","symbol":"P_a","meaning":"one of them"}},
+  names: ["sum","part"],
+  f: (sum: number, part: number) => sum - part,
+  d: [
+    () => 1,
+    () => -1,
+  ],
+  tex: "P_{ab}- P_a",
+  cell: "{sum} - {part}",
+  expression: "sum - part",
+  valid: "Result above zero.",
+  source: "Arithmetic",
+} as const satisfies Compiled;
+
 export const resistance_at_temperature = {
   id: "machine.resistance_at_temperature",
   title: "Resistance at another temperature",
@@ -120,20 +139,21 @@ export const resistance_at_temperature = {
 
 export const rest_of_loss = {
   id: "machine.rest_of_loss",
-  title: "Loss left after two are known",
+  title: "Loss left for stator and core",
   unit: "kW",
   symbol: "P_{rest}",
-  inputs: {"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"},"first":{"unit":"kW","symbol":"P_a","meaning":"first known loss"},"second":{"unit":"kW","symbol":"P_b","meaning":"second known loss"}},
-  names: ["total_loss","first","second"],
-  f: (total_loss: number, first: number, second: number) => total_loss - first - second,
+  inputs: {"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"},"rotor":{"unit":"kW","symbol":"P_2","meaning":"rotor loss"},"friction_windage":{"unit":"kW","symbol":"P_{fw}","meaning":"friction and windage"},"stray":{"unit":"kW","symbol":"P_{LL}","meaning":"stray-load loss"}},
+  names: ["total_loss","rotor","friction_windage","stray"],
+  f: (total_loss: number, rotor: number, friction_windage: number, stray: number) => total_loss - rotor - friction_windage - stray,
   d: [
     () => 1,
     () => -1,
     () => -1,
+    () => -1,
   ],
-  tex: "\\Sigma P- P_a- P_b",
-  cell: "{total_loss} - {first} - {second}",
-  expression: "total_loss - first - second",
+  tex: "\\Sigma P- P_2- P_{fw}- P_{LL}",
+  cell: "{total_loss} - {rotor} - {friction_windage} - {stray}",
+  expression: "total_loss - rotor - friction_windage - stray",
   valid: "Result above zero.",
   source: "Sum of the five losses, IEEE 112-2017 clause 5",
 } as const satisfies Compiled;

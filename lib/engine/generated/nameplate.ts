@@ -20,6 +20,25 @@ export const apparent_power = {
   source: "Definition",
 } as const satisfies Compiled;
 
+export const efficiency_after_change = {
+  id: "nameplate.efficiency_after_change",
+  title: "Efficiency after a repair",
+  unit: "1",
+  symbol: "\\eta",
+  inputs: {"efficiency":{"unit":"1","symbol":"\\eta_r","meaning":"efficiency before"},"change":{"unit":"1","symbol":"\\Delta\\eta","meaning":"change of efficiency, negative for a loss"}},
+  names: ["efficiency","change"],
+  f: (efficiency: number, change: number) => efficiency + change,
+  d: [
+    () => 1,
+    () => 1,
+  ],
+  tex: "\\eta_r+ \\Delta\\eta",
+  cell: "{efficiency} + {change}",
+  expression: "efficiency + change",
+  valid: "Change of a few points at most.",
+  source: "EASA/AEMT studies of 2003 and 2019-2020: see the table of rewind changes",
+} as const satisfies Compiled;
+
 export const magnetising_share = {
   id: "nameplate.magnetising_share",
   title: "Share of the magnetising current in the rated current",

@@ -38,18 +38,30 @@ export const sum_of_two = formula({
 });
 
 export const rest_of_loss = formula({
-  title: 'Loss left after two are known',
+  title: 'Loss left for stator and core',
   unit: 'kW',
   symbol: 'P_{rest}',
   inputs: {
     total_loss: input('kW', '\\Sigma P', 'total loss'),
-    first: input('kW', 'P_a', 'first known loss'),
-    second: input('kW', 'P_b', 'second known loss'),
+    rotor: input('kW', 'P_2', 'rotor loss'),
+    friction_windage: input('kW', 'P_{fw}', 'friction and windage'),
+    stray: input('kW', 'P_{LL}', 'stray-load loss'),
   },
-  expression: 'total_loss - first - second',
+  expression: 'total_loss - rotor - friction_windage - stray',
   valid: 'Result above zero.',
   source: 'Sum of the five losses, IEEE 112-2017 clause 5',
-  example: { total_loss: 2.8, first: 0.6, second: 0.4 },
+  example: { total_loss: 2.8, rotor: 0.6, friction_windage: 0.3, stray: 0.4 },
+});
+
+export const other_part = formula({
+  title: 'What one loss leaves of a sum',
+  unit: 'kW',
+  symbol: 'P_b',
+  inputs: { sum: input('kW', 'P_{ab}', 'sum of two losses'), part: input('kW', 'P_a', 'one of them') },
+  expression: 'sum - part',
+  valid: 'Result above zero.',
+  source: 'Arithmetic',
+  example: { sum: 1.5, part: 0.9 },
 });
 
 export const rotor_loss = formula({

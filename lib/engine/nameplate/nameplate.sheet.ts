@@ -163,3 +163,17 @@ export const speed_from_slip = formula({
   source: 'Definition; C. I. Hubert, Electric Machines, examples 4.5 and 4.6',
   example: { synchronous_speed: 1800, slip: 0.02 },
 });
+
+export const efficiency_after_change = formula({
+  title: 'Efficiency after a repair',
+  unit: '1',
+  symbol: '\\eta',
+  inputs: {
+    efficiency: input('1', '\\eta_r', 'efficiency before'),
+    change: input('1', '\\Delta\\eta', 'change of efficiency, negative for a loss'),
+  },
+  expression: 'efficiency + change',
+  valid: 'Change of a few points at most.',
+  source: 'EASA/AEMT studies of 2003 and 2019-2020: see the table of rewind changes',
+  example: { efficiency: 0.93, change: -0.005 },
+});

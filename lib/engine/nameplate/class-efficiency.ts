@@ -1,0 +1,115 @@
+import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
+import type { EfficiencyClass, Enclosure } from '../motor';
+import type { EfficiencyRow, ReferenceTables, RowStatus, Table } from '../tables';
+
+/** A class efficiency found in a table. */
+export interface ClassEfficiency {
+  readonly pct: number;
+  readonly status: RowStatus;
+  readonly table: string;
+  /** False when poles or rating lie outside the table and the nearest row was taken. */
+  readonly inside: boolean;
+}
+
+/** What is asked for. */
+export interface ClassQuery {
+  readonly ratedPowerKw: number;
+  readonly poles: number;
+  readonly enclosure: Enclosure;
+  readonly frequencyHz: number;
+  readonly efficiencyClass: EfficiencyClass;
+  readonly standards: 'nema' | 'iec';
+}
+
+type Row = EfficiencyRow & { readonly status: RowStatus };
+
+const indexes = new WeakMap<Table<EfficiencyRow>, Map<string, Row[]>>();
+
+function rowsOf(table: Table<EfficiencyRow>, key: string): Row[] {
+  let index = indexes.get(table);
+  if (!index) {
+    index = new Map();
+    for (const row of table.rows) {
+      const k = `${row.efficiencyClass}|${row.poles}|${row.enclosure ?? ''}`;
+      const list = index.get(k);
+      if (list) list.push(row);
+      else index.set(k, [row]);
+    }
+    for (const list of index.values()) list.sort((a, b) => a.ratedPowerKw - b.ratedPowerKw);
+    indexes.set(table, index);
+  }
+  return index.get(key) ?? [];
+}
+
+/**
+ * Nominal full-load efficiency of a class from the published tables.
+ *
+ * Between two listed ratings the higher one is taken from the midpoint on, the lower one below it (10 CFR 431.25 on horsepower;
+ * EU 2019/1781 Annex I on kilowatts at 60 Hz). Beyond the ends of a table the nearest row is taken and `inside` is false.
+ * Returns `undefined` when no table holds the class at this frequency.
+ */
+export function classEfficiency(tables: ReferenceTables, query: ClassQuery): ClassEfficiency | undefined {
+  const { table, word, byHp } = chooseTable(tables, query);
+  const enclosure = byHp ? query.enclosure : '';
+  const tablePoles = Math.min(Math.max(query.poles, 2), 8);
+  const rows = rowsOf(table, `${word}|${tablePoles}|${enclosure}`);
+  const size = byHp ? query.ratedPowerKw / KILOWATTS_PER_HORSEPOWER : query.ratedPowerKw;
+  const rating = (row: Row) => (byHp ? (row.ratedPowerHp ?? row.ratedPowerKw / KILOWATTS_PER_HORSEPOWER) : row.ratedPowerKw);
+  const first = rows[0];
+  const last = rows[rows.length - 1];
+  if (!first || !last) return undefined;
+  let chosen = first;
+  for (let i = 1; i < rows.length; i++) {
+    const below = rows[i - 1];
+    const row = rows[i];
+    if (below && row && size >= (rating(below) + rating(row)) / 2) chosen = row;
+  }
+  const slack = 1.03;
+  const inside = tablePoles === query.poles && size >= rating(first) / slack && size <= rating(last) * slack;
+  return { pct: chosen.nominalEfficiencyPct, status: chosen.status, table: `${table.title} (${table.edition})`, inside };
+}
+
+function chooseTable(tables: ReferenceTables, query: ClassQuery): { table: Table<EfficiencyRow>; word: string; byHp: boolean } {
+  const iec = Math.round(query.frequencyHz) === 50 ? tables.iec50Hz : tables.iec60Hz;
+  const us = query.standards === 'nema' && Math.round(query.frequencyHz) === 60;
+  switch (query.efficiencyClass) {
+    case 'premium':
+      return us ? { table: tables.usPremium, word: 'premium', byHp: true } : { table: iec, word: 'IE3', byHp: false };
+    case 'energy-efficient':
+      return us
+        ? { table: tables.usEnergyEfficient, word: 'energy-efficient', byHp: true }
+        : { table: iec, word: 'IE2', byHp: false };
+    case 'standard':
+      return { table: tables.iec50Hz, word: 'IE1', byHp: false };
+    default:
+      // The 60 Hz tables begin at IE2; IE1 is taken from 50 Hz, which is lower still.
+      return query.efficiencyClass === 'IE1'
+        ? { table: tables.iec50Hz, word: 'IE1', byHp: false }
+        : { table: iec, word: query.efficiencyClass, byHp: false };
+  }
+}
+
+/**
+ * Efficiency of an old standard motor: average of the US survey where it has the cell, else the old Design B minimum nominal,
+ * else IE1. Rating in kW.
+ */
+export function standardEfficiency(
+  tables: ReferenceTables,
+  query: Omit<ClassQuery, 'efficiencyClass'>,
+): ClassEfficiency | undefined {
+  if (query.standards === 'iec') return classEfficiency(tables, { ...query, efficiencyClass: 'IE1' });
+  const hp = query.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
+  let best: { pct: number; status: RowStatus; distance: number } | undefined;
+  for (const row of tables.usStandardPartLoad.rows) {
+    if (row.loadPct !== 100 || row.poles !== query.poles || row.enclosure !== query.enclosure) continue;
+    const distance = Math.abs(Math.log(row.ratedPowerHp / hp));
+    if (distance < 0.16 && (!best || distance < best.distance))
+      best = { pct: row.averageEfficiencyPct, status: row.status, distance };
+  }
+  if (best) return { pct: best.pct, status: best.status, table: tables.usStandardPartLoad.title, inside: true };
+  const old = tables.usOldDesign.rows.find(
+    (row) => hp >= row.ratedPowerHpMin * 0.97 && (row.ratedPowerHpMax === undefined || hp < row.ratedPowerHpMax + 0.99),
+  );
+  if (old) return { pct: old.nominalEfficiencyPct, status: old.status, table: tables.usOldDesign.title, inside: true };
+  return classEfficiency(tables, { ...query, efficiencyClass: 'IE1' });
+}

@@ -1,0 +1,144 @@
+import type { MotorScope } from '../context';
+import { leaf } from '../formula/apply';
+import type { EfficiencyClass, Plate } from '../motor';
+import type { Finding } from '../quantity/finding';
+import type { Origin, Quantity } from '../quantity/quantity';
+import { classEfficiency, standardEfficiency } from './class-efficiency';
+import { PLATE } from './findings';
+
+/** The rated efficiency with its origin. */
+export interface RatedEfficiency {
+  readonly efficiency: Quantity<'1'>;
+  readonly origin: Origin;
+  readonly known: boolean;
+  readonly findings: readonly Finding[];
+}
+
+/** Tolerance limits count as 2.5 standard deviations, since makers keep clear of them (common practice). */
+const LIMIT_IN_DEVIATIONS = 2.5;
+
+/**
+ * Efficiency at rated load: stamped, else by class, else by year of making.
+ *
+ * Doubt is stated on the loss: 20 % of the loss between nominal and guaranteed minimum for US motors (NEMA MG 1 12.58.2), 15 % to
+ * 150 kW and 10 % above for IEC motors (IEC 60034-1), each at 2.5 deviations; 20 % of the loss at one deviation where only the year
+ * speaks, 25 % where nothing does (common practice). A rewound motor is taken lower as published studies find.
+ */
+export function ratedEfficiency(
+  scope: MotorScope,
+  plate: Plate,
+  poles: number,
+  frequencyHz: number,
+  prefix: string,
+): RatedEfficiency {
+  const findings: Finding[] = [];
+  const stamped = plate.nominalEfficiencyPct;
+  let usable = stamped;
+  if (stamped !== undefined && stamped > 0 && stamped <= 1) {
+    findings.push(PLATE.make('efficiency-as-fraction', { stamped }));
+    usable = undefined;
+  } else if (stamped !== undefined && (stamped < 40 || stamped > 99.5)) {
+    findings.push(PLATE.make('efficiency-impossible', { stamped }));
+    usable = undefined;
+  }
+  const tolerance = toleranceOfLoss(scope, plate.ratedPowerKw);
+  const query = {
+    ratedPowerKw: plate.ratedPowerKw,
+    poles,
+    enclosure: plate.enclosure ?? ('enclosed' as const),
+    frequencyHz,
+    standards: scope.settings.standards,
+  };
+  if (usable !== undefined) {
+    return {
+      efficiency: make(
+        scope,
+        prefix,
+        usable,
+        tolerance / LIMIT_IN_DEVIATIONS,
+        'stamped',
+        'nameplate, nominal efficiency',
+        'tolerance of the stamped efficiency',
+      ),
+      origin: 'stamped',
+      known: true,
+      findings,
+    };
+  }
+  const stated = plate.efficiencyClass;
+  if (stated !== undefined) {
+    const found =
+      stated === 'standard'
+        ? standardEfficiency(scope.tables, query)
+        : classEfficiency(scope.tables, { ...query, efficiencyClass: stated });
+    if (found) {
+      const spread = (stated === 'standard' ? 0.2 : tolerance / LIMIT_IN_DEVIATIONS) * (found.inside ? 1 : 1.5);
+      return {
+        efficiency: make(
+          scope,
+          prefix,
+          found.pct,
+          spread,
+          'table',
+          `class ${stated}: ${found.table}`,
+          'tolerance of the class efficiency',
+        ),
+        origin: 'table',
+        known: true,
+        findings,
+      };
+    }
+  }
+  const guess = classOfYear(plate, scope.settings.standards);
+  const found =
+    guess.efficiencyClass === 'standard'
+      ? standardEfficiency(scope.tables, query)
+      : classEfficiency(scope.tables, { ...query, efficiencyClass: guess.efficiencyClass });
+  const pct = found?.pct ?? 88;
+  const basis = `${guess.why}: ${guess.efficiencyClass}, ${found?.table ?? 'common practice'}`;
+  findings.push(PLATE.make('efficiency-unknown', { assumed: pct, basis }));
+  return {
+    efficiency: make(scope, prefix, pct, guess.spread, 'assumed', basis, 'efficiency assumed'),
+    origin: 'assumed',
+    known: false,
+    findings,
+  };
+}
+
+function make(
+  scope: MotorScope,
+  prefix: string,
+  pct: number,
+  spreadOfLoss: number,
+  origin: Origin,
+  source: string,
+  doubt: string,
+): Quantity<'1'> {
+  const value = pct / 100;
+  return leaf(scope, {
+    value,
+    unit: '1',
+    label: `${prefix}efficiency at rated load`,
+    origin,
+    source,
+    doubts: [{ id: `${prefix}stamp:efficiency`, label: `${prefix}${doubt}`, u: spreadOfLoss * value * (1 - value) }],
+  });
+}
+
+function toleranceOfLoss(scope: MotorScope, ratedPowerKw: number): number {
+  if (scope.settings.standards === 'nema') return 0.2;
+  return ratedPowerKw <= 150 ? 0.15 : 0.1;
+}
+
+/** The class that most motors of a year had. Years: US law of 1992 in force from 1997, premium from 2011; IEC classes by EU law from 2011 and 2017. */
+function classOfYear(plate: Plate, standards: 'nema' | 'iec'): { efficiencyClass: EfficiencyClass; why: string; spread: number } {
+  const year = plate.yearBuilt;
+  const oldFrame = plate.frame !== undefined && /^\d{3}U/i.test(plate.frame.trim());
+  if (oldFrame) return { efficiencyClass: 'standard', why: 'a U frame, made before about 1964', spread: 0.2 };
+  if (year === undefined) return { efficiencyClass: 'standard', why: 'year not known', spread: 0.25 };
+  const [second, third] = standards === 'nema' ? [1998, 2011] : [2011, 2017];
+  if (year < second) return { efficiencyClass: 'standard', why: `made in ${year}`, spread: 0.2 };
+  if (year < third)
+    return { efficiencyClass: standards === 'nema' ? 'energy-efficient' : 'IE2', why: `made in ${year}`, spread: 0.2 };
+  return { efficiencyClass: standards === 'nema' ? 'premium' : 'IE3', why: `made in ${year}`, spread: 0.2 };
+}

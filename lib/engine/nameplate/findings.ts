@@ -1,0 +1,111 @@
+import { catalogue, kind } from '../quantity/catalogue';
+
+/** Findings about the nameplate: what is missing, impossible or contradictory on it. */
+export const PLATE = catalogue({
+  'efficiency-as-fraction': kind<{ stamped: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The efficiency ${e.stamped} % is not that of a motor; it looks like a fraction (${(e.stamped * 100).toFixed(1)} %). It was not used.`,
+    cause: 'A fraction was typed where per cent is asked for.',
+    next: 'Write the stamped nominal efficiency in per cent, for instance 93.6.',
+  }),
+  'efficiency-impossible': kind<{ stamped: number }>({
+    severity: 'warning',
+    text: (e) => `An efficiency of ${e.stamped} % cannot be that of a motor of this kind. It was not used.`,
+    cause: 'A typing slip, or another figure read from the plate.',
+    next: 'Read the nominal efficiency from the plate again.',
+  }),
+  'efficiency-unknown': kind<{ assumed: number; basis: string }>({
+    severity: 'note',
+    text: (e) => `No efficiency or class is known; ${e.assumed.toFixed(1)} % was taken (${e.basis}).`,
+    cause: 'The plate is old or worn, or the column was left empty.',
+    next: 'Read the nominal efficiency or the class word from the plate, or find the year of making.',
+  }),
+  'power-factor-as-fraction': kind<{ stamped: number }>({
+    severity: 'warning',
+    text: (e) => `The rated power factor ${e.stamped} % looks like a fraction. It was not used.`,
+    cause: 'A fraction was typed where per cent is asked for.',
+    next: 'Write the stamped power factor in per cent, for instance 85.',
+  }),
+  'power-factor-impossible': kind<{ stamped: number }>({
+    severity: 'warning',
+    text: (e) => `A rated power factor of ${e.stamped} % does not fit an induction motor. It was not used.`,
+    cause: 'A typing slip, or a leading value on a motor that cannot lead.',
+    next: 'Read the power factor from the plate again.',
+  }),
+  'poles-contradict-speed': kind<{ stated: number; from_speed: number; rated_speed: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `${e.stated} poles do not fit a rated speed of ${e.rated_speed} r/min, which belongs to ${e.from_speed} poles. The speed was believed.`,
+    cause: 'The pole count was taken for pole pairs, or the plate of another motor was read.',
+    next: 'Count the poles from the plate speed: 2 poles run just below 3600 (3000) r/min, 4 poles just below 1800 (1500).',
+  }),
+  'poles-assumed': kind<{ poles: number }>({
+    severity: 'warning',
+    text: (e) => `Neither poles nor a speed are known; ${e.poles} poles were taken.`,
+    cause: 'The speed is missing on the sheet.',
+    next: 'Read the rated speed from the plate.',
+  }),
+  'rated-speed-impossible': kind<{ rated_speed: number; synchronous_speed: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `A rated speed of ${e.rated_speed} r/min is not below the synchronous ${e.synchronous_speed} r/min by a rated slip. It was not used.`,
+    cause: 'The synchronous speed was written for the rated one, or the frequency is wrong.',
+    next: 'Read the full-load speed from the plate; check the rated frequency.',
+  }),
+  'slip-contradicts-efficiency': kind<{ rotor_share: number; rated_speed: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The stamped speed of ${e.rated_speed} r/min would put ${(e.rotor_share * 100).toFixed(0)} % of the rated loss into the rotor, which the stamped efficiency does not allow. The speed was not used.`,
+    cause: 'Speed or efficiency were misread, or belong to another motor.',
+    next: 'Read speed and efficiency from the plate again.',
+  }),
+  'current-of-other-voltage': kind<{ stamped: number; expected: number; ratio: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The rated current of ${e.stamped} A is ${e.ratio.toFixed(2)} times the ${e.expected.toFixed(1)} A that rating and voltage ask for. It was not used.`,
+    cause: 'On a two-voltage plate the current of the other voltage was read.',
+    next: 'Read the current that belongs to the connection in use.',
+  }),
+  'current-contradicts-plate': kind<{ stamped: number; expected: number; ratio: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The rated current of ${e.stamped} A does not fit rating, efficiency and power factor, which ask for ${e.expected.toFixed(1)} A. It was not used.`,
+    cause: 'One of the stamps was misread.',
+    next: 'Read rated power, voltage, current, efficiency and power factor from the plate again.',
+  }),
+  'resistance-contradicts-plate': kind<{ stator_loss: number; rest: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The measured resistance gives a stator loss of ${e.stator_loss.toFixed(3)} kW, more than the ${e.rest.toFixed(3)} kW that the plate leaves for stator and core. It was not used.`,
+    cause:
+      'Leads, cable or contacts were measured along, the wrong unit was written, or the motor was rewound with thinner wire.',
+    next: 'With the motor locked out and proved dead, measure the three terminal pairs at the motor with a four-wire meter and write down the winding temperature.',
+  }),
+  'no-load-contradicts-plate': kind<{ no_load_loss: number; rest: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The uncoupled test gives ${e.no_load_loss.toFixed(3)} kW of core, friction and windage loss, which does not fit the ${e.rest.toFixed(3)} kW left by the plate. It was not used.`,
+    cause: 'The motor was not free, the voltage was off, or the plate efficiency does not hold any more.',
+    next: 'Repeat the uncoupled run at rated voltage; take power with a meter that reads low power factors well.',
+  }),
+  'synchronous-limited': kind<Record<string, never>>({
+    severity: 'warning',
+    text: () => 'This is a synchronous motor: load comes from input power only, and the loss split is a rough one.',
+    cause: 'Slip and magnetising current of a synchronous motor say nothing of its load.',
+    next: 'Measure input power at the load of interest.',
+  }),
+  'wound-rotor-rings': kind<Record<string, never>>({
+    severity: 'note',
+    text: () => 'This is a wound-rotor motor: the slip method holds only with the rings short-circuited.',
+    cause: 'Resistance in the rotor circuit adds slip at the same load.',
+    next: 'Note whether the rings were shorted when the speed was read.',
+  }),
+  'rewound-before': kind<{ rewinds: number; points: number }>({
+    severity: 'note',
+    text: (e) =>
+      `Rewound ${e.rewinds} time${e.rewinds === 1 ? '' : 's'}: the efficiency was taken ${Math.abs(e.points).toFixed(2)} points below the stamp.`,
+    cause: 'Published studies find a small loss of efficiency after a rewind, depending on the shop.',
+    next: 'Ask for the repair report with core test and winding data.',
+  }),
+});
