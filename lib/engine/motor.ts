@@ -151,6 +151,25 @@ export interface Reading {
   readonly duty?: Maybe<readonly DutyStep[]>;
 }
 
+/** Rolling-element bearing: number of elements, their and the pitch diameter, contact angle. */
+export interface BearingGeometry {
+  readonly balls: number;
+  readonly ballMm: number;
+  readonly pitchMm: number;
+  readonly angleDeg: number;
+}
+
+/** Dimensions from which the lines of belt, gear and bearings in a spectrum follow. */
+export interface LineGeometry {
+  readonly beltLengthMm?: Maybe<number>;
+  readonly motorSheaveMm?: Maybe<number>;
+  readonly drivenSheaveMm?: Maybe<number>;
+  /** Teeth of pinion and wheel. */
+  readonly gearTeeth?: Maybe<readonly [number, number]>;
+  readonly bearingDe?: Maybe<BearingGeometry>;
+  readonly bearingNde?: Maybe<BearingGeometry>;
+}
+
 /** One motor with all that is known of it: the argument of {@link evaluateMotor}. */
 export interface Motor {
   readonly site: string;
@@ -159,6 +178,12 @@ export interface Motor {
   readonly description?: Maybe<string>;
   readonly plate: Plate;
   readonly hoursPerYear?: Maybe<number>;
-  /** The duty in force: of the last row that carries one. */
+  /**
+   * Duty of the last row that carries a profile but no reading: its fractions refer to rated power.
+   * In force is the duty of the highest row, be it this one or that of a reading.
+   */
+  readonly plateDuty?: Maybe<{ readonly row: number; readonly steps: readonly DutyStep[] }>;
+  readonly lineGeometry?: Maybe<LineGeometry>;
+  /** Oldest first; readings without `takenAt` count as the oldest. */
   readonly readings: readonly Reading[];
 }
