@@ -35,7 +35,7 @@ module.exports = {
       name: 'resolvable',
       severity: 'error',
       comment:
-        'The import leads nowhere. Mend the path or add the package; the database client is made by `npm run prepare:client`.',
+        'The import leads nowhere. Mend the path or add the package; the database client is made by `node scripts/prepare-client.mjs`.',
       from: {},
       to: { couldNotResolve: true },
     },
