@@ -177,13 +177,11 @@ export interface Motor {
   readonly area?: Maybe<string>;
   readonly description?: Maybe<string>;
   readonly plate: Plate;
+  /** Hours a year at the latest usable reading's load; a duty replaces it. */
   readonly hoursPerYear?: Maybe<number>;
-  /**
-   * Duty of the last row that carries a profile but no reading: its fractions refer to rated power.
-   * In force is the duty of the highest row, be it this one or that of a reading.
-   */
+  /** Duty of a row without readings: its fractions refer to rated power. The duty of the highest row is in force. */
   readonly plateDuty?: Maybe<{ readonly row: number; readonly steps: readonly DutyStep[] }>;
   readonly lineGeometry?: Maybe<LineGeometry>;
-  /** Oldest first; readings without `takenAt` count as the oldest. */
+  /** Oldest first; undated ones before dated ones. */
   readonly readings: readonly Reading[];
 }
