@@ -1,0 +1,14 @@
+/** The only door of the engine: everything outside `lib/engine` imports from here. */
+
+export type { MotorScope, StudyContext } from './context';
+export type { Compiled } from './formula/compiled';
+export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';
+export { LOAD_METHODS } from './load/registry';
+export type * from './motor';
+export type { Evidence, Finding, Severity } from './quantity/finding';
+export type { Origin, Quantity, Source } from './quantity/quantity';
+export { standardUncertainty } from './quantity/quantity';
+export type { Unit } from './quantity/unit';
+export type * from './result';
+export type * from './settings';
+export type * from './tables';

@@ -1,0 +1,134 @@
+import { catalogue, kind } from '../quantity/catalogue';
+
+const LIVE = 'Qualified persons only, with the panel’s shock and arc-flash boundaries respected.';
+
+/** Findings about one set of readings: what is impossible, contradictory or missing in it. */
+export const LOAD = catalogue({
+  'power-negative': kind<{ row: number; input_power: number }>({
+    severity: 'disqualifies',
+    text: (e) => `The input power of ${e.input_power} kW in row ${e.row} is not positive; a running motor takes power.`,
+    cause: 'A current transformer sits the wrong way round, or voltage and current of different phases were paired.',
+    next: `Check direction and phase of each current sensor and read again at the same load. Never open a current-transformer secondary. ${LIVE}`,
+  }),
+  'power-impossible': kind<{ row: number; input_power: number; rated_input: number }>({
+    severity: 'disqualifies',
+    text: (e) =>
+      `The input power of ${e.input_power} kW in row ${e.row} is ${(e.input_power / e.rated_input).toFixed(1)} times the rated input of ${e.rated_input.toFixed(1)} kW.`,
+    cause: 'Watts or horsepower were written for kilowatts, the meter’s ratio was wrong, or the plate belongs to another motor.',
+    next: `Check unit and ratio of the meter and the plate; read again. ${LIVE}`,
+  }),
+  'power-above-apparent': kind<{ row: number; input_power: number; apparent_power: number }>({
+    severity: 'disqualifies',
+    text: (e) =>
+      `The input power of ${e.input_power} kW in row ${e.row} exceeds the ${e.apparent_power.toFixed(1)} kVA that volts and amperes give.`,
+    cause:
+      'Voltage to neutral or the current of one conductor of several was read, or the readings were taken at different times.',
+    next: `Read line-to-line voltage, line current of all conductors and power together. ${LIVE}`,
+  }),
+  'power-below-no-load': kind<{ row: number; input_power: number; no_load: number }>({
+    severity: 'disqualifies',
+    text: (e) =>
+      `The input power of ${e.input_power} kW in row ${e.row} is below the ${e.no_load.toFixed(2)} kW that the motor would take running free.`,
+    cause: 'One current sensor is missing or reversed, the unit is wrong, or the plate belongs to another motor.',
+    next: `Check that all three phases are read, and the unit; read again at the usual load. ${LIVE}`,
+  }),
+  'power-factor-contradicts': kind<{ row: number; read: number; computed: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The power factor of ${e.read} % in row ${e.row} does not fit power, volts and amperes, which give ${e.computed.toFixed(0)} %.`,
+    cause: 'One of the readings is off, or they were taken at different times.',
+    next: `Read volts, amperes, power and power factor together. ${LIVE}`,
+  }),
+  'power-factor-typed-as-fraction': kind<{ row: number; read: number }>({
+    severity: 'warning',
+    text: (e) => `The power factor ${e.read} % in row ${e.row} looks like a fraction. It was not used.`,
+    cause: 'A fraction was typed where per cent is asked for.',
+    next: 'Write the power factor in per cent, for instance 78.',
+  }),
+  'voltage-phase-for-line': kind<{ row: number; voltage: number; rated_voltage: number }>({
+    severity: 'warning',
+    text: (e) => `${e.voltage} V in row ${e.row} is 1/√3 of the rated ${e.rated_voltage} V. The voltage was not used.`,
+    cause: 'Voltage to neutral or earth was read for line-to-line voltage.',
+    next: `Read between two lines, all three pairs. ${LIVE}`,
+  }),
+  'voltage-far-from-plate': kind<{ row: number; voltage: number; rated_voltage: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `${e.voltage} V in row ${e.row} is more than 20 % away from the rated ${e.rated_voltage} V. The voltage was not used.`,
+    cause: 'The plate voltage of the other connection was written, or the reading is from another place.',
+    next: `Check the connection in use on the plate and read the voltage again. ${LIVE}`,
+  }),
+  'voltage-assumed': kind<{ row: number; rated_voltage: number }>({
+    severity: 'note',
+    text: (e) => `No usable voltage in row ${e.row}: the rated ${e.rated_voltage} V was taken with 5 % of doubt.`,
+    cause: 'The voltage was not read.',
+    next: `Read the three line-to-line voltages with the next reading. ${LIVE}`,
+  }),
+  'speed-above-synchronous': kind<{ row: number; speed: number; synchronous_speed: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `${e.speed} r/min in row ${e.row} is not below the synchronous ${e.synchronous_speed.toFixed(0)} r/min: no motor under load turns so fast. The speed was not used.`,
+    cause: 'The strobe locked on a wrong mark, digits were swapped, the driven speed was read, or the pole count is wrong.',
+    next: 'Read the motor’s own shaft with a tachometer to 1 r/min, together with the frequency. Guards stay on; a strobe makes a turning shaft look still.',
+  }),
+  'speed-not-the-motors': kind<{ row: number; speed: number; synchronous_speed: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `${e.speed} r/min in row ${e.row} lies far below the synchronous ${e.synchronous_speed.toFixed(0)} r/min. The speed was not used.`,
+    cause: 'The driven shaft behind a belt or gear was read, or digits were swapped.',
+    next: 'Read the motor’s own shaft with a tachometer to 1 r/min. Guards stay on; a strobe makes a turning shaft look still.',
+  }),
+  'current-below-magnetising': kind<{ row: number; current: number; magnetising: number }>({
+    severity: 'note',
+    text: (e) =>
+      `${e.current} A in row ${e.row} is not above the magnetising current of about ${e.magnetising.toFixed(1)} A: the current says nothing of the load.`,
+    cause: 'The motor runs almost free, one conductor of several was read, or the rated current is that of another voltage.',
+    next: `Measure input power instead; read the current of all conductors of a phase together. ${LIVE}`,
+  }),
+  'current-low-load': kind<{ row: number; ratio: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The plain ratio of amperes in row ${e.row} is ${(e.ratio * 100).toFixed(0)} %; below about half load it overstates the load, so the magnetising current was taken out and the interval is wide.`,
+    cause: 'The magnetising current hardly falls with the load.',
+    next: `Measure input power. ${LIVE}`,
+  }),
+  'load-impossible': kind<{ row: number; method: string; load: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `By ${e.method} the load in row ${e.row} would be ${(e.load * 100).toFixed(0)} % of rating, which no motor carries for long. This way to the load was not used.`,
+    cause: 'A reading or a stamp behind it is wrong.',
+    next: 'Check the readings and the stamps that this way to the load uses.',
+  }),
+  'estimates-disagree': kind<{ row: number; p: number; spread: string }>({
+    severity: 'warning',
+    text: (e) =>
+      `The ways to the load in row ${e.row} disagree more than their doubts allow (${e.spread}; p = ${e.p.toPrecision(1)}). The interval was widened.`,
+    cause: 'One reading or stamp is wrong: speed and its stamp most often.',
+    next: 'Read speed, volts, amperes and power again within a minute at a steady load; check rated speed and current on the plate.',
+  }),
+  'drive-without-frequency': kind<{ row: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The motor is fed by a drive and row ${e.row} has no output frequency: slip and current say nothing, only input power counts, and the rated losses are not those of the drive’s supply.`,
+    cause: 'The drive’s output frequency was not read.',
+    next: 'Read output frequency and output power on the drive’s display. After switch-off wait for the DC bus before touching anything.',
+  }),
+  'drive-fed-losses': kind<{ row: number }>({
+    severity: 'note',
+    text: (e) => `The motor is fed by a drive: the extra losses of its waveform are not in the figures of row ${e.row}.`,
+    cause: 'A drive’s output is not a sine.',
+    next: 'Compare with a reading across the line if the drive has a bypass.',
+  }),
+  'uncoupled-reading': kind<{ row: number }>({
+    severity: 'note',
+    text: (e) => `Row ${e.row} was read uncoupled: it says nothing of the load.`,
+    cause: 'The reading belongs to a no-load test.',
+    next: 'Enter it in the no-load columns; read again coupled at the usual load.',
+  }),
+  'reading-without-load': kind<{ row: number; missing: string }>({
+    severity: 'note',
+    text: (e) => `Row ${e.row} holds nothing from which a load follows (${e.missing}).`,
+    cause: 'Only condition readings were taken, or the load readings could not be used.',
+    next: `Read input power, the three voltages and currents, and the speed. ${LIVE}`,
+  }),
+});

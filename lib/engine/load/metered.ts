@@ -1,0 +1,251 @@
+import type { MotorScope } from '../context';
+import { apply, leaf } from '../formula/apply';
+import * as L from '../generated/load';
+import * as N from '../generated/nameplate';
+import type { Machine } from '../machine/model';
+import type { Plate, Reading } from '../motor';
+import type { Finding } from '../quantity/finding';
+import { exact, type Quantity } from '../quantity/quantity';
+import type { Unit } from '../quantity/unit';
+import { driveEfficiency } from './drive';
+import { LOAD } from './findings';
+
+/** A reading after the plausibility checks: what may be used of it, each value with its meter's doubt. */
+export interface Metered {
+  readonly row: number;
+  readonly voltage?: Quantity<'V'> | undefined;
+  readonly voltageRatio: Quantity<'1'>;
+  readonly current?: Quantity<'A'> | undefined;
+  readonly inputPower?: Quantity<'kW'> | undefined;
+  readonly speed?: Quantity<'r/min'> | undefined;
+  readonly synchronousSpeed: Quantity<'r/min'>;
+  /** True where slip and current mean what they mean on a sinusoidal supply. */
+  readonly onLine: boolean;
+  readonly windingTemperature?: Quantity<'K'> | undefined;
+  readonly ambient?: Quantity<'K'> | undefined;
+  readonly findings: readonly Finding[];
+  /** True when a reading is impossible, so that the row may not be used for energy. */
+  readonly disqualified: boolean;
+}
+
+/** A meter's value; its error is rectangular (GUM 4.3.7) and one for all readings by the same instrument. */
+function meter<U extends Unit>(
+  scope: MotorScope,
+  given: { value: number; unit: U; what: string; reading: Reading; halfWidth: number; kind: string },
+): Quantity<U> {
+  const instrument = given.reading.instrument ?? 'meter';
+  return leaf(scope, {
+    value: given.value,
+    unit: given.unit,
+    label: given.what,
+    origin: 'metered',
+    source: `reading in row ${given.reading.row}`,
+    doubts: [
+      {
+        id: `${instrument}:${given.kind}`,
+        label: `${given.what}: class of the ${instrument}`,
+        u: given.halfWidth / Math.sqrt(3),
+      },
+    ],
+  });
+}
+
+/** Checks one reading against the plate and turns what may be used into quantities. */
+export function meterReading(scope: MotorScope, plate: Plate, machine: Machine, reading: Reading): Metered {
+  const findings: Finding[] = [];
+  const row = reading.row;
+  const accuracy = scope.settings.accuracy;
+  const driveFed = plate.driveFed === true || reading.readingsAt === 'drive-input' || reading.readingsAt === 'drive-output';
+  const atOutput = reading.readingsAt === 'drive-output';
+  const onLine = !driveFed || (reading.frequencyHz !== undefined && reading.readingsAt !== 'drive-input');
+  if (driveFed) findings.push(onLine ? LOAD.make('drive-fed-losses', { row }) : LOAD.make('drive-without-frequency', { row }));
+  const usesMotorTerminals = !driveFed || atOutput;
+
+  const voltage = usesMotorTerminals && !driveFed ? usableVoltage(scope, plate, reading, findings) : undefined;
+  const current =
+    usesMotorTerminals && reading.currentA !== undefined && reading.currentA > 0
+      ? meter(scope, {
+          value: reading.currentA,
+          unit: 'A',
+          what: 'line current',
+          reading,
+          kind: 'current',
+          halfWidth: ((reading.currentAccuracyPct ?? accuracy.currentPct) / 100) * reading.currentA,
+        })
+      : undefined;
+  const power = usablePower(scope, plate, machine, reading, { voltage, current }, findings);
+  const frequency = supplyFrequency(scope, machine, reading, driveFed);
+  const synchronousSpeed = apply(scope, N.synchronous_speed, { frequency, poles: exact(machine.plate.poles, 'pole') });
+  const speed =
+    onLine && plate.machineKind !== 'synchronous'
+      ? usableSpeed(scope, plate, reading, synchronousSpeed.value, findings)
+      : undefined;
+  const voltageRatio = voltage
+    ? apply(scope, L.voltage_ratio, { voltage, rated_voltage: machine.plate.ratedVoltage })
+    : leaf(scope, {
+        value: 1,
+        unit: '1',
+        label: 'voltage ratio',
+        origin: 'assumed',
+        source: driveFed ? 'rated flux kept by the drive' : 'rated voltage assumed',
+        doubts: [{ id: `row ${row}:voltage-assumed`, label: 'voltage not read', u: driveFed ? 0.03 : 0.03 }],
+      });
+  if (!voltage && !driveFed) findings.push(LOAD.make('voltage-assumed', { row, rated_voltage: plate.ratedVoltageV }));
+  return {
+    row,
+    voltage,
+    voltageRatio,
+    current: onLine ? current : undefined,
+    inputPower: power,
+    speed,
+    synchronousSpeed,
+    onLine,
+    ...temperatures(scope, reading),
+    findings,
+    disqualified: findings.some((found) => found.severity === 'disqualifies'),
+  };
+}
+
+function usableVoltage(scope: MotorScope, plate: Plate, reading: Reading, findings: Finding[]): Quantity<'V'> | undefined {
+  const value = reading.voltageV;
+  if (value === undefined || value <= 0) return undefined;
+  const rated = plate.ratedVoltageV;
+  const ratio = value / rated;
+  if (Math.abs(ratio * Math.sqrt(3) - 1) < 0.07) {
+    findings.push(LOAD.make('voltage-phase-for-line', { row: reading.row, voltage: value, rated_voltage: rated }));
+    return undefined;
+  }
+  if (ratio < 0.8 || ratio > 1.2) {
+    findings.push(LOAD.make('voltage-far-from-plate', { row: reading.row, voltage: value, rated_voltage: rated }));
+    return undefined;
+  }
+  const halfWidth = ((reading.voltageAccuracyPct ?? scope.settings.accuracy.voltagePct) / 100) * value;
+  return meter(scope, { value, unit: 'V', what: 'line-to-line voltage', reading, kind: 'voltage', halfWidth });
+}
+
+function usablePower(
+  scope: MotorScope,
+  plate: Plate,
+  machine: Machine,
+  reading: Reading,
+  other: { voltage: Quantity<'V'> | undefined; current: Quantity<'A'> | undefined },
+  findings: Finding[],
+): Quantity<'kW'> | undefined {
+  const row = reading.row;
+  const factor = readPowerFactor(reading, findings);
+  const apparent = other.voltage && other.current ? N.apparent_power.f(other.voltage.value, other.current.value) : undefined;
+  const read = reading.inputPowerKw;
+  if (read === undefined) {
+    if (factor === undefined || !other.voltage || !other.current || factor <= 0) return undefined;
+    const power_factor = leaf(scope, {
+      value: factor,
+      unit: '1',
+      label: 'power factor',
+      origin: 'metered',
+      source: `reading in row ${row}`,
+      doubts: [{ id: `${reading.instrument ?? 'meter'}:power-factor`, label: 'reading of the power factor', u: 0.015 }],
+    });
+    return apply(scope, N.power_from_current, { voltage: other.voltage, current: other.current, power_factor });
+  }
+  const ratedInput = machine.plate.ratedPower.value / machine.plate.efficiency.value;
+  if (read <= 0) {
+    findings.push(LOAD.make('power-negative', { row, input_power: read }));
+    return undefined;
+  }
+  if (read > 2 * ratedInput) {
+    findings.push(LOAD.make('power-impossible', { row, input_power: read, rated_input: ratedInput }));
+    return undefined;
+  }
+  if (apparent !== undefined && read > apparent * 1.05) {
+    findings.push(LOAD.make('power-above-apparent', { row, input_power: read, apparent_power: apparent }));
+    return undefined;
+  }
+  if (apparent !== undefined && factor !== undefined && Math.abs(read / apparent - Math.abs(factor)) > 0.08) {
+    findings.push(
+      LOAD.make('power-factor-contradicts', { row, read: Math.round(factor * 100), computed: (100 * read) / apparent }),
+    );
+  }
+  const halfWidth = ((reading.powerAccuracyPct ?? scope.settings.accuracy.powerPct) / 100) * read;
+  const measured = meter(scope, { value: read, unit: 'kW', what: 'input power', reading, kind: 'power', halfWidth });
+  if (reading.readingsAt !== 'drive-input') return measured;
+  return apply(scope, L.power_behind_drive, {
+    drive_input_power: measured,
+    drive_efficiency: driveEfficiency(scope, plate.ratedPowerKw, read / ratedInput),
+  });
+}
+
+function readPowerFactor(reading: Reading, findings: Finding[]): number | undefined {
+  const pct = reading.powerFactorPct;
+  if (pct === undefined || pct === 0) return undefined;
+  if (Math.abs(pct) <= 1) {
+    findings.push(LOAD.make('power-factor-typed-as-fraction', { row: reading.row, read: pct }));
+    return undefined;
+  }
+  return Math.abs(pct) > 100 ? undefined : pct / 100;
+}
+
+function usableSpeed(
+  scope: MotorScope,
+  plate: Plate,
+  reading: Reading,
+  synchronous: number,
+  findings: Finding[],
+): Quantity<'r/min'> | undefined {
+  const value = reading.shaftSpeedRpm;
+  if (value === undefined) return undefined;
+  const halfWidth = reading.speedAccuracyRpm ?? scope.settings.accuracy.speedRpm;
+  if (value > synchronous + halfWidth) {
+    findings.push(LOAD.make('speed-above-synchronous', { row: reading.row, speed: value, synchronous_speed: synchronous }));
+    return undefined;
+  }
+  if (value < synchronous * (plate.designLetter === 'D' || plate.machineKind === 'wound-rotor' ? 0.7 : 0.88)) {
+    findings.push(LOAD.make('speed-not-the-motors', { row: reading.row, speed: value, synchronous_speed: synchronous }));
+    return undefined;
+  }
+  return meter(scope, { value, unit: 'r/min', what: 'shaft speed', reading, kind: 'speed', halfWidth });
+}
+
+/** Supply frequency: read, else rated with the usual wander of a large grid. */
+function supplyFrequency(scope: MotorScope, machine: Machine, reading: Reading, driveFed: boolean): Quantity<'Hz'> {
+  if (reading.frequencyHz !== undefined && reading.frequencyHz > 0 && reading.readingsAt !== 'drive-input') {
+    return meter(scope, {
+      value: reading.frequencyHz,
+      unit: 'Hz',
+      what: 'frequency',
+      reading,
+      kind: 'frequency',
+      halfWidth: 0.01,
+    });
+  }
+  return leaf(scope, {
+    value: machine.plate.ratedFrequency.value,
+    unit: 'Hz',
+    label: 'supply frequency',
+    origin: 'assumed',
+    source: 'rated frequency; a large grid wanders by a few hundredths of a hertz (common practice)',
+    doubts: [{ id: `row ${reading.row}:frequency-assumed`, label: 'frequency not read', u: driveFed ? 0 : 0.02 }],
+  });
+}
+
+function temperatures(scope: MotorScope, reading: Reading): Pick<Metered, 'windingTemperature' | 'ambient'> {
+  const winding = reading.windingTempMethod === 'surface' ? undefined : reading.windingTempC;
+  const of = (value: number, label: string, id: string, u: number): Quantity<'K'> =>
+    leaf(scope, {
+      value,
+      unit: 'K',
+      label,
+      origin: 'metered',
+      source: `reading in row ${reading.row}`,
+      doubts: [{ id: `row ${reading.row}:${id}`, label, u }],
+    });
+  return {
+    windingTemperature:
+      winding === undefined || winding < -40 || winding > 300
+        ? undefined
+        : of(winding, 'winding temperature, °C', 'winding-temperature', 3),
+    ambient:
+      reading.ambientC === undefined || reading.ambientC < -60 || reading.ambientC > 90
+        ? undefined
+        : of(reading.ambientC, 'ambient temperature, °C', 'ambient', 1),
+  };
+}

@@ -1,0 +1,7 @@
+import { currentMethod } from './current';
+import { inputPowerMethod } from './input-power';
+import type { LoadMethod } from './method';
+import { slipMethod } from './slip';
+
+/** The ways to the load, in order of preference. A new one is one line here. */
+export const LOAD_METHODS: readonly LoadMethod[] = [inputPowerMethod, slipMethod, currentMethod];

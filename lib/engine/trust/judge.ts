@@ -1,0 +1,122 @@
+import type { ReadingEvaluation } from '../load/reading';
+import type { CompletedPlate } from '../machine/model';
+import type { Finding } from '../quantity/finding';
+import { standardUncertainty } from '../quantity/quantity';
+import type { TrustLevel } from '../result';
+import type { Settings } from '../settings';
+import { TRUST } from './findings';
+
+/** How far a motor's energy figures may be trusted, and why. */
+export interface TrustJudgement {
+  readonly level: TrustLevel;
+  readonly findings: readonly Finding[];
+}
+
+/** A second way to the load confirms the first only if its own standard uncertainty is at most this (load fraction). */
+const CONFIRMING = 0.1;
+
+/** Years between two ISO dates, by days of 365.25; negative when `later` is earlier. */
+export function yearsBetween(earlier: string, later: string): number {
+  return (dayNumber(later) - dayNumber(earlier)) / 365.25;
+}
+
+/** Days since a fixed origin of an ISO date (proleptic Gregorian), without a clock: Fliegel and Van Flandern's rule. */
+function dayNumber(iso: string): number {
+  const year = Number(iso.slice(0, 4));
+  const month = Number(iso.slice(5, 7));
+  const day = Number(iso.slice(8, 10));
+  const a = Math.trunc((month - 14) / 12);
+  return (
+    Math.trunc((1461 * (year + 4800 + a)) / 4) +
+    Math.trunc((367 * (month - 2 - 12 * a)) / 12) -
+    Math.trunc((3 * Math.trunc((year + 4900 + a) / 100)) / 4) +
+    day -
+    32075
+  );
+}
+
+/** Findings of one reading that concern trust beside those of its values: age, missing date, number of ways. */
+export function readingTrust(
+  settings: Settings,
+  plate: CompletedPlate,
+  evaluated: ReadingEvaluation,
+): { level: TrustLevel; findings: readonly Finding[] } {
+  const { reading, point } = evaluated;
+  const findings: Finding[] = [];
+  if (reading.takenAt === undefined) findings.push(TRUST.make('reading-undated', { row: reading.row }));
+  else {
+    const years = yearsBetween(reading.takenAt, settings.asOf);
+    if (years > settings.policy.maxReadingAgeYears)
+      findings.push(TRUST.make('reading-stale', { row: reading.row, years, limit: settings.policy.maxReadingAgeYears }));
+    if (years < 0)
+      findings.push(TRUST.make('reading-after-study', { row: reading.row, taken_at: reading.takenAt, as_of: settings.asOf }));
+  }
+  if (!point) return { level: 'not-usable', findings };
+  const confirmed = confirmation(evaluated, findings);
+  const warned = [...evaluated.findings, ...findings].some((found) => found.severity === 'warning');
+  return { level: confirmed && plate.efficiencyKnown && !warned ? 'sound' : 'provisional', findings };
+}
+
+/** True when two independent ways to the load agree and both are sure enough to say something. */
+function confirmation(evaluated: ReadingEvaluation, findings: Finding[]): boolean {
+  const row = evaluated.reading.row;
+  const used = evaluated.estimates.filter((estimate) => estimate.used);
+  const first = used[0];
+  if (!first) return false;
+  if (used.length === 1) {
+    findings.push(TRUST.make('one-way-to-load', { row, method: first.method }));
+    return false;
+  }
+  const doubts = used
+    .map((estimate) => ({ method: estimate.method, u: standardUncertainty(estimate.loadFraction) }))
+    .sort((a, b) => a.u - b.u);
+  const second = doubts[1];
+  if (!second || second.u > CONFIRMING) {
+    findings.push(TRUST.make('second-way-weak', { row, method: doubts[0]?.method ?? first.method, u: second?.u ?? 0 }));
+    return false;
+  }
+  return evaluated.combination?.birgeRatio === 1;
+}
+
+/**
+ * Trust in a motor's energy figures.
+ *
+ * `sound`: two independent ways to the load agree, efficiency or class is known, nothing warns. `provisional`: something is missing, old
+ * or doubtful. `not-usable`: no reading gives a usable load. Low load alone never lowers it.
+ * `capping` are findings from elsewhere that cap the level (plate, signature readings at low load).
+ */
+export function judgeTrust(
+  settings: Settings,
+  plate: CompletedPlate,
+  given: { readings: readonly ReadingEvaluation[]; inUse: ReadingEvaluation | undefined; capping: readonly Finding[] },
+): TrustJudgement {
+  const { inUse, readings } = given;
+  if (!inUse) {
+    const last = readings[readings.length - 1];
+    return {
+      level: 'not-usable',
+      findings: [TRUST.make('no-usable-reading', { readings: readings.length }), ...(last?.findings ?? []), ...given.capping],
+    };
+  }
+  const own = readingTrust(settings, plate, inUse);
+  const findings: Finding[] = [...inUse.findings, ...own.findings, ...given.capping];
+  const latest = readings.filter((evaluated) => evaluated.reading.readingCondition === 'coupled').at(-1);
+  if (latest && latest !== inUse && carriesLoad(latest))
+    findings.push(
+      TRUST.make('latest-reading-unusable', { row: latest.reading.row, used: inUse.reading.row }),
+      ...latest.findings.filter((found) => found.severity !== 'note'),
+    );
+  const load = inUse.point?.loadFraction.value ?? 0;
+  if (load > 1.02) findings.push(TRUST.make('overloaded', { load }));
+  const warned = findings.some((found) => found.severity !== 'note');
+  return {
+    level: own.level === 'sound' && !warned ? 'sound' : own.level === 'not-usable' ? 'not-usable' : 'provisional',
+    findings,
+  };
+}
+
+/** True when a reading was meant to give a load: it holds power, current or speed. */
+function carriesLoad(evaluated: ReadingEvaluation): boolean {
+  const { reading } = evaluated;
+  return reading.inputPowerKw !== undefined || reading.currentA !== undefined || reading.shaftSpeedRpm !== undefined;
+}
