@@ -1,0 +1,26 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import type { BackupEntry } from '@/lib/platform/backup-file';
+import { type Result, refuse } from '@/lib/platform/errors';
+import type { Restored } from '@/lib/platform/restore-file';
+import { makeBackup, restoreNamed } from './mutations';
+import { restoreForm } from './schema';
+
+/** Makes a backup now. */
+export async function backUpNow(): Promise<Result<BackupEntry>> {
+  const done = makeBackup();
+  revalidatePath('/', 'layout');
+  return done;
+}
+
+/** Restores a backup; form fields `name` and `confirmed` (`yes`). */
+export async function restoreFromBackup(form: FormData): Promise<Result<Restored>> {
+  const parsed = restoreForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) {
+    return refuse('form', parsed.error.issues[0]?.message ?? 'The form cannot be read.', 'Fill in the form and send it again.');
+  }
+  const done = restoreNamed(parsed.data.name);
+  revalidatePath('/', 'layout');
+  return done;
+}

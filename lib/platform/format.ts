@@ -1,0 +1,237 @@
+/**
+ * The one formatter of the program: numbers in the reader's locale, figures with their interval, money and dates. Used on the
+ * server and in the browser; it holds no state. Minus is U+2212, the unit follows a narrow no-break space (U+202F).
+ */
+
+/** A figure of the results: value, standard uncertainty (k = 1), unit; 95 % limits where they are not value ± 1.96 u. */
+export interface ShownFigure {
+  readonly value: number;
+  readonly u: number;
+  readonly unit: string;
+  readonly low?: number | undefined;
+  readonly high?: number | undefined;
+}
+
+/** The pieces of a shown figure, so that screens can set them apart. */
+export interface FigureText {
+  readonly value: string;
+  /** `2.3`: the half-width of the 95 % interval; absent without uncertainty or where the limits are not symmetrical. */
+  readonly plusMinus?: string;
+  /** The 95 % limits; absent without uncertainty. */
+  readonly low?: string;
+  readonly high?: string;
+  /** As shown: `kW`, `%`, empty for a bare number. */
+  readonly unit: string;
+  /** `41.7 ± 2.3 kW`, or `41.7 (39.0 to 45.2) kW` where the limits are not symmetrical. */
+  readonly text: string;
+  /** `39.4 to 44.0 kW`, for whiskers; absent without uncertainty. */
+  readonly range?: string;
+}
+
+export interface FigureOptions {
+  readonly locale?: string | undefined;
+  /** Shows a fraction (unit `1`) in per cent. */
+  readonly percent?: boolean | undefined;
+  /** Digits after the decimal sign, where a column fixes them; else as many as the interval deserves. */
+  readonly decimals?: number | undefined;
+}
+
+/** Normal quantile for 95 %: k = 1.96 (JCGM 100:2008, table G.1). */
+export const COVERAGE_FACTOR = 1.96;
+
+/** What stands for an absent value; its reason belongs beside it. */
+export const ABSENT = '—';
+
+const MINUS = '\u2212';
+const NARROW_SPACE = '\u202f';
+const DEFAULT_LOCALE = 'en-US';
+/** Significant digits of a value that has no uncertainty. */
+const PLAIN_DIGITS = 4;
+
+const formatters = new Map<string, Intl.NumberFormat>();
+
+function formatter(locale: string, decimals: number): Intl.NumberFormat {
+  const key = `${locale} ${decimals}`;
+  const known = formatters.get(key);
+  if (known !== undefined) return known;
+  const made = new Intl.NumberFormat(locale, {
+    numberingSystem: 'latn',
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
+  });
+  formatters.set(key, made);
+  return made;
+}
+
+/** Rounds to a power of ten: `decimals` may be negative (-1: tens). Halves go away from zero in the decimal form as written. */
+function roundTo(value: number, decimals: number): number {
+  const [mantissa = '0', exponent = '0'] = Math.abs(value).toExponential().split('e');
+  const shifted = Math.round(Number(`${mantissa}e${Number(exponent) + decimals}`));
+  const rounded = Number(`${shifted}e${-decimals}`);
+  return value < 0 ? -rounded : rounded;
+}
+
+/**
+ * A number with a fixed count of digits after the decimal sign; a negative count rounds to tens, hundreds, …
+ * A value that rounds to zero has no sign.
+ */
+export function formatNumber(value: number, decimals: number, locale: string = DEFAULT_LOCALE): string {
+  if (!Number.isFinite(value)) return ABSENT;
+  const places = Math.max(-100, Math.min(100, decimals));
+  const rounded = roundTo(value, places);
+  const text = formatter(locale, Math.max(0, Math.min(20, places))).format(rounded === 0 ? 0 : Math.abs(rounded));
+  return rounded < 0 ? `${MINUS}${text}` : text;
+}
+
+/** The power of ten of the leading digit. */
+function leading(value: number): number {
+  return Number(value.toExponential().split('e')[1]);
+}
+
+/**
+ * Digits after the decimal sign that leave two significant digits of an expanded uncertainty; negative: tens, hundreds.
+ * JCGM 100:2008 (GUM), 7.2.6: at most two significant digits, and the value rounded to agree with them.
+ */
+export function decimalsFor(expanded: number): number {
+  if (!(expanded > 0) || !Number.isFinite(expanded)) return 0;
+  // The rounded value decides: 0.0996 becomes 0.10.
+  return 1 - leading(Number(expanded.toPrecision(2)));
+}
+
+/** Decimals for a value that has no uncertainty: four significant digits, without zeros at the end. */
+function plainDecimals(value: number): number {
+  if (value === 0) return 0;
+  const text = Math.abs(value).toPrecision(PLAIN_DIGITS);
+  const [mantissa = '', exponent = '0'] = Number(text).toExponential().split('e');
+  return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent));
+}
+
+/** The unit as shown, with the space that belongs before it. */
+function withUnit(text: string, unit: string): string {
+  return unit === '' ? text : `${text}${NARROW_SPACE}${unit}`;
+}
+
+/** Whether limits are those of value ± half within 2 % of the width (the rule of the results file). */
+function symmetrical(value: number, low: number, high: number, half: number): boolean {
+  const tolerance = 0.02 * (high - low);
+  return Math.abs(low - (value - half)) <= tolerance && Math.abs(high - (value + half)) <= tolerance;
+}
+
+/** A figure with its 95 % interval in as many digits as the interval deserves. */
+export function formatFigure(figure: ShownFigure, options: FigureOptions = {}): FigureText {
+  const locale = options.locale ?? DEFAULT_LOCALE;
+  const scale = options.percent === true ? 100 : 1;
+  const unit = options.percent === true ? '%' : figure.unit === '1' ? '' : figure.unit;
+  const value = figure.value * scale;
+  const half = COVERAGE_FACTOR * figure.u * scale;
+  const low = figure.low === undefined ? value - half : figure.low * scale;
+  const high = figure.high === undefined ? value + half : figure.high * scale;
+  if (!(high > low)) {
+    const text = formatNumber(value, options.decimals ?? plainDecimals(value), locale);
+    return { value: text, unit, text: withUnit(text, unit) };
+  }
+  const even = symmetrical(value, low, high, half);
+  const decimals = options.decimals ?? decimalsFor(even ? half : (high - low) / 2);
+  const show = (number: number): string => formatNumber(number, decimals, locale);
+  const limits = { low: show(low), high: show(high) };
+  const range = withUnit(`${limits.low} to ${limits.high}`, unit);
+  if (!even) {
+    return {
+      value: show(value),
+      ...limits,
+      unit,
+      range,
+      text: withUnit(`${show(value)} (${limits.low} to ${limits.high})`, unit),
+    };
+  }
+  const plusMinus = show(half);
+  return { value: show(value), plusMinus, ...limits, unit, range, text: withUnit(`${show(value)} ± ${plusMinus}`, unit) };
+}
+
+/**
+ * Digits after the decimal sign for a column, so that its decimal signs line up: those of the middle one of its expanded
+ * uncertainties.
+ */
+export function columnDecimals(figures: readonly Pick<ShownFigure, 'u'>[], scale = 1): number {
+  const places = figures.filter((figure) => figure.u > 0).map((figure) => decimalsFor(COVERAGE_FACTOR * figure.u * scale));
+  places.sort((a, b) => a - b);
+  return places[Math.floor((places.length - 1) / 2)] ?? 0;
+}
+
+/** A whole number, such as a count. */
+export function formatCount(count: number, locale: string = DEFAULT_LOCALE): string {
+  return formatNumber(count, 0, locale);
+}
+
+/**
+ * Money with its currency, in whole units unless minor ones are asked for.
+ * @param amount in units of the currency (not minor units).
+ */
+export function formatMoney(amount: number, currency: string, locale: string = DEFAULT_LOCALE, minor = false): string {
+  if (!Number.isFinite(amount)) return ABSENT;
+  try {
+    const digits = new Intl.NumberFormat(locale, { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
+    const places = minor ? digits : 0;
+    const rounded = roundTo(amount, places);
+    const text = new Intl.NumberFormat(locale, {
+      style: 'currency',
+      currency,
+      numberingSystem: 'latn',
+      minimumFractionDigits: places,
+      maximumFractionDigits: places,
+    }).format(Math.abs(rounded));
+    return rounded < 0 ? `${MINUS}${text}` : text;
+  } catch {
+    // Not a currency code the run time knows: the code stands as the unit.
+    return withUnit(formatNumber(amount, minor ? 2 : 0, locale), currency);
+  }
+}
+
+/** The date of a stated time (ISO 8601 text): `2026-03-14`, with `09:30` after it where a time was stated. Site time as written. */
+export function formatStated(iso: string): string {
+  const match = /^(\d{4}-\d{2}-\d{2})(?:[T ](\d{2}:\d{2}))?/.exec(iso);
+  if (match?.[1] === undefined) return iso;
+  return match[2] === undefined || match[2] === '00:00' ? match[1] : `${match[1]} ${match[2]}`;
+}
+
+/** An instant set by the program, as `2026-03-14 09:30` in a time zone. */
+export function formatInstant(at: Date, timeZone = 'UTC'): string {
+  const parts = new Intl.DateTimeFormat('en-CA', {
+    timeZone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  }).formatToParts(at);
+  const part = (type: Intl.DateTimeFormatPartTypes): string => parts.find((each) => each.type === type)?.value ?? '';
+  return `${part('year')}-${part('month')}-${part('day')} ${part('hour')}:${part('minute')}`;
+}
+
+/** Bytes in words: `12.3 MB` (10^6). */
+export function formatBytes(bytes: number, locale: string = DEFAULT_LOCALE): string {
+  const units = ['B', 'kB', 'MB', 'GB'] as const;
+  let amount = bytes;
+  let step = 0;
+  while (amount >= 999.5 && step < units.length - 1) {
+    amount /= 1000;
+    step += 1;
+  }
+  return withUnit(formatNumber(amount, step === 0 || amount >= 99.95 ? 0 : 1, locale), units[step] ?? 'B');
+}
+
+/** The first usable locale of an `Accept-Language` header; American English when there is none. */
+export function readerLocale(acceptLanguage: string | null): string {
+  for (const entry of (acceptLanguage ?? '').split(',')) {
+    const tag = entry.split(';')[0]?.trim() ?? '';
+    if (!/^[a-z]{2,3}(-[a-z0-9]{2,8})*$/i.test(tag)) continue;
+    try {
+      const [supported] = Intl.NumberFormat.supportedLocalesOf(tag);
+      if (supported !== undefined) return supported;
+    } catch {
+      // Well-formed by its letters, not by the standard: the next one may do.
+    }
+  }
+  return DEFAULT_LOCALE;
+}
