@@ -19,6 +19,7 @@ function writeFormula(id: string, name: string, declaration: FormulaDeclaration)
   const names = Object.keys(declaration.inputs);
   const tree = parseExpression(id, declaration.expression, names);
   const symbols = Object.fromEntries(names.map((key) => [key, declaration.inputs[key]?.symbol ?? key]));
+  const placeholders = Object.fromEntries(names.map((key) => [key, `⟦${key}⟧`]));
   const slopes = names.map((key) => nativeText(partial(tree, key)));
   const args = names.map((key) => `${key}: number`).join(', ');
   const fn = (text: string) => {
@@ -40,6 +41,7 @@ function writeFormula(id: string, name: string, declaration: FormulaDeclaration)
 ${slopes.map((text) => `    ${fn(text)},`).join('\n')}
   ],
   tex: ${JSON.stringify(texText(tree, symbols))},
+  template: ${JSON.stringify(texText(tree, placeholders))},
   cell: ${JSON.stringify(cellText(tree))},
   expression: ${JSON.stringify(declaration.expression)},
   valid: ${JSON.stringify(declaration.valid)},

@@ -13,6 +13,8 @@ export interface Compiled {
   readonly d: readonly ((...values: number[]) => number)[];
   /** Right-hand side in TeX. */
   readonly tex: string;
+  /** The same with each input as `⟦name⟧`, for numbers to be put in. */
+  readonly template: string;
   /** Spreadsheet formula; each input stands as `{name}`. */
   readonly cell: string;
   readonly expression: string;

@@ -14,6 +14,7 @@ export const load_of_step = {
     (fraction: number) => fraction,
   ],
   tex: "f_k\\cdot x",
+  template: "⟦fraction⟧\\cdot ⟦reference⟧",
   cell: "{fraction} * {reference}",
   expression: "fraction * reference",
   valid: "Fractions of shaft load.",

@@ -1,0 +1,100 @@
+import { type ConditionJudgement, judgeCondition } from './condition/judge';
+import type { MotorScope, StudyContext } from './context';
+import { type Decision, decide } from './decide/decide';
+import { type Duty, dutyInForce } from './duty';
+import type { Step } from './formula/apply';
+import { evaluateReading, type ReadingEvaluation } from './load/reading';
+import { buildMachine } from './machine/build';
+import type { Machine, OperatingPoint } from './machine/model';
+import type { Motor } from './motor';
+import { completePlate } from './nameplate/complete';
+import { type Option, weighOptions } from './options/weigh';
+import type { Finding } from './quantity/finding';
+import { exact, type Quantity, Sources } from './quantity/quantity';
+import type { TrustLevel } from './result';
+import { judgeTrust, readingTrust } from './trust/judge';
+
+/** One motor's evaluation with its quantities: what results, explanations and screens are made of. */
+export interface Evaluation {
+  readonly motor: Motor;
+  readonly scope: MotorScope;
+  readonly machine: Machine;
+  readonly readings: readonly (ReadingEvaluation & { readonly level: TrustLevel; readonly trustFindings: readonly Finding[] })[];
+  /** The latest usable reading, at which the figures stand. */
+  readonly inUse?: ReadingEvaluation | undefined;
+  readonly point?: OperatingPoint | undefined;
+  readonly duty?: Duty | undefined;
+  readonly trust: { readonly level: TrustLevel; readonly findings: readonly Finding[] };
+  readonly condition: ConditionJudgement;
+  readonly options: readonly Option[];
+  readonly decision: Decision;
+}
+
+/** Findings of the condition step that cap the trust of the whole motor. */
+const CAPPING_CODES: ReadonlySet<string> = new Set(['signature-under-loaded']);
+
+/**
+ * Evaluates one motor: nameplate, machine, load at each reading, trust, condition, options, decision. Pure: the same motor and study
+ * give the same numbers, whatever else is in the fleet. With a `trace` every step is recorded, for explanations; the numbers stay the same.
+ */
+export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Quantity, Step>): Evaluation {
+  const scope: MotorScope = {
+    settings: study.settings,
+    tables: study.tables,
+    prices: study.prices,
+    sources: new Sources(),
+    trace,
+  };
+  const measuredSpeed = motor.readings.find((reading) => reading.shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
+  const completed = completePlate(scope, motor.plate, '', measuredSpeed);
+  const built = buildMachine(scope, motor.plate, completed.plate, '');
+  const { machine } = built;
+  const readings = motor.readings.map((reading) => {
+    const evaluated = evaluateReading(scope, motor.plate, machine, reading);
+    const own = readingTrust(study.settings, machine.plate, evaluated);
+    return { ...evaluated, level: own.level, trustFindings: own.findings };
+  });
+  const inUse = readings.filter((evaluated) => evaluated.point !== undefined).at(-1);
+  const condition = judgeCondition(scope, {
+    motor,
+    machine,
+    readings: readings.map((evaluated) => ({ reading: evaluated.reading, loadFraction: evaluated.point?.loadFraction })),
+  });
+  const capping = [
+    ...completed.findings,
+    ...built.findings,
+    ...condition.findings.filter((found) => CAPPING_CODES.has(found.code)),
+  ];
+  const trust = judgeTrust(study.settings, machine.plate, { readings, inUse, capping });
+  const duty = dutyInForce(scope, motor, readings, inUse);
+  const weighed = weighOptions(scope, {
+    motor,
+    machine,
+    duty: duty?.points,
+    point: inUse?.point,
+    voltageRatio: inUse?.metered.voltageRatio ?? exact(1, '1'),
+    screeningOnly: inUse === undefined || trust.level === 'not-usable',
+    callsForRepair: condition.callsForRepair,
+  });
+  const decision = decide({
+    options: weighed.options,
+    trust: trust.level,
+    callsForRepair: condition.callsForRepair,
+    mustAct: condition.mustAct,
+    motor,
+    settings: study.settings,
+  });
+  return {
+    motor,
+    scope,
+    machine,
+    readings,
+    inUse,
+    point: inUse?.point,
+    duty,
+    trust: { level: trust.level, findings: [...trust.findings, ...weighed.findings] },
+    condition,
+    options: weighed.options,
+    decision,
+  };
+}

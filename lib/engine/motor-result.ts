@@ -1,0 +1,146 @@
+import { indicatorResult } from './condition/result';
+import type { Evaluation } from './evaluate';
+import type { ReadingEvaluation } from './load/reading';
+import type { LossSet } from './machine/model';
+import { optionResult } from './options/result';
+import type { EstimateResult, Losses, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
+import { figure, tidy } from './result-figure';
+
+/** The plain results of one motor, ready to be written; the rank is put in when the whole fleet is known. */
+export function motorResult(evaluation: Evaluation): UnrankedMotor {
+  const { motor, inUse, point } = evaluation;
+  const currency = evaluation.scope.settings.currency;
+  const agreement = inUse?.combination?.agreement;
+  return {
+    site: motor.site,
+    tag: motor.tag,
+    ...(motor.area !== undefined && { area: motor.area }),
+    ...(motor.description !== undefined && { description: motor.description }),
+    rated_power_kw: tidy(motor.plate.ratedPowerKw),
+    ...(point && {
+      shaft_power: figure(point.shaftPower, currency),
+      load_fraction: figure(point.loadFraction, currency),
+      input_power: figure(point.inputPower, currency),
+      efficiency: figure(point.efficiency, currency),
+      losses: lossesResult(point.losses, currency),
+    }),
+    estimates: inUse ? estimatesResult(evaluation, inUse) : [],
+    readings: evaluation.readings.map((evaluated) => readingResult(evaluated, currency)),
+    ...(agreement && {
+      agreement: {
+        chi_squared: tidy(agreement.chi_squared),
+        degrees_of_freedom: agreement.degrees_of_freedom,
+        p: tidy(agreement.p),
+      },
+    }),
+    trust: evaluation.trust,
+    condition: {
+      indicators: evaluation.condition.indicators.map((indicator) => indicatorResult(indicator, currency)),
+      hypotheses: [],
+    },
+    options: evaluation.options.map((option) => optionResult(option, currency)),
+    decision: {
+      action: evaluation.decision.action,
+      timing: evaluation.decision.timing,
+      option: evaluation.decision.option,
+      because: evaluation.decision.because,
+    },
+    ranking: evaluation.decision.ranking,
+  };
+}
+
+function lossesResult(losses: LossSet, currency: string): Losses {
+  return {
+    stator: figure(losses.stator, currency),
+    rotor: figure(losses.rotor, currency),
+    core: figure(losses.core, currency),
+    friction_windage: figure(losses.frictionWindage, currency),
+    stray: figure(losses.stray, currency),
+    total: figure(losses.total, currency),
+  };
+}
+
+function estimatesResult(evaluation: Evaluation, inUse: ReadingEvaluation): EstimateResult[] {
+  const currency = evaluation.scope.settings.currency;
+  const rated = evaluation.machine.plate.ratedPower.value;
+  const inKilowatts = (quantity: { readonly value: number; readonly parts: readonly number[] }) =>
+    figure({ unit: 'kW', value: quantity.value * rated, parts: quantity.parts.map((part) => (part ?? 0) * rated) }, currency);
+  const single = inUse.estimates.map((estimate) => ({
+    method: estimate.method,
+    shaft_power: inKilowatts(estimate.loadFraction),
+    used: estimate.used,
+    why: estimate.why,
+  }));
+  const combined = inUse.combination;
+  if (!combined) return single;
+  const ways = inUse.estimates.filter((estimate) => estimate.used).map((estimate) => estimate.method);
+  return [
+    ...single,
+    {
+      method: 'combined',
+      shaft_power: inKilowatts(combined.loadFraction),
+      used: true,
+      why: [
+        ways.length === 1 ? `from ${ways[0]} alone` : `inverse-variance mean of ${ways.join(', ')}`,
+        ...(combined.birgeRatio > 1 ? [`interval widened ${combined.birgeRatio.toFixed(1)} times, since they disagree`] : []),
+      ],
+    },
+  ];
+}
+
+function readingResult(evaluated: Evaluation['readings'][number], currency: string): ReadingResult {
+  const { reading, point } = evaluated;
+  return {
+    row: reading.row,
+    ...(reading.takenAt !== undefined && { taken_at: reading.takenAt }),
+    ...(point && { shaft_power: figure(point.shaftPower, currency), load_fraction: figure(point.loadFraction, currency) }),
+    trust: evaluated.level,
+    metered: meteredResult(reading),
+  };
+}
+
+function meteredResult(reading: ReadingEvaluation['reading']): Metered {
+  return {
+    ...(reading.inputPowerKw !== undefined && { input_power: reading.inputPowerKw }),
+    ...(reading.voltageV !== undefined && { voltage: tidy(reading.voltageV) }),
+    ...(reading.currentA !== undefined && { current: tidy(reading.currentA) }),
+    ...(reading.powerFactorPct !== undefined && { power_factor: reading.powerFactorPct }),
+    ...(reading.frequencyHz !== undefined && { frequency: reading.frequencyHz }),
+    ...(reading.shaftSpeedRpm !== undefined && { speed: reading.shaftSpeedRpm }),
+  };
+}
+
+/** Order of the fleet's ranks: the group (within policy, others, not usable), then value, then site and tag. */
+export function compareForRank(a: RankKey, b: RankKey): number {
+  if (a.ranking.group !== b.ranking.group) return a.ranking.group - b.ranking.group;
+  if (a.ranking.value !== b.ranking.value) return b.ranking.value - a.ranking.value;
+  return compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag);
+}
+
+/** What ranking needs of a motor. */
+export type RankKey = Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>;
+
+/** Natural order as people count: A2 before A13; ties by code point, so that the order is total. */
+export function compareNaturally(a: string, b: string): number {
+  return COLLATOR.compare(a, b) || (a < b ? -1 : a > b ? 1 : 0);
+}
+
+const COLLATOR = new Intl.Collator('en', { numeric: true });
+
+/** Puts ranks in and brings the motors into natural order of site and tag. */
+export function rankMotors(motors: readonly UnrankedMotor[]): MotorResult[] {
+  const ranks = ranksOf(motors);
+  return motors
+    .map(({ ranking: _ranking, ...rest }, index): MotorResult => ({ ...rest, rank: ranks[index] ?? 0 }))
+    .sort((a, b) => compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag));
+}
+
+/** Rank of each motor, in the order given. */
+export function ranksOf(keys: readonly RankKey[]): number[] {
+  const order = keys.map((_, index) => index).sort((i, j) => compareForRank(keys[i] as RankKey, keys[j] as RankKey));
+  const ranks = new Array<number>(keys.length).fill(0);
+  order.forEach((index, place) => {
+    ranks[index] = place + 1;
+  });
+  return ranks;
+}
