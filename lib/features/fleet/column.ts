@@ -29,8 +29,8 @@ export interface NumberRule {
   readonly unit: string;
   readonly whole?: boolean;
   readonly even?: boolean;
-  /** A rated value: zero or less is a row error. */
-  readonly rated?: boolean;
+  /** A rated value: zero or less is a row error; `either-sign` admits negative ones (leading power factor). */
+  readonly rated?: 'positive' | 'either-sign';
   /** The only values that the format knows. */
   readonly oneOf?: readonly number[];
   /** Limits of the format itself, inclusive: outside is a row error. */

@@ -16,7 +16,7 @@ import {
   yesNo,
 } from './column';
 
-const rated = { rated: true } as const;
+const rated = { rated: 'positive' } as const;
 const count = { whole: true } as const;
 const identity = (name: 'site' | 'tag' | 'area' | 'description', label: string, meaning: string): Column => ({
   name,
@@ -85,14 +85,14 @@ export const MOTOR_COLUMNS: readonly Column[] = [
   plateColumn(
     'nominal_efficiency_pct',
     'nominalEfficiencyPct',
-    number('%', { rated: true, possible: [0, 100], fractionCode: 'efficiency-as-fraction' }),
+    number('%', { rated: 'positive', possible: [0, 100], fractionCode: 'efficiency-as-fraction' }),
     'plate',
     ['Nominal efficiency', 'Efficiency stamped for rated load, in per cent.'],
   ),
   plateColumn(
     'rated_power_factor_pct',
     'ratedPowerFactorPct',
-    signed('%', { possible: [-100, 100], fractionCode: 'power-factor-as-fraction' }),
+    signed('%', { rated: 'either-sign', possible: [-100, 100], fractionCode: 'power-factor-as-fraction' }),
     'plate',
     ['Rated power factor', 'Power factor stamped for rated load, in per cent; lagging positive, leading negative.'],
   ),

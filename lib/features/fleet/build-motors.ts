@@ -1,0 +1,287 @@
+import type { Motor, Plate, Reading } from '@/lib/engine';
+import { buildReading } from './build-reading';
+import type { CellValue, LineGeometry } from './column';
+import { COLUMNS } from './columns';
+import { issue, type RowIssue } from './issue-codes';
+import { indexOf, type ParsedRow } from './parse-row';
+import { comparePower, type RatedPower, ratedPower } from './rated-power';
+import { instantOf, timeKey } from './taken-at';
+
+/** A motor of the sheet with the rows it came from and what was written under unknown columns. */
+export interface SheetMotor {
+  readonly motor: Motor;
+  readonly rows: readonly number[];
+  readonly notes: Readonly<Record<string, string>>;
+}
+
+/** What became of a row: taken in, a repeat that adds nothing, or refused. */
+export interface RowOutcome {
+  readonly state: 'taken' | 'repeat' | 'rejected';
+  readonly errors: readonly RowIssue[];
+  readonly warnings: readonly RowIssue[];
+}
+
+/** The values that describe the motor itself, its power aside; area and description are free text and may differ. */
+const OWN = COLUMNS.flatMap((column, index) =>
+  column.scope === 'motor' && column.target.of !== 'special' ? [{ column, index }] : [],
+);
+const FREE_TEXT = new Set(['area', 'description']);
+const REQUIRED = OWN.filter(({ column }) => column.required === 'always' && column.name !== 'tag');
+const TAG = indexOf('tag');
+const SITE = indexOf('site');
+const HOURS = indexOf('hours_per_year');
+const DUTY = indexOf('duty_profile');
+
+const EMPTY_PLATE: Partial<Plate> = Object.fromEntries(
+  COLUMNS.flatMap(({ target }) => (target.of === 'plate' ? [[target.key, undefined]] : [])),
+);
+
+interface Group {
+  readonly site: string;
+  readonly tag: string;
+  readonly rows: number[];
+  /** Motor values in the order of OWN, and the row of those that did not come from the first row. */
+  readonly own: (CellValue | undefined)[];
+  readonly laterRows: Map<number, number>;
+  readonly power: RatedPower;
+  readonly readings: Reading[];
+  readonly byKey: Map<string, Reading>;
+  notes: Map<string, string> | undefined;
+  plateDuty: Motor['plateDuty'];
+}
+
+/**
+ * Puts the rows of a sheet together into motors, in order of first appearance. Rows with the same site and tag are
+ * one motor: the first valid row gives its plate, later ones add readings and may fill in what was empty but may not
+ * contradict. A refused row leaves no trace.
+ */
+export class MotorBuilder {
+  readonly #groups = new Map<string, Group>();
+  /** First rejected row of a motor that has no valid row yet. */
+  readonly #rejected = new Map<string, number>();
+  readonly #asOf: string | undefined;
+  readonly #hasDates: boolean;
+  undatedReadings = 0;
+
+  constructor(options: { readonly asOf?: string | undefined; readonly hasDates: boolean }) {
+    this.#asOf = options.asOf;
+    this.#hasDates = options.hasDates;
+  }
+
+  add(parsed: ParsedRow): RowOutcome {
+    const tag = parsed.values[TAG];
+    const site = parsed.values[SITE] ?? '';
+    const key = `${site}\0${tag}`;
+    const group = tag === undefined ? undefined : this.#groups.get(key);
+    const power = ratedPower(parsed);
+    const errors = [...parsed.errors, ...power.errors];
+    if (tag === undefined) this.#requireCell(errors, parsed, 'tag', undefined);
+    if (group === undefined) {
+      for (const { column } of REQUIRED) this.#requireCell(errors, parsed, column.name, key);
+      if (power.value === undefined && power.errors.length === 0) this.#requirePower(errors, parsed, key);
+    } else errors.push(...contradictions(group, parsed, power.value));
+    const built = buildReading(parsed);
+    const readingKey = built.reading === undefined ? undefined : keyOf(built.reading);
+    const same = readingKey === undefined ? undefined : group?.byKey.get(readingKey);
+    const differing = same === undefined || built.reading === undefined ? undefined : firstDifference(same, built.reading);
+    if (same !== undefined && differing !== undefined) {
+      errors.push(issue('reading-contradiction', parsed.row, differing, { otherRow: same.row }));
+    }
+    if (errors.length > 0 || typeof tag !== 'string' || (group === undefined && power.value === undefined)) {
+      if (group === undefined && tag !== undefined && !this.#rejected.has(key)) this.#rejected.set(key, parsed.row);
+      return { state: 'rejected', errors, warnings: [] };
+    }
+    const known = group ?? this.#start(key, String(site), tag, power.value);
+    if (known === undefined) return { state: 'rejected', errors, warnings: [] };
+    const warnings = [...parsed.warnings, ...power.warnings, ...comparePower(parsed.row, known, power.value).warnings];
+    const isNew = same === undefined && built.reading !== undefined;
+    let adds = group === undefined || isNew;
+    if (isNew && built.reading !== undefined && readingKey !== undefined) {
+      known.readings.push(built.reading);
+      known.byKey.set(readingKey, built.reading);
+      warnings.push(...built.warnings, ...this.#timeWarnings(built.reading));
+      for (const [name, text] of built.notes) addNote(known, name, text, parsed.row);
+    }
+    if (this.#fill(known, parsed, warnings, built.reading !== undefined)) adds = true;
+    for (const [name, text] of parsed.notes) if (addNote(known, name, text, parsed.row)) adds = true;
+    if (adds) known.rows.push(parsed.row);
+    return { state: adds ? 'taken' : 'repeat', errors, warnings: adds ? warnings : [] };
+  }
+
+  /** The motors, each with its readings oldest first. Ends the building. */
+  finish(): SheetMotor[] {
+    const motors: SheetMotor[] = [];
+    for (const [key, group] of this.#groups) {
+      motors.push(finishGroup(group));
+      this.#groups.delete(key);
+    }
+    return motors;
+  }
+
+  #requireCell(errors: RowIssue[], { row, values }: ParsedRow, column: string, key: string | undefined): void {
+    if (values[indexOf(column)] !== undefined || errors.some((error) => error.column === column)) return;
+    errors.push(
+      issue('missing-required', row, column, { otherRow: (key === undefined ? undefined : this.#rejected.get(key)) ?? 0 }),
+    );
+  }
+
+  #requirePower(errors: RowIssue[], { row }: ParsedRow, key: string): void {
+    if (errors.some(({ column }) => column === 'rated_power_kw' || column === 'rated_power_hp')) return;
+    errors.push(issue('missing-required', row, 'rated_power_kw', { otherRow: this.#rejected.get(key) ?? 0 }));
+  }
+
+  #start(key: string, site: string, tag: string, power: RatedPower | undefined): Group | undefined {
+    if (power === undefined) return undefined;
+    const group: Group = {
+      site,
+      tag,
+      rows: [],
+      own: new Array<CellValue | undefined>(OWN.length).fill(undefined),
+      laterRows: new Map(),
+      power,
+      readings: [],
+      byKey: new Map(),
+      notes: undefined,
+      plateDuty: undefined,
+    };
+    this.#groups.set(key, group);
+    this.#rejected.delete(key);
+    return group;
+  }
+
+  /** Takes over motor values that were empty so far; tells whether there were any. */
+  #fill(group: Group, parsed: ParsedRow, warnings: RowIssue[], hasReading: boolean): boolean {
+    let filled = false;
+    const first = group.rows[0] ?? parsed.row;
+    for (const [at, { column, index }] of OWN.entries()) {
+      const value = parsed.values[index];
+      if (value === undefined) continue;
+      const earlier = group.own[at];
+      if (earlier === undefined) {
+        group.own[at] = value;
+        if (parsed.row !== first) group.laterRows.set(at, parsed.row);
+        filled = true;
+      } else if (FREE_TEXT.has(column.name) && earlier !== value && addNote(group, column.name, String(value), parsed.row)) {
+        const otherRow = group.laterRows.get(at) ?? first;
+        warnings.push(issue('text-differs', parsed.row, column.name, { value: String(value), other: `“${earlier}”`, otherRow }));
+        filled = true;
+      }
+    }
+    const steps = parsed.values[DUTY];
+    if (steps === undefined) return filled;
+    if (parsed.values[HOURS] !== undefined) warnings.push(issue('hours-and-duty', parsed.row, 'duty_profile'));
+    if (hasReading) return filled;
+    const repeats = JSON.stringify(group.plateDuty?.steps) === JSON.stringify(steps);
+    Reflect.set(group, 'plateDuty', { row: parsed.row, steps });
+    return filled || !repeats;
+  }
+
+  #timeWarnings({ row, takenAt }: Reading): RowIssue[] {
+    if (takenAt === undefined) {
+      this.undatedReadings++;
+      return this.#hasDates ? [issue('reading-undated', row, 'taken_at', { words: 'A reading' })] : [];
+    }
+    if (this.#asOf === undefined || takenAt.slice(0, 10) <= this.#asOf) return [];
+    return [issue('reading-after-as-of', row, 'taken_at', { value: takenAt, other: this.#asOf })];
+  }
+}
+
+function addNote(group: Group, name: string, text: string, row: number): boolean {
+  group.notes ??= new Map();
+  const earlier = group.notes.get(name);
+  if (earlier === text || group.notes.get(`${name} (row ${row})`) === text) return false;
+  group.notes.set(earlier === undefined ? name : `${name} (row ${row})`, text);
+  return true;
+}
+
+function contradictions(group: Group, parsed: ParsedRow, power: RatedPower | undefined): RowIssue[] {
+  const errors = [...comparePower(parsed.row, group, power).errors];
+  for (const [at, { column, index }] of OWN.entries()) {
+    const value = parsed.values[index];
+    const earlier = group.own[at];
+    if (value === undefined || earlier === undefined || FREE_TEXT.has(column.name) || sameValue(value, earlier)) continue;
+    const otherRow = group.laterRows.get(at) ?? group.rows[0] ?? 0;
+    errors.push(
+      issue('plate-contradiction', parsed.row, column.name, { value: words(value), other: `“${words(earlier)}”`, otherRow }),
+    );
+  }
+  return errors;
+}
+
+function words(value: CellValue): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return typeof value === 'object' ? Object.values(value).join('/') : String(value);
+}
+
+function sameValue(a: CellValue, b: CellValue): boolean {
+  return a === b || (typeof a === 'object' && JSON.stringify(a) === JSON.stringify(b));
+}
+
+/** A dated reading is known by its time; an undated one by all that was read. */
+function keyOf(reading: Reading): string {
+  return reading.takenAt === undefined ? `?${JSON.stringify({ ...reading, row: 0 })}` : timeKey(reading.takenAt);
+}
+
+function firstDifference(a: Reading, b: Reading): string | undefined {
+  const one: Record<string, unknown> = { ...a };
+  const two: Record<string, unknown> = { ...b };
+  for (const key of Object.keys(one)) {
+    if (key === 'row' || key === 'takenAt') continue;
+    if (JSON.stringify(one[key]) !== JSON.stringify(two[key])) return columnOfField(key);
+  }
+  return undefined;
+}
+
+const FIELD_COLUMNS: Readonly<Record<string, string>> = {
+  voltagesV: 'voltage_ab_v',
+  voltageV: 'voltage_v',
+  currentsA: 'current_a_a',
+  currentA: 'current_a',
+  resistancesOhm: 'resistance_ab_ohm',
+  duty: 'duty_profile',
+};
+
+function columnOfField(key: string): string {
+  return FIELD_COLUMNS[key] ?? COLUMNS.find(({ target }) => target.of === 'reading' && target.key === key)?.name ?? key;
+}
+
+function finishGroup(group: Group): SheetMotor {
+  const plate: Plate = {
+    ratedPowerKw: 0,
+    ratedVoltageV: 0,
+    status: 'running',
+    machineKind: 'cage',
+    ratedPowerUnit: 'kW',
+    ...withoutDefaults(),
+  };
+  const motor: Motor = { site: group.site, tag: group.tag, plate, readings: sorted(group.readings) };
+  const geometry: LineGeometry = {};
+  Reflect.set(plate, 'ratedPowerKw', group.power.kw);
+  Reflect.set(plate, 'ratedPowerUnit', group.power.unit);
+  for (const [at, { column }] of OWN.entries()) {
+    const value = group.own[at];
+    const { target } = column;
+    if (value === undefined || target.of === 'special') continue;
+    if (target.of === 'plate') Reflect.set(plate, target.key, value);
+    else if (target.of === 'geometry') Reflect.set(geometry, target.key, value);
+    else Reflect.set(motor, target.key, value);
+  }
+  if (Object.keys(geometry).length > 0) Reflect.set(motor, 'lineGeometry', geometry);
+  if (group.plateDuty !== undefined) Reflect.set(motor, 'plateDuty', group.plateDuty);
+  return { motor, rows: group.rows, notes: Object.fromEntries(group.notes ?? []) };
+}
+
+function withoutDefaults(): Partial<Plate> {
+  const { ratedVoltageV: _voltage, status: _status, machineKind: _kind, ...rest } = EMPTY_PLATE;
+  return rest;
+}
+
+/** Undated readings first, in the order of the sheet; then by time. */
+function sorted(readings: Reading[]): Reading[] {
+  if (readings.length < 2) return readings;
+  const instant = (reading: Reading): number =>
+    reading.takenAt === undefined ? Number.NEGATIVE_INFINITY : instantOf(reading.takenAt);
+  const timed = readings.map((reading) => ({ reading, at: instant(reading) }));
+  timed.sort((a, b) => (a.at === b.at ? a.reading.row - b.reading.row : a.at - b.at));
+  return timed.map(({ reading }) => reading);
+}

@@ -1,0 +1,135 @@
+import { type CellValue, type Column, HOURS_PER_YEAR_MAX, type NumberKind } from './column';
+import { issue, type RowIssue, withValue } from './issue-codes';
+import { readNumber } from './number';
+import { readBearing, readDuty, readNumberList, readTeeth } from './parse-compound';
+import { type Cell, cellText, type Dialect, LIMITS } from './table';
+import { readDate } from './taken-at';
+
+export interface CellContext {
+  readonly row: number;
+  readonly decimal: Dialect['decimal'];
+  /** Words that mean an empty cell, in lower case. */
+  readonly emptyWords: ReadonlySet<string>;
+  /** CSV text may carry the apostrophe that keeps a spreadsheet from taking it for a formula. */
+  readonly guarded: boolean;
+}
+
+/** What came of a cell: a value, nothing, or an error; with a warning if the value is doubtful. */
+export interface CellResult {
+  readonly value?: CellValue;
+  readonly error?: RowIssue;
+  readonly warning?: RowIssue;
+}
+
+const NOTHING: CellResult = {};
+/** Names that a spreadsheet likes to turn into dates. */
+const NEVER_DATES = new Set(['tag', 'site', 'area', 'frame']);
+
+/** Text of a cell without surrounding spaces and without the apostrophe of a guarded CSV cell. */
+export function plainText(cell: Cell, context: Pick<CellContext, 'decimal' | 'guarded'>): string {
+  const text = cellText(cell, context.decimal).trim();
+  return context.guarded && /^'+[=+\-@\t\r\n]/.test(text) ? text.slice(1) : text;
+}
+
+/** Reads one cell by the rules of its column. */
+export function readCell(column: Column, cell: Cell, context: CellContext): CellResult {
+  const { row } = context;
+  if (typeof cell === 'object' && 'fault' in cell) {
+    return { error: issue(cell.fault === '' ? 'formula-without-value' : 'cell-error', row, column.name, { value: cell.fault }) };
+  }
+  const text = plainText(cell, context);
+  if (text === '' || context.emptyWords.has(text.toLowerCase())) return NOTHING;
+  if (text.length > LIMITS.cellCharacters) {
+    return { error: issue('cell-too-long', row, column.name, { value: text, count: text.length, limit: LIMITS.cellCharacters }) };
+  }
+  if (typeof cell === 'object' && column.kind.type !== 'date' && (column.kind.type !== 'text' || NEVER_DATES.has(column.name))) {
+    return { error: issue('date-for-value', row, column.name, { value: text }) };
+  }
+  return readText(column, text, cell, context);
+}
+
+function readText(column: Column, text: string, cell: Cell, context: CellContext): CellResult {
+  const { kind, name } = column;
+  const fail = (code: Parameters<typeof issue>[0], words = ''): CellResult => ({
+    error: issue(code, context.row, name, { value: text, words }),
+  });
+  switch (kind.type) {
+    case 'text':
+      return { value: text };
+    case 'passed-over':
+      return NOTHING;
+    case 'letter':
+      return /^[a-z]$/i.test(text) ? { value: text.toUpperCase() } : fail('not-a-letter');
+    case 'word': {
+      const wanted = text.toLowerCase();
+      const known = kind.words.find((word) => word.toLowerCase() === wanted);
+      return known === undefined ? fail('unknown-word', kind.words.join(', ')) : { value: known };
+    }
+    case 'yes-no': {
+      if (typeof cell === 'boolean') return { value: cell };
+      const answer = text.toLowerCase();
+      return answer === 'yes' || answer === 'no' ? { value: answer === 'yes' } : fail('not-yes-no');
+    }
+    case 'date': {
+      if (typeof cell === 'number') return fail('number-for-date');
+      const value = readDate(text);
+      return value === undefined ? fail('unreadable-date') : { value };
+    }
+    case 'number':
+      return readNumberCell(column, kind, text, cell, context);
+    case 'number-list':
+      return compound(readNumberList(text, context), () => fail('unreadable-list'));
+    case 'teeth':
+      return compound(readTeeth(text, context), () => fail('unreadable-teeth'));
+    case 'bearing':
+      return compound(readBearing(text, context), () => fail('unreadable-bearing'));
+    case 'duty': {
+      const steps = readDuty(text, context);
+      if (steps === undefined) return fail('unreadable-duty');
+      const hours = steps.reduce((sum, step) => sum + step.hoursPerYear, 0);
+      if (hours <= HOURS_PER_YEAR_MAX) return { value: steps };
+      const count = Number(hours.toPrecision(6));
+      return { error: issue('duty-too-long', context.row, name, { value: text, count, limit: HOURS_PER_YEAR_MAX }) };
+    }
+  }
+}
+
+function compound(value: CellValue | undefined, fail: () => CellResult): CellResult {
+  return value === undefined ? fail() : { value };
+}
+
+function readNumberCell(column: Column, kind: NumberKind, text: string, cell: Cell, context: CellContext): CellResult {
+  const { row } = context;
+  // A workbook's number needs no decimal sign; its text is read like any other.
+  const reading = typeof cell === 'number' ? readNumber(String(cell), { decimal: '.' }) : readNumber(text, context);
+  if (!reading.ok) {
+    const { code, text: sentence, remedy } = reading;
+    return { error: withValue({ row, column: column.name, code, text: `${column.name}: ${sentence}`, remedy }, text) };
+  }
+  const { value } = reading;
+  const error = refuseNumber(column, kind, value, text, row);
+  if (error !== undefined) return { error };
+  const warning = questionNumber(column, kind, value, text, row);
+  return warning === undefined ? { value } : { value, warning };
+}
+
+function refuseNumber({ name }: Column, kind: NumberKind, value: number, text: string, row: number): RowIssue | undefined {
+  if (kind.oneOf && !kind.oneOf.includes(value))
+    return issue('not-allowed', row, name, { value: text, words: kind.oneOf.join(', ') });
+  if (kind.rated === 'positive' && value <= 0)
+    return issue('rated-not-positive', row, name, { value: text, words: 'zero or less' });
+  if (kind.rated === 'either-sign' && value === 0) return issue('rated-not-positive', row, name, { value: text, words: 'zero' });
+  if (kind.whole && !Number.isInteger(value)) return issue('not-whole', row, name, { value: text });
+  if (kind.even && (value <= 0 || value % 2 !== 0)) return issue('not-even', row, name, { value: text });
+  const [low, high] = kind.limits ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  if (value >= low && value <= high) return undefined;
+  if (kind.unit === 'h') return issue('hours-out-of-range', row, name, { value: text, limit: high });
+  return issue('not-allowed', row, name, { value: text, words: `a number from ${low} to ${high}` });
+}
+
+function questionNumber({ name }: Column, kind: NumberKind, value: number, text: string, row: number): RowIssue | undefined {
+  if (kind.fractionCode && value !== 0 && Math.abs(value) <= 1) return issue(kind.fractionCode, row, name, { value: text });
+  const [low, high] = kind.possible ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  if (value >= low && value <= high) return undefined;
+  return issue('implausible-value', row, name, { value: text, unit: kind.unit === '1' ? '' : kind.unit });
+}

@@ -1,0 +1,159 @@
+import { MotorBuilder, type SheetMotor } from './build-motors';
+import { FileFault, type FileProblem, issue, type RowIssue } from './issue-codes';
+import type { DecimalSign } from './number';
+import { asFault, openTable, sourceName } from './open-table';
+import { type ColumnMapping, type HeaderPlan, parseRow, planHeader } from './parse-row';
+import { cellText, type Delimiter, type Dialect, type SheetSource, type TableRow } from './table';
+
+export type { SheetMotor } from './build-motors';
+export type { FileProblem, RowIssue } from './issue-codes';
+export type { Dialect, SheetSource } from './table';
+
+export interface ParseOptions {
+  /** Decimal sign of CSV text; a point when not said. */
+  readonly decimal?: DecimalSign | undefined;
+  /** Comma or semicolon is found out from the header; a tab must be said, as for a paste. */
+  readonly delimiter?: Delimiter | undefined;
+  /** UTF-8 when not said. */
+  readonly encoding?: string | undefined;
+  /** Words that mean an empty cell, such as `-` or `n/a`. */
+  readonly emptyWords?: readonly string[] | undefined;
+  /** The study's date; readings after it are noted. */
+  readonly asOf?: string | undefined;
+  /** Names of this sheet that stand for ours. */
+  readonly mapping?: ColumnMapping | undefined;
+}
+
+/** A row that was not taken in, with its cells as they were. */
+export interface RejectedRow {
+  readonly row: number;
+  readonly issues: readonly RowIssue[];
+  readonly cells: readonly string[];
+}
+
+/**
+ * A sheet once read. Every row with content is in exactly one place:
+ * `rows` = rows of all motors + rejected + ignored repeats.
+ */
+export interface ParsedFleet {
+  /** In order of first appearance. */
+  readonly motors: readonly SheetMotor[];
+  readonly warnings: readonly RowIssue[];
+  readonly rejected: readonly RejectedRow[];
+  /** Column names as the sheet has them. */
+  readonly header: readonly string[];
+  /** Rows with content below the header. */
+  readonly rows: number;
+  readonly blankRows: number;
+  readonly ignoredRepeats: number;
+  readonly dialect: Dialect;
+}
+
+export type FleetOutcome = ({ readonly ok: true } & ParsedFleet) | { readonly ok: false; readonly problem: FileProblem };
+
+/**
+ * Reads a fleet sheet: CSV text or the first sheet of a workbook, from a file, from bytes or from pasted text.
+ * A file that cannot be read as a whole gives a problem in words; a bad row is rejected alone and given back.
+ */
+export async function parseFleet(source: SheetSource, options: ParseOptions = {}): Promise<FleetOutcome> {
+  try {
+    return { ok: true, ...(await readFleet(source, options)) };
+  } catch (error) {
+    const fault = asFault(error, sourceName(source));
+    if (fault instanceof FileFault) return { ok: false, problem: fault.problem };
+    throw error;
+  }
+}
+
+async function readFleet(source: SheetSource, options: ParseOptions): Promise<ParsedFleet> {
+  const decimal = options.decimal ?? '.';
+  const table = await openTable(source, {
+    ...(options.delimiter === undefined ? {} : { delimiter: options.delimiter }),
+    ...(options.encoding === undefined ? {} : { encoding: options.encoding }),
+  });
+  const sheet = new SheetReader(table.name, options, table.kind === 'csv');
+  for await (const block of table.blocks) for (const line of block) sheet.take(line);
+  return sheet.finish({ delimiter: table.delimiter(), decimal });
+}
+
+/** Takes in the rows of one sheet, the header first. */
+class SheetReader {
+  readonly #name: string;
+  readonly #options: ParseOptions;
+  readonly #context: { readonly decimal: DecimalSign; readonly emptyWords: ReadonlySet<string>; readonly guarded: boolean };
+  readonly #unnamed = new Map<string, number>();
+  readonly #warnings: RowIssue[] = [];
+  readonly #rejected: RejectedRow[] = [];
+  #plan: HeaderPlan | undefined;
+  #motors: MotorBuilder | undefined;
+  #rows = 0;
+  #blankRows = 0;
+  #repeats = 0;
+
+  constructor(name: string, options: ParseOptions, guarded: boolean) {
+    this.#name = name;
+    this.#options = options;
+    const emptyWords = new Set((options.emptyWords ?? []).map((word) => word.trim().toLowerCase()));
+    this.#context = { decimal: options.decimal ?? '.', emptyWords, guarded };
+  }
+
+  take(line: TableRow): void {
+    if (this.#plan === undefined || this.#motors === undefined) {
+      this.#start(line);
+      return;
+    }
+    const parsed = parseRow(this.#plan, line, this.#context);
+    if (parsed === undefined) {
+      this.#blankRows++;
+      return;
+    }
+    this.#rows++;
+    const outcome = this.#motors.add(parsed);
+    this.#push(outcome.warnings);
+    if (outcome.state === 'repeat') this.#repeats++;
+    if (outcome.state === 'rejected') {
+      const cells = line.cells.map((cell) => cellText(cell, this.#context.decimal));
+      this.#rejected.push({ row: line.row, issues: outcome.errors, cells });
+      return;
+    }
+    for (const [name] of parsed.notes) {
+      const at = this.#unnamed.get(name);
+      if (at === undefined) continue;
+      this.#unnamed.delete(name);
+      this.#push([issue('unnamed-column', line.row, '', { count: at })]);
+    }
+  }
+
+  finish(dialect: Dialect): ParsedFleet {
+    if (this.#plan === undefined || this.#motors === undefined) throw new FileFault('empty-file', { name: this.#name });
+    if (this.#motors.undatedReadings > 0 && !this.#hasDates(this.#plan)) {
+      this.#warnings.splice(this.#plan.warnings.length, 0, issue('reading-undated', 1, 'taken_at', { words: 'All readings' }));
+    }
+    return {
+      motors: this.#motors.finish(),
+      warnings: this.#warnings,
+      rejected: this.#rejected,
+      header: this.#plan.header,
+      rows: this.#rows,
+      blankRows: this.#blankRows,
+      ignoredRepeats: this.#repeats,
+      dialect,
+    };
+  }
+
+  #start(line: TableRow): void {
+    const plan = planHeader(line.cells, this.#name, this.#options.mapping);
+    for (const [at, place] of plan.places.entries()) if (place.as === 'unnamed') this.#unnamed.set(place.name, at + 1);
+    this.#push(plan.warnings);
+    this.#plan = plan;
+    this.#motors = new MotorBuilder({ asOf: this.#options.asOf, hasDates: this.#hasDates(plan) });
+  }
+
+  #hasDates(plan: HeaderPlan): boolean {
+    return plan.places.some((place) => place.as === 'value' && place.column.name === 'taken_at');
+  }
+
+  #push(warnings: readonly RowIssue[]): void {
+    for (const warning of warnings) this.#warnings.push(warning);
+  }
+}
