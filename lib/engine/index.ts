@@ -1,10 +1,16 @@
 /** The only door of the engine: everything outside `lib/engine` imports from here. */
 
 export type { MotorScope, StudyContext } from './context';
+export { type Evaluation, evaluateMotor } from './evaluate';
+export { type Derivation, type DerivationStep, derive } from './explain/derivation';
+export { figuresOf } from './explain/figures';
+export { type CurvePoint, partLoadCurve } from './explain/part-load';
 export type { Compiled } from './formula/compiled';
 export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';
+export { FORMULAS } from './generated/catalog';
 export { LOAD_METHODS } from './load/registry';
 export type * from './motor';
+export { compareForRank, compareNaturally, motorResult, type RankKey, rankMotors, ranksOf } from './motor-result';
 export type { Evidence, Finding, Severity } from './quantity/finding';
 export type { Origin, Quantity, Source } from './quantity/quantity';
 export { standardUncertainty } from './quantity/quantity';
@@ -12,3 +18,4 @@ export type { Unit } from './quantity/unit';
 export type * from './result';
 export type * from './settings';
 export type * from './tables';
+export { ENGINE_VERSION } from './version';

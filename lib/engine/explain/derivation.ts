@@ -54,7 +54,7 @@ export function derive(evaluation: Evaluation, path: string, quantity: Quantity)
     // The slot is taken before the inputs are visited, so that steps stand in the order of reading: a result above what it is made of.
     steps.push(PENDING);
     const step = trace.get(target);
-    steps[place] = describe(id, target, step, inputsOf(step, visit), currency);
+    steps[place] = stepOf(id, target, step, inputsOf(step, visit), currency);
     return id;
   };
   visit(quantity);
@@ -83,7 +83,7 @@ function inputsOf(step: Step | undefined, visit: (quantity: Quantity) => number)
   }));
 }
 
-function describe(
+function stepOf(
   id: number,
   quantity: Quantity,
   step: Step | undefined,

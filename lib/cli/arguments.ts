@@ -1,0 +1,155 @@
+import { type ParseArgsConfig, parseArgs } from 'node:util';
+import type { Delimiter, ParseOptions } from '@/lib/features/fleet/parse';
+import { UsageError } from './exit';
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+
+/** Options of every command. */
+const COMMON = { format: { type: 'string' }, out: { type: 'string' } } as const satisfies Options;
+
+/** Options of every command that reads a sheet. */
+const READING = {
+  settings: { type: 'string' },
+  decimal: { type: 'string' },
+  delimiter: { type: 'string' },
+  encoding: { type: 'string' },
+  empty: { type: 'string' },
+} as const satisfies Options;
+
+/** The commands with their own options; the help is written from the same list. */
+export const COMMANDS = {
+  evaluate: {
+    call: 'evaluate FLEET [--settings S] [--format json|csv] [--out FILE] [--jobs N]',
+    says: 'evaluates each motor and ranks the fleet',
+    options: { ...COMMON, ...READING, jobs: { type: 'string' } },
+    formats: ['json', 'csv'],
+    reads: true,
+  },
+  check: {
+    call: 'check FLEET [--format text|json|csv] [--out FILE]',
+    says: 'reads the sheet only; lists row errors and warnings',
+    options: { ...COMMON, ...READING },
+    formats: ['text', 'json', 'csv'],
+    reads: true,
+  },
+  explain: {
+    call: 'explain FLEET --tag T [--site S] [--figure F] [--settings S] [--format text|json]',
+    says: 'prints how a figure came about: formula, numbers, source',
+    options: { ...COMMON, ...READING, tag: { type: 'string' }, site: { type: 'string' }, figure: { type: 'string' } },
+    formats: ['text', 'json'],
+    reads: true,
+  },
+  settings: {
+    call: 'settings [--out FILE]',
+    says: 'prints the settings of a study with their defaults, as JSON',
+    options: { ...COMMON },
+    formats: ['json'],
+    reads: false,
+  },
+} as const satisfies Record<string, { call: string; says: string; options: Options; formats: readonly string[]; reads: boolean }>;
+
+export type CommandName = keyof typeof COMMANDS;
+
+/** A command line that has been understood. */
+export interface Call {
+  readonly command: CommandName;
+  readonly fleet: string;
+  readonly settings?: string;
+  readonly format: string;
+  readonly out?: string;
+  readonly jobs?: number;
+  readonly tag?: string;
+  readonly site?: string;
+  readonly figure?: string;
+  readonly reading: ParseOptions;
+}
+
+/** Understands a call, or throws a {@link UsageError} that says what is wrong and what is known. */
+export function readCall(args: readonly string[]): Call {
+  const [command, ...rest] = args;
+  if (!isCommand(command))
+    throw new UsageError(
+      `${command === undefined ? 'No command was given' : `There is no command "${command}"`}. Known: ${Object.keys(COMMANDS).join(', ')}. See --help.`,
+    );
+  const spec = COMMANDS[command];
+  const { values, positionals } = parse(rest, spec.options);
+  const format = values.format ?? spec.formats[0];
+  if (!(spec.formats as readonly string[]).includes(format))
+    throw new UsageError(`--format ${format}: ${command} writes ${spec.formats.join(' or ')}.`);
+  if (spec.reads && positionals.length !== 1) throw new UsageError(`${command} wants one fleet sheet: study ${spec.call}`);
+  if (!spec.reads && positionals.length > 0) throw new UsageError(`${command} takes no file: study ${spec.call}`);
+  if (command === 'explain' && values.tag === undefined) throw new UsageError(`explain wants --tag: study ${spec.call}`);
+  const jobs = values.jobs;
+  if (jobs !== undefined && !/^[1-9]\d{0,2}$/.test(jobs)) throw new UsageError(`--jobs ${jobs}: a whole number from 1 to 999.`);
+  const text = (name: string) => (values[name] === undefined ? {} : { [name]: values[name] });
+  return {
+    command,
+    fleet: positionals[0] ?? '',
+    format,
+    reading: readingOptions(values),
+    ...(jobs !== undefined && { jobs: Number(jobs) }),
+    ...text('settings'),
+    ...text('out'),
+    ...text('tag'),
+    ...text('site'),
+    ...text('figure'),
+  };
+}
+
+function isCommand(name: string | undefined): name is CommandName {
+  return name !== undefined && Object.hasOwn(COMMANDS, name);
+}
+
+function parse(args: readonly string[], options: Options): { values: Record<string, string | undefined>; positionals: string[] } {
+  try {
+    const parsed = parseArgs({ args: joinValues(args, options), options, allowPositionals: true, strict: true });
+    return { values: parsed.values as Record<string, string | undefined>, positionals: parsed.positionals };
+  } catch (error) {
+    throw new UsageError(
+      `${(error as Error).message.split('. To specify')[0]}. Known options: ${Object.keys(options)
+        .map((name) => `--${name}`)
+        .join(', ')}.`,
+    );
+  }
+}
+
+/** Joins each option with its value, so that a value may begin with a dash (`--empty -,n/a`). */
+function joinValues(args: readonly string[], options: Options): string[] {
+  const joined: string[] = [];
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i] ?? '';
+    const value = args[i + 1];
+    if (arg.startsWith('--') && Object.hasOwn(options, arg.slice(2)) && value !== undefined) {
+      joined.push(`${arg}=${value}`);
+      i += 1;
+    } else joined.push(arg);
+  }
+  return joined;
+}
+
+const DELIMITERS: Readonly<Record<string, Delimiter>> = {
+  ',': ',',
+  ';': ';',
+  comma: ',',
+  semicolon: ';',
+  tab: '\t',
+  '\t': '\t',
+  '\\t': '\t',
+};
+
+function readingOptions(values: Record<string, string | undefined>): ParseOptions {
+  const { decimal, delimiter, encoding, empty } = values;
+  if (decimal !== undefined && decimal !== '.' && decimal !== ',')
+    throw new UsageError(`--decimal ${decimal}: a point or a comma.`);
+  const sign = delimiter === undefined ? undefined : DELIMITERS[delimiter];
+  if (delimiter !== undefined && sign === undefined) throw new UsageError(`--delimiter ${delimiter}: comma, semicolon or tab.`);
+  return {
+    decimal,
+    delimiter: sign,
+    encoding,
+    emptyWords: empty
+      ?.split(',')
+      .map((word) => word.trim())
+      .filter((word) => word !== ''),
+  };
+}

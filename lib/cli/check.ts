@@ -1,0 +1,36 @@
+import { csvRow } from '@/lib/features/fleet/write-csv';
+import type { Call } from './arguments';
+import { EXIT } from './exit';
+import { openOutput } from './output';
+import { readFleetSheet } from './study-input';
+
+/** Reads a sheet only and lists what is wrong with it. */
+export async function check(call: Call): Promise<number> {
+  const parsed = await readFleetSheet(call, undefined);
+  const errors = parsed.rejected.flatMap((row) => row.issues);
+  const output = openOutput(call.out);
+  if (call.format === 'json') {
+    output.write(
+      `${JSON.stringify({ schema: 1, rows: parsed.rows, motors: parsed.motors.length, repeats: parsed.ignoredRepeats, warnings: parsed.warnings, rejected: errors }, undefined, 1)}\n`,
+    );
+  } else if (call.format === 'csv') {
+    output.write(csvRow(['kind', 'row', 'column', 'code', 'text', 'remedy', 'value']));
+    for (const [kind, issues] of [
+      ['error', errors],
+      ['warning', parsed.warnings],
+    ] as const) {
+      for (const issue of issues)
+        output.write(csvRow([kind, issue.row, issue.column, issue.code, issue.text, issue.remedy, issue.value]));
+    }
+  } else {
+    output.write(
+      `${parsed.rows} rows, ${parsed.motors.length} motors, ${parsed.rejected.length} rows rejected, ${parsed.warnings.length} warnings\n`,
+    );
+    for (const issue of errors)
+      output.write(`error    row ${issue.row}  ${issue.column || '(row)'}  ${issue.code}: ${issue.text} ${issue.remedy}\n`);
+    for (const issue of parsed.warnings)
+      output.write(`warning  row ${issue.row}  ${issue.column || '(row)'}  ${issue.code}: ${issue.text} ${issue.remedy}\n`);
+  }
+  output.finish();
+  return errors.length > 0 ? EXIT.rejectedRows : EXIT.done;
+}

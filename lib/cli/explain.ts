@@ -1,0 +1,75 @@
+import { type Derivation, derive, evaluateMotor, figuresOf } from '@/lib/engine';
+import { loadTables } from '@/lib/reference/load';
+import type { Call } from './arguments';
+import { EXIT, UsageError } from './exit';
+import { openOutput } from './output';
+import { readFleetSheet, readStudy } from './study-input';
+
+/** Figures that are explained when none is named, from the answer down. */
+const USUAL = ['load_fraction', 'shaft_power', 'efficiency', 'losses.total'] as const;
+
+/** Prints how figures of one motor came about, step by step down to stamps and meters. */
+export async function explain(call: Call): Promise<number> {
+  const reference = loadTables();
+  const study = await readStudy(call.settings, reference);
+  const parsed = await readFleetSheet(call, study.settings.asOf);
+  const wanted = parsed.motors.filter(
+    (entry) => entry.motor.tag === call.tag && (call.site === undefined || entry.motor.site === call.site),
+  );
+  const first = wanted[0];
+  if (!first)
+    throw new UsageError(
+      `No motor has the tag "${call.tag}"${call.site === undefined ? '' : ` at site "${call.site}"`} in ${call.fleet}.`,
+    );
+  if (wanted.length > 1) {
+    throw new UsageError(
+      `The tag "${call.tag}" stands at ${wanted.length} sites (${wanted.map((entry) => entry.motor.site || '(no site)').join(', ')}); name one with --site.`,
+    );
+  }
+  const evaluation = evaluateMotor(
+    first.motor,
+    { settings: study.settings, tables: reference.tables, prices: study.prices },
+    new Map(),
+  );
+  const figures = figuresOf(evaluation);
+  const paths = call.figure === undefined ? USUAL.filter((path) => figures.has(path)) : [call.figure];
+  if (call.figure === undefined && paths.length === 0) {
+    throw new UsageError(
+      `${call.tag} has no usable reading, so no load was computed. Figures that it has: ${[...figures.keys()].join(', ')}.`,
+    );
+  }
+  const derivations = paths.map((path) => {
+    const quantity = figures.get(path);
+    const derivation = quantity && derive(evaluation, path, quantity);
+    if (!derivation) throw new UsageError(`${call.tag} has no figure "${path}". It has: ${[...figures.keys()].join(', ')}.`);
+    return derivation;
+  });
+  const output = openOutput(call.out);
+  output.write(call.format === 'json' ? `${JSON.stringify(derivations, undefined, 1)}\n` : derivations.map(asText).join('\n'));
+  output.finish();
+  return EXIT.done;
+}
+
+function number(value: number): string {
+  return Number(value.toPrecision(6)).toString();
+}
+
+/** A derivation as indented text: each step once, later mentions by its number. */
+function asText(derivation: Derivation): string {
+  const lines: string[] = [`${derivation.figure}`, ''];
+  for (const step of derivation.steps) {
+    lines.push(
+      `[${step.id}] ${step.title} = ${number(step.value)} ${step.unit === '1' ? '' : `${step.unit} `}(u ${step.u.toPrecision(2)})`,
+    );
+    if (step.text !== undefined) lines.push(`      ${step.text}`, `    = ${step.textNumbers}`);
+    if (step.residual !== undefined && step.tex !== undefined)
+      lines.push(`      ${step.tex}`, `      residual ${step.residual.toExponential(1)}`);
+    for (const input of step.inputs) lines.push(`      ${input.name}: ${input.meaning} [${input.step}]`);
+    lines.push(`      ${step.kind === 'leaf' ? `${step.origin}: ` : 'source: '}${step.source}`);
+  }
+  if (derivation.doubts.length > 0) {
+    lines.push('', 'Where the doubt comes from:');
+    for (const doubt of derivation.doubts) lines.push(`  ${(doubt.share * 100).toFixed(1).padStart(5)} %  ${doubt.label}`);
+  }
+  return `${lines.join('\n')}\n`;
+}

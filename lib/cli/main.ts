@@ -1,0 +1,65 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
+import { DamagedTable } from '@/lib/reference/damaged-table';
+import { type Call, COMMANDS, type CommandName, readCall } from './arguments';
+import { check } from './check';
+import { evaluate } from './evaluate';
+import { EXIT, UsageError } from './exit';
+import { explain } from './explain';
+import { openOutput } from './output';
+
+const RUN: Readonly<Record<CommandName, (call: Call) => Promise<number>>> = {
+  evaluate,
+  check,
+  explain,
+  settings: async (call) => {
+    const output = openOutput(call.out);
+    output.write(`${JSON.stringify(settingsToJson(defaultSettings()), undefined, 2)}\n`);
+    output.finish();
+    return EXIT.done;
+  },
+};
+
+function help(): string {
+  const commands = Object.values(COMMANDS).map((command) => `  ${command.call}\n      ${command.says}`);
+  return `Usage: npm run -s study -- COMMAND …
+
+${commands.join('\n')}
+  --help, --version
+
+Reading a sheet: --decimal . or ,   --delimiter comma, semicolon or tab   --encoding NAME   --empty WORDS (comma between)
+Ends with 0 when done (warnings alone are 0), 1 on an internal error, 2 on wrong usage or an unreadable file, 3 when rows were rejected.
+`;
+}
+
+function version(): string {
+  const text = readFileSync(fileURLToPath(new URL('../../package.json', import.meta.url)), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+async function main(args: readonly string[]): Promise<number> {
+  if (args.includes('--help') || args.includes('-h')) {
+    process.stdout.write(help());
+    return EXIT.done;
+  }
+  if (args[0] === '--version') {
+    process.stdout.write(`${version()}\n`);
+    return EXIT.done;
+  }
+  try {
+    const call = readCall(args);
+    return await RUN[call.command](call);
+  } catch (error) {
+    if (error instanceof UsageError) {
+      console.error(error.message);
+      return EXIT.usage;
+    }
+    console.error(error instanceof DamagedTable ? error.message : `Internal error: ${(error as Error).stack ?? String(error)}`);
+    return EXIT.internal;
+  }
+}
+
+// A reader that has seen enough closes the pipe: that is no error of ours.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : EXIT.internal));
+process.exitCode = await main(process.argv.slice(2));

@@ -1,0 +1,49 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import type { PriceList, Settings } from '@/lib/engine';
+import { type ParsedFleet, parseFleet } from '@/lib/features/fleet/parse';
+import { readPrices } from '@/lib/features/study/prices';
+import { defaultSettings, readSettings } from '@/lib/features/study/settings';
+import type { LoadedReference } from '@/lib/reference/load';
+import type { Call } from './arguments';
+import { UsageError } from './exit';
+
+/** Settings of a call with the price list they name; without settings the defaults and the shipped, invented list. */
+export async function readStudy(
+  file: string | undefined,
+  reference: LoadedReference,
+): Promise<{ settings: Settings; prices: PriceList; remarks: readonly string[] }> {
+  if (file === undefined) return { settings: defaultSettings(), prices: reference.prices, remarks: [] };
+  const read = readSettings(readText(file));
+  if (!read.ok) throw new UsageError(`${file}: ${read.problem.text} ${read.problem.remedy}`);
+  const remarks = read.warnings.map((warning) => `${file}: ${warning.text}`);
+  if (read.pricesFile === undefined) return { settings: read.settings, prices: reference.prices, remarks };
+  const pricesPath = path.resolve(path.dirname(file), read.pricesFile);
+  const prices = await readPrices({ path: pricesPath }, { currency: read.settings.currency });
+  if (!prices.ok) throw new UsageError(`${pricesPath}: ${prices.problem.text} ${prices.problem.remedy}`);
+  return {
+    settings: read.settings,
+    prices: prices.list,
+    remarks: [
+      ...remarks,
+      ...prices.warnings.map((warning) => `${pricesPath}, row ${warning.row}: ${warning.text} ${warning.remedy}`),
+    ],
+  };
+}
+
+/** The sheet of a call; an unreadable file ends the command with its remedy. */
+export async function readFleetSheet(call: Call, asOf: string | undefined): Promise<ParsedFleet> {
+  const outcome = await parseFleet({ path: call.fleet }, { ...call.reading, asOf });
+  if (!outcome.ok) throw new UsageError(`${call.fleet}: ${outcome.problem.text} ${outcome.problem.remedy}`);
+  return outcome;
+}
+
+function readText(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    throw new UsageError(
+      `${file} cannot be read: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}.`,
+    );
+  }
+}
