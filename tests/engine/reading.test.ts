@@ -122,7 +122,7 @@ describe('one reading', () => {
       return found ? standardUncertainty(found.loadFraction) : Number.NaN;
     };
     expect(u(55)).toBeLessThan(0.09);
-    expect(u(30)).toBeGreaterThan(1.5 * u(55));
+    expect(u(26)).toBeGreaterThan(1.5 * u(55));
     expect(evaluate({}, { currentA: 15 }).findings.map((found) => found.code)).toContain('current-below-magnetising');
   });
 
