@@ -1,5 +1,5 @@
 import type { Motor, Plate, Reading } from '@/lib/engine';
-import { buildReading } from './build-reading';
+import { buildReading, KEPT } from './build-reading';
 import type { CellValue, LineGeometry } from './column';
 import { COLUMNS } from './columns';
 import { issue, type RowIssue } from './issue-codes';
@@ -36,6 +36,8 @@ const EMPTY_PLATE: Partial<Plate> = Object.fromEntries(
   COLUMNS.flatMap(({ target }) => (target.of === 'plate' ? [[target.key, undefined]] : [])),
 );
 
+const NOTE_JOINT = ' | ';
+
 interface Group {
   readonly site: string;
   readonly tag: string;
@@ -46,7 +48,7 @@ interface Group {
   readonly power: RatedPower;
   readonly readings: Reading[];
   readonly byKey: Map<string, Reading>;
-  notes: Map<string, string> | undefined;
+  notes: Map<string, Set<string>> | undefined;
   plateDuty: Motor['plateDuty'];
 }
 
@@ -100,10 +102,10 @@ export class MotorBuilder {
       known.readings.push(built.reading);
       known.byKey.set(readingKey, built.reading);
       warnings.push(...built.warnings, ...this.#timeWarnings(built.reading));
-      for (const [name, text] of built.notes) addNote(known, name, text, parsed.row);
+      for (const [name, text] of built.notes) addNote(known, name, text);
     }
     if (this.#fill(known, parsed, warnings, built.reading !== undefined)) adds = true;
-    for (const [name, text] of parsed.notes) if (addNote(known, name, text, parsed.row)) adds = true;
+    for (const [name, text] of parsed.notes) if (addNote(known, name, text)) adds = true;
     if (adds) known.rows.push(parsed.row);
     return { state: adds ? 'taken' : 'repeat', errors, warnings: adds ? warnings : [] };
   }
@@ -161,7 +163,7 @@ export class MotorBuilder {
         group.own[at] = value;
         if (parsed.row !== first) group.laterRows.set(at, parsed.row);
         filled = true;
-      } else if (FREE_TEXT.has(column.name) && earlier !== value && addNote(group, column.name, String(value), parsed.row)) {
+      } else if (FREE_TEXT.has(column.name) && earlier !== value && addNote(group, `${KEPT}${column.name}`, String(value))) {
         const otherRow = group.laterRows.get(at) ?? first;
         warnings.push(issue('text-differs', parsed.row, column.name, { value: String(value), other: `“${earlier}”`, otherRow }));
         filled = true;
@@ -186,11 +188,13 @@ export class MotorBuilder {
   }
 }
 
-function addNote(group: Group, name: string, text: string, row: number): boolean {
+/** Keeps a note; tells whether it is new. Different texts of one name are kept side by side. */
+function addNote(group: Group, name: string, text: string): boolean {
   group.notes ??= new Map();
-  const earlier = group.notes.get(name);
-  if (earlier === text || group.notes.get(`${name} (row ${row})`) === text) return false;
-  group.notes.set(earlier === undefined ? name : `${name} (row ${row})`, text);
+  const texts = group.notes.get(name);
+  if (texts?.has(text)) return false;
+  if (texts === undefined) group.notes.set(name, new Set([text]));
+  else texts.add(text);
   return true;
 }
 
@@ -268,7 +272,8 @@ function finishGroup(group: Group): SheetMotor {
   }
   if (Object.keys(geometry).length > 0) Reflect.set(motor, 'lineGeometry', geometry);
   if (group.plateDuty !== undefined) Reflect.set(motor, 'plateDuty', group.plateDuty);
-  return { motor, rows: group.rows, notes: Object.fromEntries(group.notes ?? []) };
+  const notes = [...(group.notes ?? [])].map(([name, texts]) => [name, [...texts].join(NOTE_JOINT)] as const);
+  return { motor, rows: group.rows, notes: Object.fromEntries(notes) };
 }
 
 function withoutDefaults(): Partial<Plate> {

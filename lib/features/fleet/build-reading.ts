@@ -7,6 +7,9 @@ import { indexOf, type ParsedRow } from './parse-row';
 /** Values typed beside the mean of three phases that do not belong together further apart than this. */
 const MEAN_TOLERANCE = 0.02;
 
+/** Prefix of notes that hold cells of known columns, so that they are not taken for these when written out. */
+export const KEPT = 'kept: ';
+
 /** Every field, so that all readings share one shape. */
 const EMPTY: Omit<Reading, 'row'> = {
   readingsAt: 'motor',
@@ -89,7 +92,7 @@ function buildPhases(row: number, values: readonly (CellValue | undefined)[], ph
     const apart = Math.abs(typed - mean) > MEAN_TOLERANCE * Math.abs(mean);
     const other = String(Number(mean.toPrecision(6)));
     const warnings = apart ? [issue('phases-against-mean', row, phase.meanName, { value: String(typed), other })] : [];
-    return { triple, mean, warnings, notes: [[phase.meanName, String(typed)]] };
+    return { triple, mean, warnings, notes: [kept(phase.meanName, typed, row)] };
   }
   const some = phase.names.filter((name) => numberOf(name) !== undefined);
   const present = [a, b, c].filter((value) => value !== undefined);
@@ -100,6 +103,11 @@ function buildPhases(row: number, values: readonly (CellValue | undefined)[], ph
   return {
     ...(asMean ? { mean: present.reduce((sum, value) => sum + value, 0) / present.length } : own),
     warnings: [issue('incomplete-phases', row, some[0] ?? '', { words: some.join(' and '), other })],
-    notes: some.map((name) => [name, String(numberOf(name))] as const),
+    notes: some.map((name) => kept(name, numberOf(name), row)),
   };
+}
+
+/** A note of a value that has no place of its own in a reading. */
+function kept(name: string, value: number | undefined, row: number): readonly [name: string, text: string] {
+  return [`${KEPT}${name}`, `${value} (row ${row})`];
 }

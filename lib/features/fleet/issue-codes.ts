@@ -117,9 +117,15 @@ const ROW_SENTENCES = {
     'A quoted cell goes on after its closing quote; following lines may have been drawn into this row.',
     'Double each quote inside a quoted cell, or remove the quotes.',
   ],
+  'missing-price': (d) => [`${d.column} is empty.`, `Fill in ${d.column}, or delete the row.`],
+  'other-currency': (d) => [`The price is in ${d.value}, but the study is in ${d.other}.`, `Convert the price to ${d.other}.`],
 
   'unknown-column': (d) => [
     `${d.value} is not a column of the fleet sheet; its cells are kept as notes.`,
+    d.words === '' ? 'Rename it if it should count.' : `Rename it if it should count; did you mean ${d.words}?`,
+  ],
+  'unknown-price-column': (d) => [
+    `${d.value} is not a column of the price list; its cells are not used.`,
     d.words === '' ? 'Rename it if it should count.' : `Rename it if it should count; did you mean ${d.words}?`,
   ],
   'unnamed-column': (d) => [
@@ -184,6 +190,7 @@ const FILE_SENTENCES = {
     `The header has no column ${d.words}.`,
     `Name the columns as the blank sheet does: tag, rated_voltage_v and rated_power_kw or rated_power_hp must be there${d.other}.`,
   ],
+  'missing-price-column': (d) => [`The price list has no column ${d.words}.`, `Its columns are: ${d.other}.`],
   'duplicate-column': (d) => [
     `The header names more than once: ${d.words}.`,
     'Rename or delete one of the two; it cannot be told which one counts.',
@@ -240,6 +247,7 @@ export type IssueCode = keyof typeof ROW_SENTENCES | NumberRefusalCode;
 /** Warnings keep the row; every other row code rejects it. */
 export const WARNING_CODES = [
   'unknown-column',
+  'unknown-price-column',
   'unnamed-column',
   'short-row',
   'power-units-differ',

@@ -1,4 +1,5 @@
 import { type CellValue, type Column, HOURS_PER_YEAR_MAX, type NumberKind } from './column';
+import { withoutGuard } from './csv-cell';
 import { issue, type RowIssue, withValue } from './issue-codes';
 import { readNumber } from './number';
 import { readBearing, readDuty, readNumberList, readTeeth } from './parse-compound';
@@ -28,7 +29,7 @@ const NEVER_DATES = new Set(['tag', 'site', 'area', 'frame']);
 /** Text of a cell without surrounding spaces and without the apostrophe of a guarded CSV cell. */
 export function plainText(cell: Cell, context: Pick<CellContext, 'decimal' | 'guarded'>): string {
   const text = cellText(cell, context.decimal).trim();
-  return context.guarded && /^'+[=+\-@\t\r\n]/.test(text) ? text.slice(1) : text;
+  return context.guarded ? withoutGuard(text) : text;
 }
 
 /** Reads one cell by the rules of its column. */

@@ -4,7 +4,7 @@ import { FileFault, issue, type RowIssue } from './issue-codes';
 import { nearestWord } from './nearest';
 import { shown } from './number';
 import { type CellContext, plainText, readCell } from './parse-cell';
-import { type Cell, cellText, isBlank, LIMITS, type TableRow } from './table';
+import { type Cell, isBlank, LIMITS, type TableRow } from './table';
 
 /** What stands under a place of the header. */
 type Place =
@@ -23,6 +23,11 @@ export interface HeaderPlan {
 /** Column names of a sheet that stand for ours, as a remembered import recipe has them. */
 export type ColumnMapping = Readonly<Record<string, string>>;
 
+export interface HeaderOptions {
+  readonly mapping?: ColumnMapping | undefined;
+  readonly guarded?: boolean;
+}
+
 /** A row once its cells are read. `values` stand in the order of {@link COLUMNS}. */
 export interface ParsedRow {
   readonly row: number;
@@ -40,8 +45,9 @@ export function indexOf(name: string): number {
 }
 
 /** Makes out the header. Throws a {@link FileFault} when the sheet cannot be read with it. */
-export function planHeader(cells: readonly Cell[], name: string, mapping: ColumnMapping = {}): HeaderPlan {
-  const written = cells.map((cell) => cellText(cell).trim());
+export function planHeader(cells: readonly Cell[], name: string, options: HeaderOptions = {}): HeaderPlan {
+  const { mapping = {}, guarded = false } = options;
+  const written = cells.map((cell) => plainText(cell, { decimal: '.', guarded }));
   while (written.at(-1) === '') written.pop();
   const asked = new Map(Object.entries(mapping).map(([from, to]) => [from.trim().toLowerCase(), to]));
   const header = written.map((title) => asked.get(title.toLowerCase()) ?? title);

@@ -7,7 +7,7 @@ import { cellText, type Delimiter, type Dialect, type SheetSource, type TableRow
 
 export type { SheetMotor } from './build-motors';
 export type { FileProblem, RowIssue } from './issue-codes';
-export type { Dialect, SheetSource } from './table';
+export type { Delimiter, Dialect, SheetSource } from './table';
 
 export interface ParseOptions {
   /** Decimal sign of CSV text; a point when not said. */
@@ -142,7 +142,7 @@ class SheetReader {
   }
 
   #start(line: TableRow): void {
-    const plan = planHeader(line.cells, this.#name, this.#options.mapping);
+    const plan = planHeader(line.cells, this.#name, { mapping: this.#options.mapping, guarded: this.#context.guarded });
     for (const [at, place] of plan.places.entries()) if (place.as === 'unnamed') this.#unnamed.set(place.name, at + 1);
     this.#push(plan.warnings);
     this.#plan = plan;

@@ -1,0 +1,120 @@
+import type { Price, PriceList } from '@/lib/engine';
+import { FileFault, type FileProblem, issue, type RowIssue } from '../fleet/issue-codes';
+import { nearestWord } from '../fleet/nearest';
+import type { DecimalSign } from '../fleet/number';
+import { asFault, openTable, sourceName } from '../fleet/open-table';
+import { type CellContext, plainText, readCell } from '../fleet/parse-cell';
+import { type Delimiter, isBlank, type SheetSource, type TableRow } from '../fleet/table';
+import { PRICE_COLUMNS, type PriceColumn } from './price-columns';
+
+export interface PriceOptions {
+  /** Currency of the study: a price in another one is a row error. */
+  readonly currency: string;
+  readonly decimal?: DecimalSign | undefined;
+  readonly delimiter?: Delimiter | undefined;
+  readonly encoding?: string | undefined;
+}
+
+export type PricesOutcome =
+  | {
+      readonly ok: true;
+      readonly list: PriceList;
+      /** All that should be said of the list: doubtful cells, and for each rejected row why it was left out. */
+      readonly warnings: readonly RowIssue[];
+      /** Rows that were left out. */
+      readonly rejectedRows: number;
+    }
+  | { readonly ok: false; readonly problem: FileProblem };
+
+/** Reads a price list from CSV or a workbook by the rules of the fleet sheet. */
+export async function readPrices(source: SheetSource, options: PriceOptions): Promise<PricesOutcome> {
+  try {
+    const table = await openTable(source, {
+      ...(options.delimiter === undefined ? {} : { delimiter: options.delimiter }),
+      ...(options.encoding === undefined ? {} : { encoding: options.encoding }),
+    });
+    const context = { decimal: options.decimal ?? '.', emptyWords: new Set<string>(), guarded: table.kind === 'csv' };
+    const warnings: RowIssue[] = [];
+    const prices: Price[] = [];
+    let rejectedRows = 0;
+    let places: readonly (PriceColumn | undefined)[] | undefined;
+    for await (const block of table.blocks) {
+      for (const line of block) {
+        if (places === undefined) {
+          places = readHeader(line, context, warnings);
+          continue;
+        }
+        if (line.cells.every(isBlank)) continue;
+        const { price, issues } = readPrice(line, places, { ...context, row: line.row }, options.currency);
+        warnings.push(...issues);
+        if (price === undefined) rejectedRows++;
+        else prices.push(price);
+      }
+    }
+    if (places === undefined) throw new FileFault('empty-file', { name: table.name });
+    return { ok: true, list: { invented: false, prices }, warnings, rejectedRows };
+  } catch (error) {
+    const fault = asFault(error, sourceName(source));
+    if (fault instanceof FileFault) return { ok: false, problem: fault.problem };
+    throw error;
+  }
+}
+
+function readHeader(
+  line: TableRow,
+  context: Omit<CellContext, 'row'>,
+  warnings: RowIssue[],
+): readonly (PriceColumn | undefined)[] {
+  const titles = line.cells.map((cell) => plainText(cell, context).toLowerCase());
+  const twice = titles.filter((title, at) => title !== '' && titles.indexOf(title) !== at);
+  if (twice.length > 0) throw new FileFault('duplicate-column', { words: [...new Set(twice)].join(', ') });
+  const missing = PRICE_COLUMNS.filter(({ name, required }) => required === 'always' && !titles.includes(name));
+  if (missing.length > 0) {
+    const words = missing.map(({ name }) => name).join(', ');
+    throw new FileFault('missing-price-column', { words, other: PRICE_COLUMNS.map(({ name }) => name).join(', ') });
+  }
+  const names = PRICE_COLUMNS.map(({ name }) => name);
+  return titles.map((title) => {
+    const column = PRICE_COLUMNS.find(({ name }) => name === title);
+    if (column === undefined && title !== '') {
+      warnings.push(issue('unknown-price-column', 1, title, { value: title, words: nearestWord(title, names) ?? '' }));
+    }
+    return column;
+  });
+}
+
+function readPrice(
+  line: TableRow,
+  places: readonly (PriceColumn | undefined)[],
+  context: CellContext,
+  currency: string,
+): { readonly price?: Price; readonly issues: RowIssue[] } {
+  const { row } = line;
+  const errors: RowIssue[] = [];
+  const doubts: RowIssue[] = [];
+  const fields: Partial<Record<keyof Price, unknown>> = {};
+  if (line.malformed) errors.push(issue('malformed-quote', row, ''));
+  if (line.cells.slice(places.length).some((cell) => !isBlank(cell))) {
+    errors.push(issue('too-many-cells', row, '', { count: line.cells.length, limit: places.length }));
+  }
+  for (const [at, column] of places.entries()) {
+    const cell = line.cells[at];
+    if (column === undefined) continue;
+    const { value, error, warning } = cell === undefined ? {} : readCell(column, cell, context);
+    if (error) errors.push(error);
+    if (warning) doubts.push(warning);
+    if (value === undefined && error === undefined && column.required === 'always')
+      errors.push(issue('missing-price', row, column.name));
+    if (column.name === 'currency' && value !== undefined && String(value).toUpperCase() !== currency) {
+      errors.push(issue('other-currency', row, column.name, { value: String(value), other: currency }));
+    }
+    if (column.field !== undefined && value !== undefined) fields[column.field] = value;
+  }
+  if (errors.length > 0 || !isPrice(fields)) return { issues: errors };
+  return { price: fields, issues: doubts };
+}
+
+/** The cell readers have checked each field; what remains is that the two required ones are there. */
+function isPrice(fields: Partial<Record<keyof Price, unknown>>): fields is Price {
+  return typeof fields.item === 'string' && typeof fields.price === 'number';
+}

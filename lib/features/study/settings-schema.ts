@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import { readDate } from '../fleet/taken-at';
+
+/** A day of the calendar, without time. */
+const day = z.string().refine((text) => text.length === 10 && readDate(text) !== undefined, 'is not a date such as 2026-01-31');
+const fraction = z.number().min(0).max(1);
+const notNegative = z.number().nonnegative();
+/** Rates of interest, inflation or escalation a year; below -50 % or above 100 % a per cent was meant. */
+const rate = z.number().gt(-0.5).max(1);
+const currency = z.string().regex(/^[A-Z]{3}$/, 'is not a currency code of three capital letters');
+
+export const policySchema = z.strictObject({
+  max_simple_payback_years: notNegative,
+  min_probability: fraction,
+  max_reading_age_years: notNegative,
+  at_failure: z.enum(['repair', 'replace']),
+  spare_capacity_pct: notNegative,
+  resize_below_load_fraction: fraction,
+});
+
+export const accuracySchema = z.strictObject({
+  voltage_pct: notNegative,
+  current_pct: notNegative,
+  power_pct: notNegative,
+  speed_rpm: notNegative,
+});
+
+export const rebateSchema = z.strictObject({
+  action: z.enum(['replace', 'resize']),
+  per_kw: notNegative,
+  cap: notNegative.optional(),
+});
+
+export const limitSchema = z.strictObject({ value: z.number(), reason: z.string().trim().min(1) });
+
+/**
+ * The settings file as it is written, all keys named. Money is in the study's currency; rates, shares and
+ * probabilities are fractions; keys that end in `_pct` are per cent.
+ */
+export const settingsFileSchema = z.strictObject({
+  schema: z.literal(1),
+  currency,
+  frequency_hz: z.union([z.literal(50), z.literal(60)]),
+  standards: z.enum(['nema', 'iec']),
+  as_of: day,
+  energy_price_per_kwh: notNegative,
+  demand_price_per_kw_month: notNegative,
+  demand_coincidence: fraction,
+  discount_rate: rate,
+  energy_price_escalation: rate,
+  horizon_years: z.int().min(1).max(60),
+  tax_rate: fraction,
+  policy: policySchema,
+  budget: z.array(notNegative).max(60),
+  money_terms: z.enum(['real', 'nominal']),
+  inflation: rate,
+  include_failure_cost: z.boolean(),
+  objective: z.enum(['net-present-value', 'energy', 'risk']),
+  assumed_load: z.number().gt(0).max(1.5),
+  repair_shop: z.enum(['unknown', 'accredited']),
+  rebates: z.array(rebateSchema),
+  depreciation: z.unknown(),
+  tariffs: z.record(z.string(), z.unknown()),
+  emission_factor_kg_per_kwh: notNegative,
+  failure_rate_per_year: fraction,
+  accuracy: accuracySchema,
+  limits: z.record(z.string(), limitSchema),
+  prices: z.string().min(1).nullable(),
+});
+
+/** The settings file with every key filled in. */
+export type SettingsFile = z.infer<typeof settingsFileSchema>;
+
+/** A settings file as people may write it: any key, also of the nested ones, may be missing. */
+export const partialSettingsSchema = settingsFileSchema
+  .extend({ policy: policySchema.partial(), accuracy: accuracySchema.partial() })
+  .partial();

@@ -1,0 +1,267 @@
+import type { Settings } from '@/lib/engine';
+import { nearestWord } from '../fleet/nearest';
+import {
+  accuracySchema,
+  limitSchema,
+  partialSettingsSchema,
+  policySchema,
+  rebateSchema,
+  type SettingsFile,
+  settingsFileSchema,
+} from './settings-schema';
+
+/** What is wrong with a settings file, and what would make it right. */
+export interface SettingsProblem {
+  readonly code: 'not-json' | 'unknown-key' | 'bad-value';
+  /** Where in the file, such as `policy.at_failure`; empty for the file as a whole. */
+  readonly key: string;
+  readonly text: string;
+  readonly remedy: string;
+}
+
+export interface SettingsWarning {
+  readonly code: 'flat-prices-serve' | 'before-depreciation';
+  readonly key: string;
+  readonly text: string;
+}
+
+export type SettingsOutcome =
+  | {
+      readonly ok: true;
+      readonly settings: Settings;
+      /** Path of the price list relative to the settings file; absent when none is named. */
+      readonly pricesFile?: string;
+      readonly warnings: readonly SettingsWarning[];
+    }
+  | { readonly ok: false; readonly problem: SettingsProblem };
+
+/** Every key with its default. `as_of` is a fixed day: whoever runs a study today states today. */
+const DEFAULTS: SettingsFile = {
+  schema: 1,
+  currency: 'USD',
+  frequency_hz: 60,
+  standards: 'nema',
+  as_of: '2026-01-01',
+  energy_price_per_kwh: 0.11,
+  demand_price_per_kw_month: 9.5,
+  demand_coincidence: 0.8,
+  discount_rate: 0.08,
+  energy_price_escalation: 0,
+  horizon_years: 15,
+  tax_rate: 0,
+  policy: {
+    max_simple_payback_years: 3,
+    min_probability: 0.8,
+    max_reading_age_years: 5,
+    at_failure: 'repair',
+    spare_capacity_pct: 10,
+    resize_below_load_fraction: 0.5,
+  },
+  budget: [250_000, 250_000, 250_000],
+  money_terms: 'real',
+  inflation: 0,
+  include_failure_cost: false,
+  objective: 'net-present-value',
+  assumed_load: 0.65,
+  repair_shop: 'unknown',
+  rebates: [],
+  depreciation: null,
+  tariffs: {},
+  emission_factor_kg_per_kwh: 0.373,
+  failure_rate_per_year: 0.05,
+  accuracy: { voltage_pct: 0.5, current_pct: 1, power_pct: 1, speed_rpm: 1 },
+  limits: {},
+  prices: null,
+};
+
+/** The settings that hold when a study states none. */
+export function defaultSettings(): Settings {
+  return fromFile(DEFAULTS);
+}
+
+/** Reads a settings file. Keys that are missing take their defaults; an unknown key is a problem, never passed over. */
+export function readSettings(jsonText: string): SettingsOutcome {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(jsonText.replace(/^\ufeff/, ''));
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : 'it cannot be parsed';
+    return problem('not-json', '', `The settings are not JSON: ${reason}.`, 'Check quotes, commas and brackets.');
+  }
+  const parsed = partialSettingsSchema.safeParse(raw);
+  if (!parsed.success) return { ok: false, problem: explain(parsed.error.issues[0]) };
+  const given = parsed.data;
+  const file = settingsFileSchema.parse({
+    ...DEFAULTS,
+    ...given,
+    policy: { ...DEFAULTS.policy, ...given.policy },
+    accuracy: { ...DEFAULTS.accuracy, ...given.accuracy },
+  });
+  const outcome = { ok: true as const, settings: fromFile(file), warnings: warningsOf(file) };
+  return file.prices === null ? outcome : { ...outcome, pricesFile: file.prices };
+}
+
+/** The settings as a complete settings file, to be written as JSON; reading that gives the same settings. */
+export function settingsToJson(settings: Settings, pricesFile?: string): SettingsFile {
+  return toFile(settings, pricesFile);
+}
+
+function warningsOf(file: SettingsFile): SettingsWarning[] {
+  const warnings: SettingsWarning[] = [];
+  if (Object.keys(file.tariffs).length > 0) {
+    warnings.push({
+      code: 'flat-prices-serve',
+      key: 'tariffs',
+      text: 'Tariffs by site are kept but not yet evaluated: energy_price_per_kwh and demand_price_per_kw_month serve for every site.',
+    });
+  }
+  if (file.depreciation !== null && file.depreciation !== undefined) {
+    warnings.push({
+      code: 'before-depreciation',
+      key: 'depreciation',
+      text: 'Depreciation is kept but not yet evaluated: figures are before it.',
+    });
+  }
+  return warnings;
+}
+
+function problem(code: SettingsProblem['code'], key: string, text: string, remedy: string): SettingsOutcome {
+  return { ok: false, problem: { code, key, text, remedy } };
+}
+
+/** Known keys by the place where they stand, for asking what a misspelt one was meant to be. */
+const KEYS: Readonly<Record<string, readonly string[]>> = {
+  '': Object.keys(settingsFileSchema.shape),
+  policy: Object.keys(policySchema.shape),
+  accuracy: Object.keys(accuracySchema.shape),
+  rebates: Object.keys(rebateSchema.shape),
+  limits: Object.keys(limitSchema.shape),
+};
+
+interface Issue {
+  readonly code?: string | undefined;
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+  readonly keys?: readonly string[];
+  readonly values?: readonly unknown[];
+}
+
+function explain(issue: Issue | undefined): SettingsProblem {
+  const path = (issue?.path ?? []).map(String);
+  const where = path.join('.');
+  if (issue?.code === 'unrecognized_keys') {
+    const key = issue.keys?.[0] ?? '';
+    const known = KEYS[path[0] ?? ''] ?? [];
+    const near = nearestWord(key, known);
+    return {
+      code: 'unknown-key',
+      key: [...path, key].join('.'),
+      text: `${[...path, key].join('.')} is not a setting.`,
+      remedy:
+        near === undefined ? `Remove it; known here are ${known.join(', ')}.` : `Did you mean ${[...path, near].join('.')}?`,
+    };
+  }
+  const name = where === '' ? 'The settings' : where;
+  const detail = (issue?.message ?? 'cannot be read').replace(/^Invalid input: |\.$/g, '');
+  return {
+    code: 'bad-value',
+    key: where,
+    text: `${name}: ${detail}.`,
+    remedy: 'Correct the value, or leave the key out to take its default, which the settings command prints.',
+  };
+}
+
+function fromFile(file: SettingsFile): Settings {
+  const { policy, accuracy } = file;
+  return {
+    schema: file.schema,
+    currency: file.currency,
+    frequencyHz: file.frequency_hz,
+    standards: file.standards,
+    asOf: file.as_of,
+    energyPricePerKwh: file.energy_price_per_kwh,
+    demandPricePerKwMonth: file.demand_price_per_kw_month,
+    demandCoincidence: file.demand_coincidence,
+    discountRate: file.discount_rate,
+    energyPriceEscalation: file.energy_price_escalation,
+    horizonYears: file.horizon_years,
+    taxRate: file.tax_rate,
+    policy: {
+      maxSimplePaybackYears: policy.max_simple_payback_years,
+      minProbability: policy.min_probability,
+      maxReadingAgeYears: policy.max_reading_age_years,
+      atFailure: policy.at_failure,
+      spareCapacityPct: policy.spare_capacity_pct,
+      resizeBelowLoadFraction: policy.resize_below_load_fraction,
+    },
+    budget: [...file.budget],
+    moneyTerms: file.money_terms,
+    inflation: file.inflation,
+    includeFailureCost: file.include_failure_cost,
+    objective: file.objective,
+    assumedLoad: file.assumed_load,
+    repairShop: file.repair_shop,
+    rebates: file.rebates.map(({ action, per_kw, cap }) =>
+      cap === undefined ? { action, perKw: per_kw } : { action, perKw: per_kw, cap },
+    ),
+    emissionFactorKgPerKwh: file.emission_factor_kg_per_kwh,
+    tariffs: file.tariffs,
+    depreciation: file.depreciation ?? null,
+    failureRatePerYear: file.failure_rate_per_year,
+    accuracy: {
+      voltagePct: accuracy.voltage_pct,
+      currentPct: accuracy.current_pct,
+      powerPct: accuracy.power_pct,
+      speedRpm: accuracy.speed_rpm,
+    },
+    limits: file.limits,
+  };
+}
+
+function toFile(settings: Settings, pricesFile: string | undefined): SettingsFile {
+  const { policy, accuracy } = settings;
+  return {
+    schema: settings.schema,
+    currency: settings.currency,
+    frequency_hz: settings.frequencyHz,
+    standards: settings.standards,
+    as_of: settings.asOf,
+    energy_price_per_kwh: settings.energyPricePerKwh,
+    demand_price_per_kw_month: settings.demandPricePerKwMonth,
+    demand_coincidence: settings.demandCoincidence,
+    discount_rate: settings.discountRate,
+    energy_price_escalation: settings.energyPriceEscalation,
+    horizon_years: settings.horizonYears,
+    tax_rate: settings.taxRate,
+    policy: {
+      max_simple_payback_years: policy.maxSimplePaybackYears,
+      min_probability: policy.minProbability,
+      max_reading_age_years: policy.maxReadingAgeYears,
+      at_failure: policy.atFailure,
+      spare_capacity_pct: policy.spareCapacityPct,
+      resize_below_load_fraction: policy.resizeBelowLoadFraction,
+    },
+    budget: [...settings.budget],
+    money_terms: settings.moneyTerms,
+    inflation: settings.inflation,
+    include_failure_cost: settings.includeFailureCost,
+    objective: settings.objective,
+    assumed_load: settings.assumedLoad,
+    repair_shop: settings.repairShop,
+    rebates: settings.rebates.map(({ action, perKw, cap }) =>
+      cap === undefined ? { action, per_kw: perKw } : { action, per_kw: perKw, cap },
+    ),
+    depreciation: settings.depreciation,
+    tariffs: { ...settings.tariffs },
+    emission_factor_kg_per_kwh: settings.emissionFactorKgPerKwh,
+    failure_rate_per_year: settings.failureRatePerYear,
+    accuracy: {
+      voltage_pct: accuracy.voltagePct,
+      current_pct: accuracy.currentPct,
+      power_pct: accuracy.powerPct,
+      speed_rpm: accuracy.speedRpm,
+    },
+    limits: { ...settings.limits },
+    prices: pricesFile ?? null,
+  };
+}
