@@ -1,14 +1,20 @@
 // Written by scripts/generate.ts. Do not edit.
 import type { Compiled } from '../formula/compiled';
+import * as condition from './condition';
 import * as duty from './duty';
 import * as load from './load';
 import * as machine from './machine';
+import * as money from './money';
 import * as nameplate from './nameplate';
+import * as options from './options';
 
 /** Every formula of the engine, by sheet. */
 export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Compiled>>>> = {
+  "condition": condition,
   "duty": duty,
   "load": load,
   "machine": machine,
+  "money": money,
   "nameplate": nameplate,
+  "options": options,
 };

@@ -1,0 +1,60 @@
+import type { MotorScope } from '../context';
+import type { Machine } from '../machine/model';
+import type { Motor, Reading } from '../motor';
+import type { Finding } from '../quantity/finding';
+import type { Quantity } from '../quantity/quantity';
+import type { Band } from '../result';
+import type { RowStatus } from '../tables';
+
+/** A reading with the load at which it was taken, when that is known. */
+export interface LoadedReading {
+  readonly reading: Reading;
+  readonly loadFraction?: Quantity<'1'> | undefined;
+}
+
+/** What an indicator is judged on: the motor, and the latest reading that carries the indicator's data. */
+export interface IndicatorInput {
+  readonly motor: Motor;
+  readonly machine: Machine;
+  readonly reading: Reading;
+  readonly loadFraction?: Quantity<'1'> | undefined;
+}
+
+/** A verdict, or a value without one and a finding that says why. */
+export interface Judgement {
+  readonly value: Quantity;
+  readonly band?: Band | undefined;
+  /** The limit in words, with number and unit. */
+  readonly limit: string;
+  readonly source: string;
+  readonly status: RowStatus;
+  readonly findings: readonly Finding[];
+  /** Work that a value beyond the limit calls for. */
+  readonly callsFor?: 'rewind' | 'bearing-job' | undefined;
+  /** True when the motor must not be started before the fault is mended. */
+  readonly safety?: boolean | undefined;
+}
+
+/** A registered condition indicator. */
+export interface Indicator {
+  readonly id: string;
+  readonly title: string;
+  /** Columns of the fleet sheet without which there is nothing to judge. */
+  readonly needs: readonly string[];
+  /** Ids of the limits that it uses, in the table of limits. */
+  readonly limits: readonly string[];
+  /** True when a reading carries the indicator's data. */
+  present(reading: Reading): boolean;
+  judge(
+    scope: MotorScope,
+    input: IndicatorInput,
+  ): Judgement | { readonly value: undefined; readonly findings: readonly Finding[] };
+}
+
+/** A judged indicator of one motor. */
+export interface IndicatorJudgement extends Judgement {
+  readonly id: string;
+  readonly title: string;
+  readonly takenAt?: string | undefined;
+  readonly row: number;
+}
