@@ -1,0 +1,205 @@
+import { formula, input } from '../formula/declare';
+
+export const energy_cost = formula({
+  title: 'Cost of energy in a year',
+  unit: 'currency/a',
+  symbol: 'C_E',
+  inputs: {
+    energy: input('kWh/a', 'E', 'energy in a year'),
+    energy_price: input('currency/kWh', 'c_E', 'price of energy'),
+  },
+  expression: 'energy * energy_price',
+  valid: 'Flat price; the marginal price where a tariff has blocks.',
+  source: 'US DOE fact sheet on buying an energy-efficient motor, question 1',
+  example: { energy: 120000, energy_price: 0.11 },
+});
+
+export const demand_cost = formula({
+  title: 'Cost of demand in a year',
+  unit: 'currency/a',
+  symbol: 'C_D',
+  inputs: {
+    demand: input('kW', 'D', 'share of the input that falls into the billed peak'),
+    demand_price: input('currency/(kW month)', 'c_D', 'price of demand'),
+  },
+  expression: 'demand * demand_price * months_per_year',
+  valid: 'Demand billed by the month, without ratchet.',
+  source: 'Definition of a monthly demand charge',
+  example: { demand: 20, demand_price: 9.5 },
+});
+
+export const running_cost = formula({
+  title: 'Cost of running for a year',
+  unit: 'currency/a',
+  symbol: 'C',
+  inputs: {
+    energy: input('currency/a', 'C_E', 'cost of energy'),
+    demand: input('currency/a', 'C_D', 'cost of demand'),
+  },
+  expression: 'energy + demand',
+  valid: 'Always.',
+  source: 'Arithmetic',
+  example: { energy: 13200, demand: 2280 },
+});
+
+export const money_saved = formula({
+  title: 'Money saved in a year',
+  unit: 'currency/a',
+  symbol: '\\Delta C',
+  inputs: {
+    before: input('currency/a', 'C_1', 'cost of running as it is'),
+    after: input('currency/a', 'C_2', 'cost of running with the option'),
+  },
+  expression: 'before - after',
+  valid: 'Prices of the date of the study; negative when the option costs more to run.',
+  source:
+    'Y. A. Cengel and M. A. Boles, Thermodynamics: An Engineering Approach, example 2-17 (saving as energy saved times its price)',
+  example: { before: 15480, after: 14900 },
+});
+
+export const installed_cost = formula({
+  title: 'Installed cost',
+  unit: 'currency',
+  symbol: 'I',
+  inputs: {
+    machine: input('currency', 'I_m', 'price of the motor or of its repair'),
+    removal_install: input('currency', 'I_r', 'removal and installation'),
+    adapter: input('currency', 'I_a', 'frame adapter where the frame differs'),
+  },
+  expression: 'machine + removal_install + adapter',
+  valid: 'One motor.',
+  source: 'W. R. Murphy and G. McKay, Energy Management, example 11.4 (payback counts installation)',
+  example: { machine: 3590, removal_install: 470, adapter: 190 },
+});
+
+export const net_cost = formula({
+  title: 'What one outlay costs beyond another',
+  unit: 'currency',
+  symbol: '\\Delta I',
+  inputs: {
+    outlay: input('currency', 'I', 'installed cost'),
+    relief: input('currency', 'I_0', 'rebate, and the repair that is spared when the motor has failed'),
+  },
+  expression: 'outlay - relief',
+  valid: 'Negative when the option is the cheaper one to buy.',
+  source: 'Y. A. Cengel and M. A. Boles, Thermodynamics: An Engineering Approach, example 2-17 (difference of purchase prices)',
+  example: { outlay: 4060, relief: 2370 },
+});
+
+export const simple_payback = formula({
+  title: 'Simple payback',
+  unit: 'a',
+  symbol: 'n',
+  inputs: {
+    net_cost: input('currency', '\\Delta I', 'net cost of the option'),
+    saving: input('currency/a', '\\Delta C', 'money saved in the first year'),
+  },
+  expression: 'net_cost / saving',
+  valid: 'Saving above zero; before tax, maintenance, failure risk and the value of time.',
+  source:
+    'Y. A. Cengel and M. A. Boles, Thermodynamics: An Engineering Approach, example 2-17; W. R. Murphy and G. McKay, Energy Management, example 11.4',
+  example: { net_cost: 4060, saving: 1180 },
+});
+
+export const single_present_value = formula({
+  title: 'Present value of one flow',
+  unit: '1',
+  symbol: 'SPV',
+  inputs: {
+    rate: input('1', 'd', 'discount rate a year'),
+    years: input('1', 'N', 'number of years'),
+  },
+  expression: '(1 + rate)^(-years)',
+  valid: 'Rate above −1; flow at the end of year N.',
+  source: 'NIST Handbook 135 and its annual supplement (from memory)',
+  example: { rate: 0.08, years: 15 },
+});
+
+export const uniform_present_value = formula({
+  title: 'Present value of an equal yearly flow',
+  unit: '1',
+  symbol: 'UPV',
+  inputs: {
+    rate: input('1', 'd', 'discount rate a year'),
+    years: input('1', 'N', 'number of years'),
+  },
+  expression: '(1 - (1 + rate)^(-years)) / rate',
+  valid: 'Rate above zero; flows at the end of years 1 to N.',
+  source: 'NIST Handbook 135 and its annual supplement (from memory)',
+  example: { rate: 0.08, years: 15 },
+});
+
+export const escalating_present_value = formula({
+  title: 'Present value of a yearly flow that grows',
+  unit: '1',
+  symbol: 'UPV^{*}',
+  inputs: {
+    rate: input('1', 'd', 'discount rate a year'),
+    growth: input('1', 'e', 'growth of the flow a year'),
+    years: input('1', 'N', 'number of years'),
+  },
+  expression: '(1 + growth) / (rate - growth) * (1 - ((1 + growth) / (1 + rate))^years)',
+  valid: 'Rate and growth differ; the flow at the end of year 1 has grown once.',
+  source: 'NIST Handbook 135 and its annual supplement (from memory)',
+  example: { rate: 0.08, growth: 0.02, years: 15 },
+});
+
+export const savings_to_investment = formula({
+  title: 'Savings-to-investment ratio',
+  unit: '1',
+  symbol: 'SIR',
+  inputs: {
+    savings: input('currency', 'PV_S', 'present value of the savings'),
+    investment: input('currency', 'PV_I', 'present value of the investment less the value left'),
+  },
+  expression: 'savings / investment',
+  valid: 'Investment above zero.',
+  source:
+    'NIST Handbook 135 (formula from memory); W. R. Murphy and G. McKay, Energy Management, example 3.12 (profitability index)',
+  example: { savings: 59690, investment: 30000 },
+});
+
+export const adjusted_rate_of_return = formula({
+  title: 'Adjusted internal rate of return',
+  unit: '1',
+  symbol: 'AIRR',
+  inputs: {
+    rate: input('1', 'd', 'rate at which savings are reinvested'),
+    savings_to_investment: input('1', 'SIR', 'savings-to-investment ratio'),
+    years: input('1', 'N', 'number of years'),
+  },
+  expression: '(1 + rate) * savings_to_investment^(1 / years) - 1',
+  valid: 'Ratio above zero.',
+  source: 'NIST Handbook 135 (formula from memory)',
+  example: { rate: 0.03, savings_to_investment: 1.99, years: 15 },
+});
+
+export const uniform_discounted_payback = formula({
+  title: 'Discounted payback of an equal yearly saving',
+  unit: '1',
+  symbol: 'N_d',
+  inputs: {
+    rate: input('1', 'd', 'discount rate a year'),
+    payback: input('1', 'n', 'simple payback, in years'),
+  },
+  expression: '-log(1 - rate * payback) / log(1 + rate)',
+  valid: 'Rate above zero, rate times payback below 1; time runs on within the year.',
+  source: 'NIST Handbook 135 (formula from memory)',
+  example: { rate: 0.03, payback: 6 },
+});
+
+export const straight_line_value = formula({
+  title: 'Value left by the straight line',
+  unit: 'currency',
+  symbol: 'V',
+  inputs: {
+    purchase: input('currency', 'I_m', 'purchase price'),
+    salvage: input('currency', 'V_L', 'value at the end of the life'),
+    age: input('a', 't', 'age'),
+    life: input('a', 'L', 'life'),
+  },
+  expression: 'salvage + (purchase - salvage) * (1 - age / life)',
+  valid: 'Age up to the life.',
+  source: 'W. R. Murphy and G. McKay, Energy Management, example 3.5',
+  example: { purchase: 40000, salvage: 4000, age: 6, life: 10 },
+});

@@ -1,0 +1,194 @@
+import { formula, input } from '../formula/declare';
+
+export const annual_energy = formula({
+  title: 'Energy of one step of the duty',
+  unit: 'kWh/a',
+  symbol: 'E_k',
+  inputs: { hours: input('h/a', 'h_k', 'hours a year'), power: input('kW', 'P_k', 'power during them') },
+  expression: 'hours * power',
+  valid: 'Steady power during the hours.',
+  source: 'Definition',
+  example: { hours: 4000, power: 24.4 },
+});
+
+export const energy_sum = formula({
+  title: 'Energy of two steps together',
+  unit: 'kWh/a',
+  symbol: 'E',
+  inputs: { first: input('kWh/a', 'E_1', 'energy so far'), second: input('kWh/a', 'E_2', 'energy of one more step') },
+  expression: 'first + second',
+  valid: 'Steps of one duty.',
+  source: 'Arithmetic',
+  example: { first: 97600, second: 31000 },
+});
+
+export const energy_ratio = formula({
+  title: 'Mean efficiency over the duty',
+  unit: '1',
+  symbol: '\\bar\\eta',
+  inputs: {
+    shaft_energy: input('kWh/a', 'E_2', 'energy at the shaft'),
+    input_energy: input('kWh/a', 'E_1', 'energy at the terminals'),
+  },
+  expression: 'shaft_energy / input_energy',
+  valid: 'Input energy above zero.',
+  source: 'Definition',
+  example: { shaft_energy: 89000, input_energy: 97600 },
+});
+
+export const energy_saved = formula({
+  title: 'Energy saved in a year',
+  unit: 'kWh/a',
+  symbol: '\\Delta E',
+  inputs: { before: input('kWh/a', 'E_1', 'energy as it is'), after: input('kWh/a', 'E_2', 'energy with the option') },
+  expression: 'before - after',
+  valid: 'Same duty; negative when the option takes more.',
+  source: 'Y. A. Cengel and M. A. Boles, Thermodynamics: An Engineering Approach, example 2-17',
+  example: { before: 97600, after: 94100 },
+});
+
+export const billed_demand = formula({
+  title: 'Input that falls into the billed peak',
+  unit: 'kW',
+  symbol: 'D',
+  inputs: {
+    input_power: input('kW', 'P_1', 'input at the step with the highest input'),
+    coincidence: input('1', 'k', 'share of it that falls into the billed peak'),
+  },
+  expression: 'input_power * coincidence',
+  valid: 'Coincidence from 0 to 1.',
+  source: 'T. Gonen, Electric Power Distribution System Engineering, example 2.5 (coincidence factor)',
+  example: { input_power: 24.4, coincidence: 0.8 },
+});
+
+export const demand_saved = formula({
+  title: 'Demand saved',
+  unit: 'kW',
+  symbol: '\\Delta D',
+  inputs: {
+    before: input('kW', 'D_1', 'billed demand as it is'),
+    after: input('kW', 'D_2', 'billed demand with the option'),
+  },
+  expression: 'before - after',
+  valid: 'Same step of the duty.',
+  source: 'Arithmetic',
+  example: { before: 19.5, after: 18.9 },
+});
+
+export const power_saved_by_efficiency = formula({
+  title: 'Input saved by efficiency alone',
+  unit: 'kW',
+  symbol: '\\Delta P',
+  inputs: {
+    rated_power: input('kW', 'P_r', 'rated shaft output'),
+    load_fraction: input('1', 'x', 'load fraction'),
+    efficiency_before: input('1', '\\eta_1', 'efficiency as it is'),
+    efficiency_after: input('1', '\\eta_2', 'efficiency with the option'),
+  },
+  expression: 'rated_power * load_fraction * (1 / efficiency_before - 1 / efficiency_after)',
+  valid: 'Same shaft power: the effect of another speed is not in it.',
+  source: 'Y. A. Cengel and M. A. Boles, Thermodynamics: An Engineering Approach, example 2-17',
+  example: { rated_power: 44.742, load_fraction: 0.8, efficiency_before: 0.89, efficiency_after: 0.932 },
+});
+
+export const power_at_speed_ratio = formula({
+  title: 'Shaft power at another speed',
+  unit: 'kW',
+  symbol: "P'",
+  inputs: {
+    shaft_power: input('kW', 'P', 'shaft power of the existing motor'),
+    speed_ratio: input('1', 'r', 'new speed over old speed'),
+    torque_exponent: input('1', 'n', 'torque goes with speed to this power: 0, 1 or 2'),
+  },
+  expression: 'shaft_power * speed_ratio^(torque_exponent + 1)',
+  valid: 'Speeds a few per cent apart; a fan or pump on a system without static head has n = 2.',
+  source: 'Affinity laws of fans and pumps; US DOE fact sheet on buying an energy-efficient motor (1740 to 1760 r/min: 3.5 %)',
+  example: { shaft_power: 22, speed_ratio: 1.0115, torque_exponent: 2 },
+});
+
+export const hours_at_speed_ratio = formula({
+  title: 'Hours for the same flow at another speed',
+  unit: 'h/a',
+  symbol: "h'",
+  inputs: { hours: input('h/a', 'h', 'hours as it is'), speed_ratio: input('1', 'r', 'new speed over old speed') },
+  expression: 'hours / speed_ratio',
+  valid: 'On-off control: the flow goes with the speed, so the same volume takes less time.',
+  source: 'Affinity laws of fans and pumps: flow in proportion to speed',
+  example: { hours: 4000, speed_ratio: 1.0115 },
+});
+
+export const load_fraction_of_power = formula({
+  title: 'Load fraction of another rating',
+  unit: '1',
+  symbol: 'x',
+  inputs: { shaft_power: input('kW', 'P', 'shaft power'), rated_power: input('kW', 'P_r', 'rated shaft output') },
+  expression: 'shaft_power / rated_power',
+  valid: 'Without service factor.',
+  source: 'Definition',
+  example: { shaft_power: 22, rated_power: 30 },
+});
+
+export const input_ratio_after_repair = formula({
+  title: 'Input after a repair over input before',
+  unit: '1',
+  symbol: 'r_{rep}',
+  inputs: {
+    efficiency: input('1', '\\eta', 'mean efficiency before the repair'),
+    change: input('1', '\\Delta\\eta', 'change of efficiency by the repair, negative when it falls'),
+  },
+  expression: 'efficiency / (efficiency + change)',
+  valid: 'Same shaft power; the change at rated load is taken for the change at the duty.',
+  source: 'Efficiency as output over input; change from the table of rewind changes',
+  example: { efficiency: 0.91, change: -0.005 },
+});
+
+export const energy_after_repair = formula({
+  title: 'Energy after a repair',
+  unit: 'kWh/a',
+  symbol: 'E_{rep}',
+  inputs: { energy: input('kWh/a', 'E', 'energy before'), ratio: input('1', 'r_{rep}', 'input after over input before') },
+  expression: 'energy * ratio',
+  valid: 'Same duty.',
+  source: 'Arithmetic',
+  example: { energy: 97600, ratio: 1.0055 },
+});
+
+export const power_after_repair = formula({
+  title: 'Input after a repair',
+  unit: 'kW',
+  symbol: 'P_{rep}',
+  inputs: { power: input('kW', 'P_1', 'input before'), ratio: input('1', 'r_{rep}', 'input after over input before') },
+  expression: 'power * ratio',
+  valid: 'Same duty.',
+  source: 'Arithmetic',
+  example: { power: 24.4, ratio: 1.0055 },
+});
+
+export const emissions_saved = formula({
+  title: 'Emissions saved in a year',
+  unit: 'kg/a',
+  symbol: '\\Delta m',
+  inputs: {
+    energy_saved: input('kWh/a', '\\Delta E', 'energy saved in a year'),
+    emission_factor: input('kg/kWh', 'f', 'emission factor of the supply'),
+  },
+  expression: 'energy_saved * emission_factor',
+  valid: 'Average factor of the supply; carbon dioxide or its equivalent, as the factor says.',
+  source: 'Definition of an emission factor',
+  example: { energy_saved: 3500, emission_factor: 0.373 },
+});
+
+export const driven_speed = formula({
+  title: 'Speed behind a belt drive',
+  unit: 'r/min',
+  symbol: 'n_2',
+  inputs: {
+    speed: input('r/min', 'n_1', 'speed of the driver'),
+    sheave_ratio: input('1', 'd_1/d_2', 'diameter of the driving sheave over that of the driven one'),
+    belt_slip: input('1', 's_b', 'belt slip, as a fraction'),
+  },
+  expression: 'speed * sheave_ratio * (1 - belt_slip)',
+  valid: 'One pair of sheaves; apply again for a second pair.',
+  source: 'R. S. Khurmi and J. K. Gupta, Theory of Machines, example 11.1',
+  example: { speed: 1765, sheave_ratio: 0.8, belt_slip: 0.02 },
+});
