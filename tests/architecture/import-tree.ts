@@ -75,9 +75,12 @@ export function writeTree(cases: readonly ImportCase[]): { readonly folder: stri
     'package.json',
     JSON.stringify({ type: 'module', dependencies: declared(PRESENT_PACKAGES), devDependencies: declared(DEVELOPMENT_PACKAGES) }),
   );
+  // With a base address, `@/` means this tree and not the folder in which the tests run.
   write(
     'tsconfig.json',
-    JSON.stringify({ compilerOptions: { module: 'esnext', moduleResolution: 'bundler', paths: { '@/*': ['./*'] } } }),
+    JSON.stringify({
+      compilerOptions: { module: 'esnext', moduleResolution: 'bundler', baseUrl: '.', paths: { '@/*': ['./*'] } },
+    }),
   );
   for (const name of [...PRESENT_PACKAGES, ...DEVELOPMENT_PACKAGES, ...UNDECLARED_PACKAGES]) {
     write(`node_modules/${name}/package.json`, JSON.stringify({ name, version: '1.0.0', main: 'index.js' }));
