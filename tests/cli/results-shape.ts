@@ -1,0 +1,134 @@
+import { z } from 'zod';
+
+/** The results as the contract writes them; every number finite. Unknown keys are allowed only where the contract is silent. */
+const number = z.number().refine(Number.isFinite, 'is not finite');
+const figure = z.strictObject({
+  value: number,
+  u: number.min(0),
+  unit: z.string(),
+  low: number.optional(),
+  high: number.optional(),
+});
+const finding = z.strictObject({
+  code: z.string().regex(/^[a-z0-9-]+$/),
+  severity: z.enum(['note', 'warning', 'disqualifies']),
+  text: z.string().min(10),
+  cause: z.string().min(10),
+  next: z.string().min(10),
+  evidence: z.record(z.string(), z.union([number, z.string()])),
+});
+const action = z.enum(['keep', 'repair', 'replace', 'resize']);
+const timing = z.enum(['now', 'at-failure']);
+const trust = z.enum(['sound', 'provisional', 'not-usable']);
+const losses = z.strictObject({
+  stator: figure,
+  rotor: figure,
+  core: figure,
+  friction_windage: figure,
+  stray: figure,
+  total: figure,
+});
+
+export const motorShape = z.strictObject({
+  site: z.string(),
+  tag: z.string(),
+  rank: z.number().int().positive(),
+  area: z.string().optional(),
+  description: z.string().optional(),
+  rated_power_kw: number,
+  shaft_power: figure.optional(),
+  load_fraction: figure.optional(),
+  input_power: figure.optional(),
+  efficiency: figure.optional(),
+  losses: losses.optional(),
+  estimates: z.array(
+    z.strictObject({
+      method: z.enum(['input-power', 'slip', 'current', 'circuit', 'loss-segregation', 'air-gap-torque', 'combined']),
+      shaft_power: figure,
+      used: z.boolean(),
+      why: z.array(z.string()),
+    }),
+  ),
+  readings: z.array(
+    z.strictObject({
+      row: z.number(),
+      taken_at: z.string().optional(),
+      shaft_power: figure.optional(),
+      load_fraction: figure.optional(),
+      trust,
+      metered: z.record(z.string(), number),
+    }),
+  ),
+  agreement: z
+    .strictObject({ chi_squared: number.min(0), degrees_of_freedom: z.number().int().positive(), p: number.min(0).max(1) })
+    .optional(),
+  trust: z.strictObject({ level: trust, findings: z.array(finding) }),
+  condition: z.strictObject({
+    indicators: z.array(
+      z.strictObject({
+        id: z.string(),
+        value: figure,
+        band: z.enum(['within', 'near', 'beyond']).optional(),
+        limit: z.string(),
+        source: z.string(),
+        status: z.string(),
+        taken_at: z.string().optional(),
+        findings: z.array(finding),
+      }),
+    ),
+    hypotheses: z.array(z.never()),
+  }),
+  options: z.array(
+    z.strictObject({
+      id: z.string(),
+      action,
+      timing,
+      rated_power_kw: number,
+      efficiency_class: z.string().optional(),
+      nominal_efficiency_pct: number.optional(),
+      cost: number,
+      energy_saved: figure.optional(),
+      demand_saved: figure.optional(),
+      money_saved: figure.optional(),
+      emissions_saved: figure.optional(),
+      simple_payback: figure.optional(),
+      discounted_payback: figure.optional(),
+      net_present_value: figure.optional(),
+      internal_rate_of_return: number.optional(),
+      savings_to_investment: number.optional(),
+      marginal_price: number.optional(),
+      failure_cost_change: figure.optional(),
+      cash_flow: z.array(number),
+      net_present_value_by_year: z.array(number),
+      probability_within_policy: number.min(0).max(1).optional(),
+      findings: z.array(finding),
+    }),
+  ),
+  decision: z.strictObject({
+    action,
+    timing,
+    option: z.string(),
+    because: z.array(z.strictObject({ code: z.string(), text: z.string().min(5) })).min(1),
+  }),
+});
+
+const rowIssue = z.strictObject({
+  row: z.number().int(),
+  column: z.string(),
+  code: z.string(),
+  text: z.string(),
+  remedy: z.string(),
+  value: z.string().optional(),
+});
+
+export const resultsShape = z.strictObject({
+  schema: z.literal(1),
+  engine: z.string(),
+  tables: z.array(z.strictObject({ id: z.string(), edition: z.string() })).min(5),
+  settings: z.record(z.string(), z.unknown()),
+  motors: z.array(motorShape),
+  warnings: z.array(rowIssue),
+  rejected: z.array(rowIssue),
+});
+
+export type ResultsFile = z.infer<typeof resultsShape>;

@@ -1,0 +1,208 @@
+import { spawn } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { generateDemo } from '@/lib/features/demo/generate';
+import { writeFleetCsv } from '@/lib/features/fleet/write-csv';
+import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
+import { type ResultsFile, resultsShape } from './results-shape';
+import { ROOT, scratch, studyCommand } from './run';
+
+const { folder, file } = scratch();
+const HEADER =
+  'tag,site,rated_power_hp,rated_voltage_v,rated_current_a,rated_speed_rpm,nominal_efficiency_pct,hours_per_year,taken_at,voltage_v,current_a,input_power_kw,shaft_speed_rpm';
+const ROW = 'P-1,North,50,460,61,1765,91.7,6000,2025-06-01,462,40.6,24.4,1779';
+const sheet = (name: string, ...rows: string[]) => file(name, `${[HEADER, ...rows].join('\n')}\n`);
+
+function results(...args: string[]): { code: number | null; results: ResultsFile; err: string } {
+  const ran = studyCommand('evaluate', ...args);
+  return { code: ran.code, err: ran.err, results: resultsShape.parse(JSON.parse(ran.out)) };
+}
+
+describe('study', () => {
+  it('says how it is used, and its version', () => {
+    const help = studyCommand('--help');
+    expect(help.code).toBe(0);
+    for (const command of ['evaluate', 'check', 'explain', 'settings']) expect(help.out).toContain(command);
+    const { version } = JSON.parse(readFileSync(path.join(ROOT, 'package.json'), 'utf8')) as { version: string };
+    expect(studyCommand('--version').out.trim()).toBe(version);
+  });
+
+  it.each([
+    ['no command', [], 'No command was given'],
+    ['an unknown command', ['guess'], 'There is no command "guess"'],
+    ['an unknown option', ['check', 'x.csv', '--colour', 'blue'], '--colour'],
+    ['no sheet', ['evaluate'], 'wants one fleet sheet'],
+    ['a format it does not write', ['evaluate', 'x.csv', '--format', 'pdf'], 'json or csv'],
+    ['a file that is not there', ['evaluate', '/nowhere/fleet.csv'], '/nowhere/fleet.csv'],
+    ['explain without a tag', ['explain', 'x.csv'], '--tag'],
+    ['no number of jobs', ['evaluate', 'x.csv', '--jobs', '0'], '--jobs'],
+    ['a decimal sign that is none', ['evaluate', 'x.csv', '--decimal', ';'], '--decimal'],
+  ])('ends with 2 and a sentence on %s', (_, args, words) => {
+    const ran = studyCommand(...args);
+    expect(ran.code).toBe(2);
+    expect(ran.out).toBe('');
+    expect(ran.err).toContain(words);
+    expect(ran.err).not.toContain('    at ');
+  });
+
+  it('prints the default settings as JSON and nothing else', () => {
+    const ran = studyCommand('settings');
+    expect(ran.code).toBe(0);
+    expect(JSON.parse(ran.out)).toEqual(settingsToJson(defaultSettings()));
+  });
+});
+
+describe('study evaluate', () => {
+  it('writes the contract’s results: finite numbers, losses that add up, keep among the options', () => {
+    const { code, results: written } = results(sheet('one.csv', ROW));
+    expect(code).toBe(0);
+    const motor = written.motors[0];
+    expect(motor?.rank).toBe(1);
+    expect(motor?.options.some((option) => option.action === 'keep' && option.net_present_value?.value === 0)).toBe(true);
+    const { losses, input_power, shaft_power, efficiency } = motor ?? {};
+    const sum =
+      (losses?.stator.value ?? 0) +
+      (losses?.rotor.value ?? 0) +
+      (losses?.core.value ?? 0) +
+      (losses?.friction_windage.value ?? 0) +
+      (losses?.stray.value ?? 0);
+    expect(sum).toBeCloseTo(losses?.total.value ?? 0, 7);
+    expect((input_power?.value ?? 0) - (shaft_power?.value ?? 0)).toBeCloseTo(losses?.total.value ?? 0, 7);
+    expect(efficiency?.value).toBeCloseTo((shaft_power?.value ?? 0) / (input_power?.value ?? 1), 8);
+  });
+
+  it('keeps the good rows, names the bad ones by row and column, and ends with 3', () => {
+    const {
+      code,
+      results: written,
+      err,
+    } = results(
+      sheet('mixed.csv', ROW, 'P-2,North,0,460,,,,,,,,,', 'P-3,North,"1,234.5",460,,,,,,,,,', ROW.replace('P-1', 'P-4')),
+    );
+    expect(code).toBe(3);
+    expect(written.motors.map((motor) => motor.tag)).toEqual(['P-1', 'P-4']);
+    expect(written.rejected.map(({ row, column }) => [row, column])).toEqual([
+      [3, 'rated_power_hp'],
+      [4, 'rated_power_hp'],
+    ]);
+    expect(err).toContain('row 3');
+  });
+
+  it('a row’s result does not depend on the other rows', () => {
+    const alone = results(sheet('alone.csv', ROW)).results.motors[0];
+    const among = results(
+      sheet('among.csv', 'A-1,North,100,460,,1780,94.1,8000,2025-05-01,455,90,62,1787', ROW),
+    ).results.motors.find((motor) => motor.tag === 'P-1');
+    expect({ ...among, rank: 0, readings: [] }).toEqual({ ...alone, rank: 0, readings: [] });
+  });
+
+  it('lists motors in natural order with unique ranks', () => {
+    const { results: written } = results(
+      sheet('order.csv', ROW.replace('P-1', 'A13'), ROW.replace('P-1', 'A2'), ROW.replace('P-1', 'A1')),
+    );
+    expect(written.motors.map((motor) => motor.tag)).toEqual(['A1', 'A2', 'A13']);
+    expect(new Set(written.motors.map((motor) => motor.rank)).size).toBe(3);
+  });
+
+  it('a header without rows is an empty result and ends with 0', () => {
+    const { code, results: written } = results(sheet('empty.csv'));
+    expect(code).toBe(0);
+    expect(written.motors).toEqual([]);
+  });
+
+  it('reads words for empty cells and a decimal comma when told', () => {
+    const semicolon = file(
+      'comma.csv',
+      `${HEADER.replaceAll(',', ';')}\nP-1;North;50;460;-;1765;91,7;6000;2025-06-01;462;40,6;24,4;1779\n`,
+    );
+    const { code, results: written } = results(semicolon, '--decimal', ',', '--empty', '-,n/a');
+    expect(code).toBe(0);
+    expect(written.motors[0]?.readings[0]?.metered.input_power).toBe(24.4);
+  });
+
+  it('writes --out whole or not at all, and CSV with guarded text', () => {
+    const target = path.join(folder, 'out.csv');
+    const ran = studyCommand('evaluate', sheet('guard.csv', ROW.replace('P-1', '=1+2')), '--format', 'csv', '--out', target);
+    expect(ran.code).toBe(0);
+    expect(ran.out).toBe('');
+    const text = readFileSync(target, 'utf8');
+    expect(text.split('\n')[0]).toContain('load_fraction');
+    expect(text).not.toMatch(/(^|,)"?=1\+2/m);
+    expect(text).toContain('=1+2');
+    const failed = path.join(folder, 'never.json');
+    expect(studyCommand('evaluate', '/nowhere.csv', '--out', failed).code).toBe(2);
+    expect(existsSync(failed)).toBe(false);
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+
+  it('gives the same text with one job and with two', () => {
+    const motors = Array.from({ length: 9 }, (_, seed) => generateDemo({ asOf: '2026-01-01', seed })).flatMap((fleet, batch) =>
+      fleet.map(({ motor }) => ({ motor: { ...motor, tag: `${motor.tag}/${batch}` } })),
+    );
+    const large = file('large.csv', writeFleetCsv(motors));
+    const one = studyCommand('evaluate', large, '--jobs', '1');
+    const two = studyCommand('evaluate', large, '--jobs', '2');
+    expect([0, 3]).toContain(one.code);
+    expect(two.out === one.out).toBe(true);
+  });
+
+  it('ends quietly when its reader closes the pipe', async () => {
+    const many = Array.from({ length: 300 }, (_, index) => ROW.replace('P-1', `P-${index + 1}`));
+    const child = spawn(
+      process.execPath,
+      ['--disable-warning=ExperimentalWarning', '--import', 'tsx', 'lib/cli/main.ts', 'evaluate', sheet('pipe.csv', ...many)],
+      { cwd: ROOT },
+    );
+    let err = '';
+    child.stderr.on('data', (text: Buffer) => {
+      err += text.toString();
+    });
+    child.stdout.once('data', () => child.stdout.destroy());
+    const code = await new Promise<number | null>((resolve) => child.on('close', resolve));
+    expect(code).toBe(0);
+    expect(err).not.toContain('EPIPE');
+  });
+});
+
+describe('study check', () => {
+  it('lists errors and warnings as text, JSON and CSV', () => {
+    const bad = sheet('check.csv', ROW, 'P-2,North,abc,460,,,,,,,,,');
+    const text = studyCommand('check', bad);
+    expect(text.code).toBe(3);
+    expect(text.out).toContain('row 3');
+    expect(text.out).toContain('rated_power_hp');
+    const json = JSON.parse(studyCommand('check', bad, '--format', 'json').out) as { rejected: { row: number }[] };
+    expect(json.rejected[0]?.row).toBe(3);
+    expect(studyCommand('check', bad, '--format', 'csv').out.split('\n')[0]).toContain('kind,row,column,code');
+  });
+});
+
+describe('study explain', () => {
+  it('goes from the load down to stamps and meters', () => {
+    const ran = studyCommand('explain', sheet('explain.csv', ROW), '--tag', 'P-1', '--figure', 'losses.stator');
+    expect(ran.code).toBe(0);
+    for (const words of [
+      'Stator loss at a load',
+      'stamped: nameplate',
+      'metered: reading in row 2',
+      'residual',
+      'Where the doubt comes from',
+    ])
+      expect(ran.out).toContain(words);
+  });
+
+  it('names the figures it has when asked for another, and the tags it lacks', () => {
+    const one = sheet('explain2.csv', ROW);
+    const ran = studyCommand('explain', one, '--tag', 'P-1', '--figure', 'happiness');
+    expect(ran.code).toBe(2);
+    expect(ran.err).toContain('losses.stator');
+    expect(studyCommand('explain', one, '--tag', 'Z-9').err).toContain('Z-9');
+  });
+
+  it('asks for the site when a tag stands at two', () => {
+    const two = sheet('sites.csv', ROW, ROW.replace('North', 'South'));
+    expect(studyCommand('explain', two, '--tag', 'P-1').err).toContain('--site');
+    expect(studyCommand('explain', two, '--tag', 'P-1', '--site', 'South').code).toBe(0);
+  });
+});

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { evaluateMotor } from '@/lib/engine/evaluate';
+import { LOAD } from '@/lib/engine/load/findings';
+import type { Motor } from '@/lib/engine/motor';
+import { PLATE } from '@/lib/engine/nameplate/findings';
+import type { Finding } from '@/lib/engine/quantity/finding';
+import { TRUST } from '@/lib/engine/trust/findings';
+import { motorOf, READING, study } from './support/study';
+
+const rated = 4 * 0.25 * 1800;
+
+/** For each code of plate, load and trust: a motor that has it, beside a sound one that has not. */
+const TABLE: Readonly<Record<string, Motor>> = {
+  'efficiency-as-fraction': motorOf({ plate: { nominalEfficiencyPct: 0.917 } }),
+  'efficiency-impossible': motorOf({ plate: { nominalEfficiencyPct: 32.6 } }),
+  'efficiency-unknown': motorOf({ plate: { nominalEfficiencyPct: undefined } }),
+  'power-factor-as-fraction': motorOf({ plate: { ratedPowerFactorPct: 0.84 } }),
+  'power-factor-impossible': motorOf({ plate: { ratedPowerFactorPct: -84 } }),
+  'poles-contradict-speed': motorOf({ plate: { poles: 8 } }),
+  'poles-assumed': motorOf({ plate: { ratedSpeedRpm: undefined }, reading: { shaftSpeedRpm: undefined } }),
+  'rated-speed-impossible': motorOf({ plate: { ratedSpeedRpm: rated } }),
+  'slip-contradicts-efficiency': motorOf({ plate: { ratedSpeedRpm: 1670 } }),
+  'current-of-other-voltage': motorOf({ plate: { ratedCurrentA: 122 } }),
+  'current-contradicts-plate': motorOf({ plate: { ratedCurrentA: 88 } }),
+  'resistance-contradicts-plate': motorOf({ plate: { statorResistanceOhm: 6 } }),
+  'no-load-contradicts-plate': motorOf({ plate: { noLoadPowerKw: 9, noLoadCurrentA: 25 } }),
+  'synchronous-limited': motorOf({ plate: { machineKind: 'synchronous' } }),
+  'wound-rotor-rings': motorOf({ plate: { machineKind: 'wound-rotor' } }),
+  'rewound-before': motorOf({ plate: { rewindCount: 1 } }),
+  'power-negative': motorOf({ reading: { inputPowerKw: -24.4 } }),
+  'power-impossible': motorOf({ reading: { inputPowerKw: 240 } }),
+  'power-above-apparent': motorOf({ reading: { inputPowerKw: 38 } }),
+  'power-below-no-load': motorOf({ reading: { inputPowerKw: 0.4 } }),
+  'power-factor-contradicts': motorOf({ reading: { powerFactorPct: 97 } }),
+  'power-factor-typed-as-fraction': motorOf({ reading: { powerFactorPct: 0.75 } }),
+  'voltage-phase-for-line': motorOf({ reading: { voltageV: 267 } }),
+  'voltage-far-from-plate': motorOf({ reading: { voltageV: 590 } }),
+  'voltage-assumed': motorOf({ reading: { voltageV: undefined } }),
+  'speed-above-synchronous': motorOf({ reading: { shaftSpeedRpm: 1850 } }),
+  'speed-not-the-motors': motorOf({ reading: { shaftSpeedRpm: 880 } }),
+  'current-below-magnetising': motorOf({ reading: { currentA: 15 } }),
+  'current-low-load': motorOf({ reading: { currentA: 30 } }),
+  'load-impossible': motorOf({ reading: { inputPowerKw: undefined, currentA: 120 } }),
+  'estimates-disagree': motorOf({ reading: { shaftSpeedRpm: 1796 } }),
+  'drive-without-frequency': motorOf({ plate: { driveFed: true }, reading: { readingsAt: 'drive-input' } }),
+  'drive-fed-losses': motorOf({ plate: { driveFed: true }, reading: { readingsAt: 'drive-output', frequencyHz: 60 } }),
+  'uncoupled-reading': motorOf({ reading: { readingCondition: 'uncoupled' } }),
+  'reading-without-load': motorOf({ reading: { inputPowerKw: undefined, currentA: undefined, shaftSpeedRpm: undefined } }),
+  'no-usable-reading': motorOf({ readings: [] }),
+  'latest-reading-unusable': motorOf({ readings: [READING, { ...READING, row: 3, takenAt: '2025-07-01', inputPowerKw: -3 }] }),
+  'reading-stale': motorOf({ reading: { takenAt: '2017-05-01' } }),
+  'reading-undated': motorOf({ reading: { takenAt: undefined } }),
+  'reading-after-study': motorOf({ reading: { takenAt: '2027-01-01' } }),
+  'one-way-to-load': motorOf({ reading: { currentA: undefined, shaftSpeedRpm: undefined } }),
+  'second-way-weak': motorOf({ reading: { inputPowerKw: 11, currentA: 26, shaftSpeedRpm: undefined } }),
+  overloaded: motorOf({ reading: { inputPowerKw: 46, currentA: 68.5, shaftSpeedRpm: 1759 } }),
+};
+
+function findingsOf(motor: Motor): readonly Finding[] {
+  const evaluation = evaluateMotor(motor, study());
+  return [
+    ...evaluation.trust.findings,
+    ...evaluation.readings.flatMap((reading) => [...reading.findings, ...reading.trustFindings]),
+  ];
+}
+
+const codes = [...Object.keys(PLATE.kinds), ...Object.keys(LOAD.kinds), ...Object.keys(TRUST.kinds)];
+
+describe('findings of plate, load and trust', () => {
+  it('the table holds every code', () => {
+    expect(Object.keys(TABLE).sort()).toEqual([...codes].sort());
+  });
+
+  it('a consistent motor has none but the usual remarks, and is sound', () => {
+    const evaluation = evaluateMotor(motorOf(), study());
+    expect(evaluation.trust.findings.filter((found) => found.severity !== 'note' && codes.includes(found.code))).toEqual([]);
+    expect(evaluation.trust.level).toBe('sound');
+  });
+
+  it.each(Object.entries(TABLE))('%s is made, with cause and what to do', (code, motor) => {
+    const found = findingsOf(motor).find((finding) => finding.code === code);
+    expect(found, code).toBeDefined();
+    for (const words of [found?.text, found?.cause, found?.next]) {
+      expect(words?.length).toBeGreaterThan(15);
+      expect(words).not.toMatch(/undefined|NaN|Infinity|\[object/);
+    }
+  });
+
+  it.each(
+    Object.entries(TABLE).filter(([code]) =>
+      ['power-negative', 'power-impossible', 'power-above-apparent', 'power-below-no-load', 'no-usable-reading'].includes(code),
+    ),
+  )('%s makes the motor not usable: no load, no losses', (_, motor) => {
+    const evaluation = evaluateMotor(motor, study());
+    expect(evaluation.trust.level).toBe('not-usable');
+    expect(evaluation.point).toBeUndefined();
+  });
+
+  it('low load alone never lowers trust', () => {
+    const evaluation = evaluateMotor(motorOf({ reading: { inputPowerKw: 11.2, currentA: 28.5, shaftSpeedRpm: 1791 } }), study());
+    expect(evaluation.point?.loadFraction.value).toBeLessThan(0.35);
+    expect(evaluation.trust.level).toBe('sound');
+  });
+});

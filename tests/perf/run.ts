@@ -1,0 +1,19 @@
+import { commandLine } from './command-line';
+import { evaluationTimes, formulaAgainstHand, type Measure } from './engine';
+
+/** `npm run perf`: measures and prints; it never fails on a time, since machines are noisy. `-- --large` adds 100,000 motors. */
+const large = process.argv.includes('--large');
+const parts: readonly (readonly [string, () => Measure[]])[] = [
+  ['Formulas', formulaAgainstHand],
+  ['Engine', evaluationTimes],
+  ['Command line', () => commandLine(large)],
+];
+
+for (const [title, measure] of parts) {
+  console.log(title);
+  for (const { what, value, unit, bar } of measure()) {
+    console.log(
+      `  ${what.padEnd(74)} ${value.toPrecision(3).padStart(8)} ${unit.padEnd(6)}${bar === undefined ? '' : `  bar: ${bar}`}`,
+    );
+  }
+}
