@@ -4,8 +4,8 @@ import { revalidatePath } from 'next/cache';
 import type { BackupEntry } from '@/lib/platform/backup-file';
 import { type Result, refuse } from '@/lib/platform/errors';
 import type { Restored } from '@/lib/platform/restore-file';
-import { makeBackup, restoreNamed } from './mutations';
-import { restoreForm } from './schema';
+import { makeBackup, restoreNamed, restoreSent } from './mutations';
+import { restoreForm, sentForm } from './schema';
 
 /** Makes a backup now. */
 export async function backUpNow(): Promise<Result<BackupEntry>> {
@@ -21,6 +21,17 @@ export async function restoreFromBackup(form: FormData): Promise<Result<Restored
     return refuse('form', parsed.error.issues[0]?.message ?? 'The form cannot be read.', 'Fill in the form and send it again.');
   }
   const done = restoreNamed(parsed.data.name);
+  revalidatePath('/', 'layout');
+  return done;
+}
+
+/** Restores a file from the reader's computer; form fields `file` and `confirmed` (`yes`). */
+export async function restoreFromFile(form: FormData): Promise<Result<Restored>> {
+  const parsed = sentForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) {
+    return refuse('form', parsed.error.issues[0]?.message ?? 'The form cannot be read.', 'Fill in the form and send it again.');
+  }
+  const done = restoreSent(new Uint8Array(await parsed.data.file.arrayBuffer()));
   revalidatePath('/', 'layout');
   return done;
 }

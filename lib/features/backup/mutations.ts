@@ -1,7 +1,8 @@
+import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { type BackupEntry, backUp, isBackupName } from '@/lib/platform/backup-file';
+import { type BackupEntry, backUp, fileStamp, isBackupName } from '@/lib/platform/backup-file';
 import { readEnv } from '@/lib/platform/env';
-import { type Result, refuse } from '@/lib/platform/errors';
+import { messageOf, type Result, refuse } from '@/lib/platform/errors';
 import { readMigrations } from '@/lib/platform/migrations';
 import { type Restored, restoreBackup } from '@/lib/platform/restore-file';
 
@@ -24,4 +25,26 @@ export function restoreNamed(name: string): Result<Restored> {
     migrations: readMigrations(env.migrationsFolder),
     inUse: true,
   });
+}
+
+/** Restores a file that was sent from elsewhere; it stays among the backups, unless it is refused. */
+export function restoreSent(content: Uint8Array): Result<Restored> {
+  const { backupFolder } = readEnv();
+  const name = `lossbook-${fileStamp(new Date())}-sent-${process.hrtime.bigint().toString(36)}.db`;
+  const file = path.join(backupFolder, name);
+  try {
+    mkdirSync(backupFolder, { recursive: true });
+    writeFileSync(`${file}.partial`, content);
+    renameSync(`${file}.partial`, file);
+  } catch (error) {
+    rmSync(`${file}.partial`, { force: true });
+    return refuse(
+      'data-folder',
+      `The file could not be kept (${messageOf(error)}).`,
+      'Look whether the disk is full and the data folder can be written to.',
+    );
+  }
+  const done = restoreNamed(name);
+  if (!done.ok) rmSync(file, { force: true });
+  return done;
 }

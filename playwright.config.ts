@@ -1,0 +1,68 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { defineConfig } from '@playwright/test';
+import { findChromium } from './scripts/find-chromium';
+
+// This file is read by the runner and again by each of its workers; what is chosen here is handed down by the environment.
+process.env.E2E_PORT ??= execFileSync(process.execPath, [
+  '-e',
+  "const s = require('net').createServer().listen(0, '127.0.0.1', () => { process.stdout.write(String(s.address().port)); s.close(); })",
+]).toString();
+process.env.E2E_DATA ??= mkdtempSync(path.join(tmpdir(), 'lossbook-e2e-'));
+
+const address = `http://127.0.0.1:${process.env.E2E_PORT}`;
+const desktop = { viewport: { width: 1440, height: 900 } };
+const phone = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
+
+export default defineConfig({
+  testDir: 'tests/e2e',
+  outputDir: 'test-results',
+  globalTeardown: './tests/e2e/remove-data.ts',
+  // The journeys share one program and one database, so they take turns.
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: true,
+  retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
+  reporter: [['line']],
+  use: {
+    baseURL: address,
+    browserName: 'chromium',
+    locale: 'en-US',
+    timezoneId: 'UTC',
+    trace: 'retain-on-failure',
+    screenshot: 'only-on-failure',
+    launchOptions: {
+      executablePath: findChromium(),
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+  projects: [
+    { name: 'desktop-light', use: { ...desktop, colorScheme: 'light' } },
+    { name: 'desktop-dark', use: { ...desktop, colorScheme: 'dark' } },
+    { name: 'phone', use: { ...phone, colorScheme: 'light' } },
+  ],
+  webServer: {
+    command: `${JSON.stringify(process.execPath)} scripts/start.mjs`,
+    // Not the health check: when that is red, a test says so at once.
+    url: address,
+    env: { PORT: process.env.E2E_PORT, LOSSBOOK_DATA: process.env.E2E_DATA },
+    // It builds when something changed.
+    timeout: 600_000,
+    reuseExistingServer: false,
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 10_000 },
+    stdout: 'pipe',
+    stderr: 'pipe',
+  },
+});

@@ -1,0 +1,28 @@
+import AxeBuilder from '@axe-core/playwright';
+import { test as base, expect, type Page } from '@playwright/test';
+
+/** A test that fails when the page says anything in its console, throws, or breaks its Content-Security-Policy. */
+export const test = base.extend<{ quiet: undefined }>({
+  quiet: [
+    async ({ page }, use) => {
+      const said: string[] = [];
+      page.on('console', (message) => said.push(`${message.type()}: ${message.text()}`));
+      page.on('pageerror', (error) => said.push(`error: ${error.message}`));
+      await use(undefined);
+      expect(said, 'messages in the console of the page').toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+/** Fails with the rules and elements when the page breaks WCAG 2.2 A or AA as far as axe can tell. */
+export async function expectAccessible(page: Page): Promise<void> {
+  const result = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze();
+  expect(result.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.html).join(' ')}`)).toEqual(
+    [],
+  );
+}
+
+export { expect } from '@playwright/test';

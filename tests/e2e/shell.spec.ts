@@ -1,0 +1,69 @@
+import { test as plainTest } from '@playwright/test';
+import { expect, expectAccessible, test } from './page-watch';
+
+test('the program says that it is sound', async ({ request }) => {
+  const response = await request.get('/api/health');
+  expect(response.status()).toBe(200);
+  expect(await response.json()).toMatchObject({ status: 'ok' });
+});
+
+test('the first page is whole, accessible and quiet', async ({ page }) => {
+  await page.goto('/');
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await expect(page.locator('main#main')).toBeVisible();
+  await expectAccessible(page);
+  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  expect(sideways).toBe(0);
+});
+
+test('the policy allows no eval and no script without the nonce', async ({ page }) => {
+  const response = await page.goto('/');
+  const policy = response?.headers()['content-security-policy'] ?? '';
+  const scripts = policy.split('; ').find((part) => part.startsWith('script-src')) ?? '';
+  expect(scripts).toMatch(/'nonce-[A-Za-z0-9+/=]{24}'/);
+  expect(policy).not.toContain('unsafe-eval');
+  expect(scripts).not.toContain('unsafe-inline');
+  const second = await page.goto('/');
+  expect(second?.headers()['content-security-policy']).not.toBe(policy);
+  const bare = await page.locator('script:not([nonce])').count();
+  expect(bare).toBe(0);
+});
+
+test('the page follows the colours of the computer, and the choice in the cookie first', async ({
+  page,
+  context,
+  colorScheme,
+}) => {
+  const PAGE = { light: 'rgb(251, 250, 246)', dark: 'rgb(20, 23, 26)' };
+  await page.goto('/');
+  const shown = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+  expect(await shown()).toBe(colorScheme === 'dark' ? PAGE.dark : PAGE.light);
+  const other = colorScheme === 'dark' ? 'light' : 'dark';
+  await context.addCookies([{ name: 'theme', value: other, url: page.url() }]);
+  await page.reload();
+  expect(await shown()).toBe(PAGE[other]);
+  await page.emulateMedia({ media: 'print' });
+  expect(await shown()).toBe('rgb(255, 255, 255)');
+});
+
+test('the way past the navigation is the first stop of the keyboard', async ({ page }) => {
+  await page.goto('/');
+  await page.keyboard.press('Tab');
+  const skip = page.getByRole('link', { name: 'Skip to the main part' });
+  await expect(skip).toBeFocused();
+  await expect(skip).toBeInViewport();
+});
+
+// Chromium notes the 404 of the page itself in the console, so this one test does not watch it.
+plainTest('an unknown address is answered in words', async ({ page }) => {
+  const response = await page.goto('/nowhere');
+  expect(response?.status()).toBe(404);
+  await expect(page.getByRole('heading', { name: 'There is no such page' })).toBeVisible();
+  await expectAccessible(page);
+});
+
+test('strangers and other sites are refused', async ({ request }) => {
+  expect((await request.get('/', { headers: { host: 'elsewhere.example' } })).status()).toBe(421);
+  expect((await request.post('/', { headers: { origin: 'http://elsewhere.example' } })).status()).toBe(403);
+  expect((await request.post('/', { headers: { 'sec-fetch-site': 'cross-site' } })).status()).toBe(403);
+});
