@@ -1,0 +1,142 @@
+import type { Motor, Reading } from '@/lib/engine';
+import { type Reader, storedSettings } from '../study/data';
+import { type DrivenLoadRow, type MotorRow, motorOfRows, type ReadingRow, readingOfRow, readingRows } from './stored-motor';
+import { instantOf } from './taken-at';
+
+/** Why a reading does not count. */
+export interface Exclusion {
+  readonly at: Date;
+  readonly by: string;
+  readonly reason: string;
+}
+
+/** A reading as it is kept; `reading.row` is its number among the motor's readings. */
+export interface StoredReading {
+  readonly id: string;
+  readonly reading: Reading;
+  readonly excluded?: Exclusion;
+  readonly importBatchId: string | undefined;
+  readonly contentHash: string;
+}
+
+/** A motor as it is kept. Excluded readings are listed, but are not in `motor.readings`. */
+export interface StoredMotor {
+  readonly id: string;
+  /** Rises with every change of the motor: the guard against overwriting one another. */
+  readonly version: number;
+  readonly motor: Motor;
+  /** Cells of columns that the sheet does not know, by column name. */
+  readonly notes: Readonly<Record<string, string>>;
+  /** All readings, in the order in which they were stored. */
+  readonly readings: readonly StoredReading[];
+  /** The import that first brought the motor. */
+  readonly importBatchId: string | undefined;
+  readonly naturalKey: string;
+}
+
+export interface ReadOptions {
+  /** Only these motors. */
+  readonly ids?: readonly string[] | undefined;
+}
+
+/** Ids per question, below SQLite's limit of variables. */
+const CHUNK = 5_000;
+
+/** The motors of a study in natural order, with their readings. Empty when there is no such study. */
+export async function readStudyMotors(db: Reader, studyId: string, options: ReadOptions = {}): Promise<StoredMotor[]> {
+  const study = await db.study.findUnique({ where: { id: studyId }, select: { settings: true } });
+  if (study === null) return [];
+  const { currency } = storedSettings(study.settings).settings;
+  const areas = new Map((await db.area.findMany({ where: { studyId } })).map(({ id, name }) => [id, name]));
+  if (options.ids === undefined) return assemble(await readRows(db, studyId, undefined), areas, currency);
+  const motors: StoredMotor[] = [];
+  for (let at = 0; at < options.ids.length; at += CHUNK) {
+    motors.push(...assemble(await readRows(db, studyId, options.ids.slice(at, at + CHUNK)), areas, currency));
+  }
+  return motors.sort((a, b) => compareKeys(a.naturalKey, b.naturalKey));
+}
+
+/** One motor by its id, whatever its study. */
+export async function readMotor(db: Reader, motorId: string): Promise<(StoredMotor & { readonly studyId: string }) | undefined> {
+  const row = await db.motor.findUnique({ where: { id: motorId }, select: { studyId: true } });
+  if (row === null) return undefined;
+  const [motor] = await readStudyMotors(db, row.studyId, { ids: [motorId] });
+  return motor === undefined ? undefined : { ...motor, studyId: row.studyId };
+}
+
+interface Rows {
+  readonly motors: readonly MotorRow[];
+  readonly loads: readonly DrivenLoadRow[];
+  readonly readings: readonly ReadingRow[];
+}
+
+async function readRows(db: Reader, studyId: string, ids: readonly string[] | undefined): Promise<Rows> {
+  const own = ids === undefined ? {} : { id: { in: [...ids] } };
+  const theirs = ids === undefined ? {} : { motorId: { in: [...ids] } };
+  const motors = await db.motor.findMany({ where: { studyId, ...own }, orderBy: { naturalKey: 'asc' } });
+  const loads = await db.drivenLoad.findMany({ where: { studyId, ...theirs } });
+  const readings = await db.reading.findMany({ where: { studyId, ...theirs } });
+  return { motors, loads, readings };
+}
+
+function assemble({ motors, loads, readings }: Rows, areas: ReadonlyMap<string, string>, currency: string): StoredMotor[] {
+  const loadOf = new Map(loads.map((load) => [load.motorId, load]));
+  const readingsOf = new Map<string, ReadingRow[]>();
+  for (const reading of readings) {
+    const list = readingsOf.get(reading.motorId);
+    if (list === undefined) readingsOf.set(reading.motorId, [reading]);
+    else list.push(reading);
+  }
+  return motors.map((row) => {
+    const stored = storedReadings(readingsOf.get(row.id) ?? []);
+    const used = oldestFirst(stored.filter(({ excluded }) => excluded === undefined).map(({ reading }) => reading));
+    const area = row.areaId === null ? undefined : areas.get(row.areaId);
+    const lastRow = stored.at(-1)?.reading.row ?? 1;
+    return {
+      id: row.id,
+      version: row.version,
+      motor: motorOfRows(row, loadOf.get(row.id), used, { area, currency, lastRow }),
+      notes: readNotes(row.notes),
+      readings: stored,
+      importBatchId: row.importBatchId ?? undefined,
+      naturalKey: row.naturalKey,
+    };
+  });
+}
+
+function storedReadings(rows: ReadingRow[]): StoredReading[] {
+  rows.sort(
+    (a, b) => a.createdAt.getTime() - b.createdAt.getTime() || (a.sheetRow ?? 0) - (b.sheetRow ?? 0) || compareKeys(a.id, b.id),
+  );
+  const numbers = readingRows(rows);
+  return rows.map((row, at) => ({
+    id: row.id,
+    reading: readingOfRow(row, numbers[at] ?? at + 2),
+    ...(row.excludedAt === null
+      ? {}
+      : { excluded: { at: row.excludedAt, by: row.excludedBy ?? '', reason: row.excludedReason ?? '' } }),
+    importBatchId: row.importBatchId ?? undefined,
+    contentHash: row.contentHash,
+  }));
+}
+
+/** Undated readings first, in the order of storing; then by time. */
+function oldestFirst(readings: Reading[]): Reading[] {
+  const at = ({ takenAt }: Reading): number => (takenAt === undefined ? Number.NEGATIVE_INFINITY : instantOf(takenAt));
+  return readings.sort((a, b) => {
+    const [one, two] = [at(a), at(b)];
+    return one === two ? a.row - b.row : one - two;
+  });
+}
+
+/** Notes from their JSON text; anything but an object of texts counts as none. */
+export function readNotes(text: string | null): Readonly<Record<string, string>> {
+  if (text === null) return {};
+  const value: unknown = JSON.parse(text);
+  if (typeof value !== 'object' || value === null) return {};
+  return Object.fromEntries(Object.entries(value).filter((entry): entry is [string, string] => typeof entry[1] === 'string'));
+}
+
+function compareKeys(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
