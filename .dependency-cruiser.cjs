@@ -237,6 +237,14 @@ module.exports = {
       from: { path: '^(app|lib)/', pathNot: `${DATABASE_FILES}|^lib/platform/generated/` },
       to: { path: PRISMA },
     },
+    {
+      name: 'sqlite-in-platform',
+      severity: 'error',
+      comment:
+        'The file of the database is opened in lib/platform alone (backups, migrations). Read and write rows through Prisma.',
+      from: { path: '^(app|lib)/', pathNot: '^lib/platform/' },
+      to: { path: '(^|/)node_modules/libsql/' },
+    },
   ],
   options: {
     doNotFollow: { path: `${PACKAGES}|^lib/platform/generated/` },

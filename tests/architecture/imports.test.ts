@@ -62,15 +62,16 @@ const FORBIDDEN: readonly ImportCase[] = [
   { from: 'app/(study)/motor/page.tsx', to: '@prisma/client', rules: ['prisma-in-its-files'] },
   { from: 'lib/features/fleet/loaders.ts', to: '@prisma/client', rules: ['prisma-in-its-files'] },
   { from: 'lib/platform/jobs.ts', to: 'lib/platform/generated/client.ts', rules: ['prisma-in-its-files'] },
+  { from: 'lib/features/fleet/fast.ts', to: 'libsql', rules: ['sqlite-in-platform'] },
 ];
 
 /** Halves of a refusal that is named elsewhere: the way back of a cycle, and the steps by which a command reaches the database. */
 const ACCOMPLICES: readonly ImportCase[] = [
   { from: 'lib/features/fleet/two.ts', to: 'lib/features/fleet/one.ts', rules: [] },
   { from: 'lib/cli/list.ts', to: 'lib/features/archive/data.ts', rules: [] },
-  { from: 'lib/features/archive/data.ts', to: 'libsql', rules: [] },
+  { from: 'lib/features/archive/data.ts', to: '@prisma/client', rules: [] },
 ];
-const DETOUR_REFUSAL = 'cli-without-database-or-build: lib/cli/list.ts -> node_modules/libsql/index.js';
+const DETOUR_REFUSAL = 'cli-without-database-or-build: lib/cli/list.ts -> node_modules/@prisma/client/index.js';
 
 const PERMITTED: readonly ImportCase[] = [
   { from: 'lib/engine/load/good.ts', to: 'lib/engine/quantity/quantity.ts', rules: [] },
@@ -88,6 +89,7 @@ const PERMITTED: readonly ImportCase[] = [
   { from: 'lib/platform/format.ts', to: 'lib/engine/index.ts', type: true, rules: [] },
   { from: 'lib/platform/db.ts', to: 'lib/platform/generated/client.ts', rules: [] },
   { from: 'lib/platform/db.ts', to: '@prisma/client', rules: [] },
+  { from: 'lib/platform/sqlite.ts', to: 'libsql', rules: [] },
   { from: 'lib/features/fleet/mutations.ts', to: '@prisma/client', rules: [] },
   { from: 'lib/features/fleet/mutations.ts', to: 'lib/platform/db.ts', rules: [] },
   { from: 'lib/features/fleet/loaders.ts', to: 'lib/features/fleet/data.ts', rules: [] },

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -223,8 +223,7 @@ describe('.ci/run', () => {
     const folder = folderWith({ 'bin/npm': `#!/bin/sh\n${npm}\n`, 'package.json': '{}' });
     chmodSync(path.join(folder, 'bin/npm'), 0o755);
     mkdirSync(path.join(folder, '.ci'));
-    const copied = spawnSync('cp', [path.join(ROOT, '.ci/run'), path.join(folder, '.ci/run')]);
-    expect(copied.status).toBe(0);
+    copyFileSync(path.join(ROOT, '.ci/run'), path.join(folder, '.ci/run'));
     const env = cleanEnvironment({ PATH: `${path.join(folder, 'bin')}:${process.env.PATH ?? ''}` });
     const ended = spawnSync(path.join(folder, '.ci/run'), { cwd: tmpdir(), env, encoding: 'utf8' });
     return { last: ended.stdout.trimEnd().split('\n').at(-1), exitCode: ended.status };
@@ -241,6 +240,36 @@ describe('.ci/run', () => {
 
   test('says so as well when the test run dies before its last line', () => {
     expect(run('[ "$1" = ci ] || { echo "== types"; exit 0; }')).toEqual({ last: '0 passed, 1 failed', exitCode: 1 });
+  });
+
+  test('installs a browser as root when there is none, and goes on without one when that fails', () => {
+    const tools = ['bash', 'dirname', 'grep', 'tail', 'tee', 'mktemp', 'rm'];
+    for (const works of [true, false]) {
+      const npm = '[ "$1" = ci ] || echo "1 passed, 0 failed"';
+      const program = (text: string): string => `#!/bin/sh\n${text}\n`;
+      const folder = folderWith({
+        'playwright.config.ts': '',
+        'bin/npm': program(npm),
+        'bin/id': program('echo 0'),
+        'bin/apt-get': program(`echo "apt-get $*" >>"$ASKED"; ${works ? 'exit 0' : 'exit 100'}`),
+      });
+      for (const name of ['npm', 'id', 'apt-get']) chmodSync(path.join(folder, 'bin', name), 0o755);
+      for (const name of tools) {
+        const real = spawnSync('sh', ['-c', `command -v ${name}`], { encoding: 'utf8' }).stdout.trim();
+        symlinkSync(real, path.join(folder, 'bin', name));
+      }
+      mkdirSync(path.join(folder, '.ci'));
+      copyFileSync(path.join(ROOT, '.ci/run'), path.join(folder, '.ci/run'));
+      const asked = path.join(folder, 'asked');
+      const env = cleanEnvironment({ PATH: path.join(folder, 'bin'), ASKED: asked, CHROMIUM: '' });
+      const ended = spawnSync(path.join(folder, 'bin/bash'), [path.join(folder, '.ci/run')], { env, encoding: 'utf8' });
+      const calls = readFileSync(asked, 'utf8').trim().split('\n');
+      expect(calls[0]).toContain('apt-get update');
+      expect(calls).toHaveLength(works ? 2 : 1);
+      if (works) expect(calls[1]).toMatch(/apt-get install .*chromium/);
+      expect(ended.stdout).toMatch(works ? /== npm ci/ : /could not be installed/);
+      expect(ended.stdout.trimEnd().split('\n').at(-1)).toBe('1 passed, 0 failed');
+    }
   });
 
   test('gives its programs no input to wait for', () => {
