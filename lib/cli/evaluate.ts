@@ -1,15 +1,15 @@
 import { availableParallelism } from 'node:os';
 import { compareNaturally, ENGINE_VERSION, type MotorResult, ranksOf, type UnrankedMotor } from '@/lib/engine';
+import { evaluateFleet } from '@/lib/features/evaluation/evaluate-fleet';
+import { type EvaluatedText, rankedText } from '@/lib/features/evaluation/result-text';
 import type { ParsedFleet } from '@/lib/features/fleet/parse';
 import { csvRow } from '@/lib/features/fleet/write-csv';
 import { RESULT_COLUMNS } from '@/lib/features/results/columns';
 import { settingsToJson } from '@/lib/features/study/settings';
 import { type LoadedReference, loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
-import { evaluateFleet } from './evaluate-fleet';
 import { EXIT } from './exit';
 import { openOutput } from './output';
-import { type EvaluatedText, rankedText } from './result-text';
 import { Spool } from './spool';
 import { readFleetSheet, readStudy } from './study-input';
 
@@ -27,10 +27,15 @@ export async function evaluate(call: Call): Promise<number> {
     await evaluateFleet(
       parsed.motors.map((entry) => entry.motor),
       { settings: study.settings, prices: study.prices, tables: reference.tables },
-      jobs,
-      ({ tail, ...key }) => {
-        keys.push(key);
-        spool.add(tail);
+      {
+        jobs,
+        shape: 'text',
+        take: (results) => {
+          for (const { tail, ...key } of results) {
+            keys.push(key);
+            spool.add(tail);
+          }
+        },
       },
     );
     const ranks = ranksOf(keys);

@@ -1,0 +1,105 @@
+import { gzipSync } from 'node:zlib';
+import type { Band, Figure, MotorResult, UnrankedMotor } from '@/lib/engine';
+import { toMinor } from '@/lib/platform/money';
+
+/** What lists sort by, as columns of table MotorEvaluation; without ids, rank and place. Money in minor units. */
+export interface ResultColumns {
+  readonly siteName: string;
+  readonly areaName: string | null;
+  readonly tag: string;
+  readonly ratedPowerKw: number;
+  readonly loadFraction: number | null;
+  readonly loadFractionU: number | null;
+  readonly shaftPowerKw: number | null;
+  readonly shaftPowerKwU: number | null;
+  readonly inputPowerKw: number | null;
+  readonly inputPowerKwU: number | null;
+  readonly efficiency: number | null;
+  readonly efficiencyU: number | null;
+  readonly totalLossKw: number | null;
+  readonly totalLossKwU: number | null;
+  readonly trust: string;
+  readonly worstBand: string | null;
+  readonly action: string;
+  readonly timing: string;
+  readonly option: string;
+  readonly costMinor: number | null;
+  readonly moneySavedMinorPerYear: number | null;
+  readonly moneySavedMinorPerYearU: number | null;
+  readonly energySavedKwhPerYear: number | null;
+  readonly energySavedKwhPerYearU: number | null;
+  readonly simplePaybackYears: number | null;
+  readonly simplePaybackYearsU: number | null;
+  readonly netPresentValueMinor: number | null;
+  readonly netPresentValueMinorU: number | null;
+  readonly internalRateOfReturn: number | null;
+  readonly probabilityWithinPolicy: number | null;
+  readonly rankGroup: number;
+}
+
+/** One motor's result, ready for the database. */
+export interface EvaluatedRow {
+  readonly columns: ResultColumns;
+  /** The result without its rank, with `ranking`: JSON, gzip. */
+  readonly details: Uint8Array;
+}
+
+/** What the compressed value holds: the result as in the results file, with what ranking sorts by in place of the rank. */
+export type StoredResult = UnrankedMotor;
+
+/** A result as columns and a compressed whole. @param currency the study's: money is kept in its minor units. */
+export function resultRow(result: UnrankedMotor, currency: string): EvaluatedRow {
+  const chosen = result.options.find((option) => option.id === result.decision.option);
+  const [energy, money, payback, value] = [
+    chosen?.energy_saved,
+    chosen?.money_saved,
+    chosen?.simple_payback,
+    chosen?.net_present_value,
+  ];
+  const minor = (amount: number | undefined): number | null => (amount === undefined ? null : Number(toMinor(amount, currency)));
+  return {
+    columns: {
+      siteName: result.site,
+      areaName: result.area ?? null,
+      tag: result.tag,
+      ratedPowerKw: result.rated_power_kw,
+      ...pair('loadFraction', result.load_fraction),
+      ...pair('shaftPowerKw', result.shaft_power),
+      ...pair('inputPowerKw', result.input_power),
+      ...pair('efficiency', result.efficiency),
+      ...pair('totalLossKw', result.losses?.total),
+      trust: result.trust.level,
+      worstBand: worstBand(result) ?? null,
+      action: result.decision.action,
+      timing: result.decision.timing,
+      option: result.decision.option,
+      costMinor: minor(chosen?.cost),
+      moneySavedMinorPerYear: minor(money?.value),
+      moneySavedMinorPerYearU: minor(money?.u),
+      ...pair('energySavedKwhPerYear', energy),
+      ...pair('simplePaybackYears', payback),
+      netPresentValueMinor: minor(value?.value),
+      netPresentValueMinorU: minor(value?.u),
+      internalRateOfReturn: chosen?.internal_rate_of_return ?? null,
+      probabilityWithinPolicy: chosen?.probability_within_policy ?? null,
+      rankGroup: result.ranking.group,
+    },
+    details: gzipSync(JSON.stringify(result), { level: 4 }),
+  };
+}
+
+type Pair<Name extends string> = { readonly [Key in Name | `${Name}U`]: number | null };
+
+function pair<Name extends string>(name: Name, figure: Figure | undefined): Pair<Name> {
+  const both: Readonly<Record<string, number | null>> = { [name]: figure?.value ?? null, [`${name}U`]: figure?.u ?? null };
+  // A computed key widens to text: the two members are those of the type.
+  return both as Pair<Name>;
+}
+
+const BANDS_FROM_WORST: readonly Band[] = ['beyond', 'near', 'within'];
+
+/** The worst band among the indicators that gave a verdict; absent when none did. */
+export function worstBand(result: Pick<MotorResult, 'condition'>): Band | undefined {
+  const found = new Set(result.condition.indicators.map((indicator) => indicator.band));
+  return BANDS_FROM_WORST.find((band) => found.has(band));
+}
