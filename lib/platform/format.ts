@@ -63,11 +63,15 @@ function formatter(locale: string, decimals: number): Intl.NumberFormat {
   return made;
 }
 
+/** A number times a power of ten, by its decimal form as written, so that nothing is lost to binary fractions. */
+function shift(value: number, places: number): number {
+  const [mantissa = '0', exponent = '0'] = value.toExponential().split('e');
+  return Number(`${mantissa}e${Number(exponent) + places}`);
+}
+
 /** Rounds to a power of ten: `decimals` may be negative (-1: tens). Halves go away from zero in the decimal form as written. */
 function roundTo(value: number, decimals: number): number {
-  const [mantissa = '0', exponent = '0'] = Math.abs(value).toExponential().split('e');
-  const shifted = Math.round(Number(`${mantissa}e${Number(exponent) + decimals}`));
-  const rounded = Number(`${shifted}e${-decimals}`);
+  const rounded = shift(Math.round(shift(Math.abs(value), decimals)), -decimals);
   return value < 0 ? -rounded : rounded;
 }
 

@@ -1,0 +1,66 @@
+import type { Tx } from './db';
+
+/**
+ * Rows by the thousand in one statement: the values travel as one JSON text and the database takes them apart. Prisma's own
+ * `createMany` is some ten times slower, since it binds each value by itself.
+ */
+
+/** What a cell may hold. A `Date` is written as Prisma writes it, so that Prisma reads it back. */
+export type BulkValue = string | number | bigint | boolean | Date | null;
+export type BulkRow = Readonly<Record<string, BulkValue>>;
+
+/** Rows per statement; keeps the JSON text of wide tables at a few megabytes. */
+const CHUNK = 2_000;
+
+function plainName(name: string): string {
+  if (!/^[A-Za-z][A-Za-z0-9]*$/.test(name)) throw new RangeError(`${name} is not the name of a table or column.`);
+  return `"${name}"`;
+}
+
+function jsonValue(value: BulkValue | undefined): string | number | boolean | null {
+  if (value === undefined) return null;
+  if (value instanceof Date) return value.toISOString().replace('Z', '+00:00');
+  if (typeof value !== 'bigint') return value;
+  const number = Number(value);
+  if (!Number.isSafeInteger(number)) throw new RangeError('A whole number is too large to be written in bulk.');
+  return number;
+}
+
+function* chunks(rows: readonly BulkRow[], columns: readonly string[]): Generator<string> {
+  for (let start = 0; start < rows.length; start += CHUNK) {
+    const part = rows.slice(start, start + CHUNK);
+    yield JSON.stringify(part.map((row) => columns.map((name) => jsonValue(row[name]))));
+  }
+}
+
+/**
+ * Adds rows, all with the columns of the first.
+ * @throws RangeError when a bigint is beyond 2^53; whatever the database says when a row breaks a rule of the table.
+ */
+export async function insertRows(tx: Tx, table: string, rows: readonly BulkRow[]): Promise<void> {
+  const columns = Object.keys(rows[0] ?? {});
+  if (columns.length === 0) return;
+  const names = columns.map(plainName).join(', ');
+  const values = columns.map((_, at) => `json_extract(j.value, '$[${at}]')`).join(', ');
+  const sql = `INSERT INTO ${plainName(table)} (${names}) SELECT ${values} FROM json_each(?) AS j`;
+  for (const json of chunks(rows, columns)) await tx.$executeRawUnsafe(sql, json);
+}
+
+/** Changes rows found by `id`; every row names the same columns. */
+export async function updateRows(tx: Tx, table: string, rows: readonly BulkRow[]): Promise<void> {
+  const columns = Object.keys(rows[0] ?? {});
+  const changed = columns.filter((name) => name !== 'id');
+  if (changed.length === 0) return;
+  const at = (name: string): string => `json_extract(j.value, '$[${columns.indexOf(name)}]')`;
+  const sets = changed.map((name) => `${plainName(name)} = ${at(name)}`).join(', ');
+  const name = plainName(table);
+  const sql = `UPDATE ${name} SET ${sets} FROM json_each(?) AS j WHERE ${name}."id" = ${at('id')}`;
+  for (const json of chunks(rows, columns)) await tx.$executeRawUnsafe(sql, json);
+}
+
+/** Removes rows by their ids. */
+export async function deleteRows(tx: Tx, table: string, ids: readonly string[]): Promise<void> {
+  if (ids.length === 0) return;
+  const sql = `DELETE FROM ${plainName(table)} WHERE "id" IN (SELECT value FROM json_each(?))`;
+  await tx.$executeRawUnsafe(sql, JSON.stringify(ids));
+}
