@@ -1,0 +1,39 @@
+import type { HistoryEntry } from '@/lib/features/motor/data';
+import { formatInstant } from '@/lib/platform/format';
+import styles from './motor.module.css';
+
+/** Who changed what, when and why; names are typed and not yet proved. */
+export function MotorHistory({ history }: { readonly history: readonly HistoryEntry[] }) {
+  if (history.length === 0) return <p className={styles.soft}>Nothing has been changed since it was imported.</p>;
+  return (
+    <section className={styles.scroll} aria-label="History of changes">
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">When (UTC)</th>
+            <th scope="col">Who</th>
+            <th scope="col">What</th>
+            <th scope="col">From</th>
+            <th scope="col">To</th>
+            <th scope="col">Why</th>
+          </tr>
+        </thead>
+        <tbody>
+          {history.map((entry) => (
+            <tr key={entry.id}>
+              <th scope="row">{formatInstant(entry.at)}</th>
+              <td>
+                {entry.who}
+                {!entry.verified && <span className={styles.soft}> (not verified)</span>}
+              </td>
+              <td>{[entry.what, entry.field].filter(Boolean).join(' ')}</td>
+              <td>{entry.from ?? ''}</td>
+              <td>{entry.to ?? ''}</td>
+              <td>{entry.why ?? ''}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

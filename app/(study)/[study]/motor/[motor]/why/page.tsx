@@ -1,0 +1,63 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { DerivationView } from '@/app/_ui/derivation-view';
+import { loadWhy } from '@/lib/features/motor/loaders';
+import styles from '../motor.module.css';
+
+interface Props {
+  readonly params: Promise<{ study: string; motor: string }>;
+  readonly searchParams: Promise<{ figure?: string | string[] }>;
+}
+
+function pathOf(figure: string | string[] | undefined): string {
+  return (Array.isArray(figure) ? figure[0] : figure) ?? 'load_fraction';
+}
+
+export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
+  return { title: `How do we know ${pathOf((await searchParams).figure)}?` };
+}
+
+/** One figure, from its formula down to the stamps and meters behind it. */
+export default async function WhyPage({ params, searchParams }: Props) {
+  const { study, motor } = await params;
+  const path = pathOf((await searchParams).figure);
+  const page = await loadWhy(study, motor, path);
+  if (!page) notFound();
+  const back = `/${study}/motor/${motor}`;
+  return (
+    <main id="main" className={styles.main}>
+      <p className={styles.crumb}>
+        <Link href={back}>
+          {page.stored.motor.site} {page.stored.motor.tag}
+        </Link>
+      </p>
+      <h1>How do we know {words(path)}?</h1>
+      <p className={styles.soft}>
+        Each line opens to what it is made of. ± is the 95 % interval. The same program computed the figure and wrote these steps.
+      </p>
+      <DerivationView derivation={page.derivation} methodHref={`/${study}/method`} />
+      <nav aria-label="Other figures of this motor" className={styles.figures}>
+        <h2>Other figures of this motor</h2>
+        <ul>
+          {page.figures.map((name) => (
+            <li key={name}>
+              <Link
+                href={`${back}/why?figure=${encodeURIComponent(name)}`}
+                prefetch={false}
+                {...(name === path ? { 'aria-current': 'page' as const } : {})}
+              >
+                {words(name)}
+              </Link>
+            </li>
+          ))}
+        </ul>
+      </nav>
+    </main>
+  );
+}
+
+/** A figure's path in plain words: `losses.friction_windage` becomes `losses: friction windage`. */
+function words(path: string): string {
+  return path.replaceAll('_', ' ').replaceAll('.', ': ');
+}
