@@ -1,0 +1,154 @@
+/** Row schemas of the tables in `reference-data/ratings` and `reference-data/losses`. */
+import { z } from 'zod';
+import type {
+  CodeLetterRow,
+  FrameRow,
+  FullLoadCurrentRow,
+  HorsepowerStepRow,
+  KilowattStepRow,
+  LossShareRow,
+  MagnetisingRow,
+  ToleranceRow,
+  TorqueRangeRow,
+  TorqueRow,
+} from '@/lib/engine';
+import { enclosure, horsepower, kilowatts, number, numberOrEmpty, poles, text, word } from '../cells';
+
+export const horsepowerStepRow = z
+  .object({ rated_power_hp: horsepower, rated_power_kw: kilowatts })
+  .transform((r): HorsepowerStepRow => ({ ratedPowerHp: r.rated_power_hp, ratedPowerKw: r.rated_power_kw }));
+
+export const kilowattStepRow = z
+  .object({ rated_power_kw: kilowatts })
+  .transform((r): KilowattStepRow => ({ ratedPowerKw: r.rated_power_kw }));
+
+export const fullLoadCurrentRow = z
+  .object({ rated_power_hp: horsepower, current_460v_a: number(0.01, 100_000) })
+  .transform((r): FullLoadCurrentRow => ({ ratedPowerHp: r.rated_power_hp, current460V: r.current_460v_a }));
+
+export const magnetisingRow = z
+  .object({ population: text, poles, rated_power_hp: horsepower, current_fraction: number(0, 1.5) })
+  .transform(
+    (r): MagnetisingRow => ({
+      population: r.population,
+      ratedPowerHp: r.rated_power_hp,
+      poles: r.poles,
+      currentFraction: r.current_fraction,
+    }),
+  );
+
+export const codeLetterRow = z
+  .object({
+    code_letter: z.string().regex(/^[A-HJ-NPR-V]$/, { error: 'is no code letter' }),
+    kva_per_hp_min: number(0, 100),
+    kva_per_hp_max: numberOrEmpty(0, 100),
+  })
+  .transform((r): CodeLetterRow => ({ codeLetter: r.code_letter, kvaPerHpMin: r.kva_per_hp_min, kvaPerHpMax: r.kva_per_hp_max }));
+
+export const torqueRow = z
+  .object({
+    design: word('A_B', 'C'),
+    torque: word('locked_rotor', 'pull_up', 'breakdown'),
+    poles,
+    rated_power_hp: horsepower,
+    torque_pct: number(1, 1000),
+  })
+  .transform(
+    (r): TorqueRow => ({
+      design: r.design,
+      torque: r.torque,
+      ratedPowerHp: r.rated_power_hp,
+      poles: r.poles,
+      pctOfRated: r.torque_pct,
+    }),
+  );
+
+export const torqueRangeRow = z
+  .object({
+    design: word('A', 'B', 'C', 'D', 'E', 'N', 'H'),
+    locked_rotor_torque_pct_min: number(1, 1000),
+    breakdown_torque_pct_min: number(1, 1000),
+  })
+  .transform(
+    (r): TorqueRangeRow => ({
+      design: r.design,
+      lockedRotorPctMin: r.locked_rotor_torque_pct_min,
+      breakdownPctMin: r.breakdown_torque_pct_min,
+    }),
+  );
+
+export const frameRow = z
+  .object({
+    series: word('T', 'U'),
+    enclosure,
+    poles,
+    rated_power_hp: horsepower,
+    frame: z.string().regex(/^\d{3}[A-Z]{0,3}$/, { error: 'is no frame designation' }),
+  })
+  .transform(
+    (r): FrameRow => ({
+      ratedPowerHp: r.rated_power_hp,
+      poles: r.poles,
+      enclosure: r.enclosure,
+      series: r.series,
+      frame: r.frame,
+    }),
+  );
+
+export const toleranceRow = z
+  .object({
+    standard: text,
+    clause: text,
+    quantity: text,
+    applies_to: text,
+    basis: text,
+    lower: numberOrEmpty(-1000, 1000),
+    upper: numberOrEmpty(-1000, 1000),
+  })
+  .transform(
+    (r): ToleranceRow => ({
+      standard: r.standard,
+      clause: r.clause,
+      quantity: r.quantity,
+      appliesTo: r.applies_to,
+      basis: r.basis,
+      lower: r.lower,
+      upper: r.upper,
+    }),
+  );
+
+export const lockedRotorCurrentRow = z
+  .object({
+    rated_power_hp: horsepower,
+    locked_rotor_current_230v_a: number(0.01, 1_000_000),
+    locked_rotor_current_460v_a: number(0.01, 1_000_000),
+    kva_per_hp: number(0, 100),
+  })
+  .transform((r) => ({
+    ratedPowerHp: r.rated_power_hp,
+    current230V: r.locked_rotor_current_230v_a,
+    current460V: r.locked_rotor_current_460v_a,
+    kvaPerHp: r.kva_per_hp,
+  }));
+
+export const lossShareRow = z
+  .object({
+    motor: text,
+    rated_power_kw: numberOrEmpty(0.01, 100_000),
+    poles: numberOrEmpty(2, 48),
+    component: word('stator', 'rotor', 'core', 'friction-windage', 'stray'),
+    min_pct: numberOrEmpty(0, 100),
+    max_pct: numberOrEmpty(0, 100),
+    typical_pct: numberOrEmpty(0, 100),
+  })
+  .transform(
+    (r): LossShareRow => ({
+      motor: r.motor,
+      ratedPowerKw: r.rated_power_kw,
+      poles: r.poles,
+      component: r.component,
+      minPct: r.min_pct,
+      maxPct: r.max_pct,
+      typicalPct: r.typical_pct,
+    }),
+  );
