@@ -45,13 +45,12 @@ export function indexOf(name: string): number {
 }
 
 /** Makes out the header. Throws a {@link FileFault} when the sheet cannot be read with it. */
-export function planHeader(cells: readonly Cell[], name: string, options: HeaderOptions = {}): HeaderPlan {
+export function planHeader(cells: readonly Cell[], options: HeaderOptions = {}): HeaderPlan {
   const { mapping = {}, guarded = false } = options;
   const written = cells.map((cell) => plainText(cell, { decimal: '.', guarded }));
   while (written.at(-1) === '') written.pop();
   const asked = new Map(Object.entries(mapping).map(([from, to]) => [from.trim().toLowerCase(), to]));
   const header = written.map((title) => asked.get(title.toLowerCase()) ?? title);
-  if (header.length === 0) throw new FileFault('empty-header', { name });
   if (header.length > LIMITS.columns) throw new FileFault('too-many-columns', { count: header.length, limit: LIMITS.columns });
   refuseRepeats(header);
   refuseMissing(header);

@@ -3,7 +3,7 @@ import { FileFault, type FileProblem, issue, type RowIssue } from './issue-codes
 import type { DecimalSign } from './number';
 import { asFault, openTable, sourceName } from './open-table';
 import { type ColumnMapping, type HeaderPlan, parseRow, planHeader } from './parse-row';
-import { cellText, type Delimiter, type Dialect, type SheetSource, type TableRow } from './table';
+import { cellText, type Delimiter, type Dialect, isBlank, type SheetSource, type TableRow } from './table';
 
 export type { SheetMotor } from './build-motors';
 export type { FileProblem, RowIssue } from './issue-codes';
@@ -142,7 +142,12 @@ class SheetReader {
   }
 
   #start(line: TableRow): void {
-    const plan = planHeader(line.cells, this.#name, { mapping: this.#options.mapping, guarded: this.#context.guarded });
+    if (line.cells.every(isBlank)) {
+      this.#blankRows++;
+      return;
+    }
+    if (this.#blankRows > 0) throw new FileFault('empty-header', { name: this.#name });
+    const plan = planHeader(line.cells, { mapping: this.#options.mapping, guarded: this.#context.guarded });
     for (const [at, place] of plan.places.entries()) if (place.as === 'unnamed') this.#unnamed.set(place.name, at + 1);
     this.#push(plan.warnings);
     this.#plan = plan;

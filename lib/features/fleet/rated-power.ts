@@ -7,6 +7,11 @@ export const KW_PER_HP = 0.7457;
 const WARN_ABOVE = 0.02;
 const REFUSE_ABOVE = 0.08;
 
+/** Kilowatts of a rating in horsepower, free of binary rounding: 40 hp are 29.828 kW to the last digit. */
+export function kilowattsOf(hp: number): number {
+  return Number((hp * KW_PER_HP).toPrecision(15));
+}
+
 export interface RatedPower {
   readonly kw: number;
   readonly unit: 'kW' | 'hp';
@@ -28,9 +33,9 @@ export function ratedPower({ row, values }: ParsedRow): Judged {
   const hp = values[HP];
   if (typeof kw === 'number') {
     const value: RatedPower = { kw, unit: 'kW' };
-    return typeof hp === 'number' ? { value, ...judge(row, kw, hp * KW_PER_HP) } : { value, errors: [], warnings: [] };
+    return typeof hp === 'number' ? { value, ...judge(row, kw, kilowattsOf(hp)) } : { value, errors: [], warnings: [] };
   }
-  return typeof hp === 'number' ? { value: { kw: hp * KW_PER_HP, unit: 'hp' }, errors: [], warnings: [] } : FINE;
+  return typeof hp === 'number' ? { value: { kw: kilowattsOf(hp), unit: 'hp' }, errors: [], warnings: [] } : FINE;
 }
 
 function judge(row: number, kw: number, fromHp: number): Judged {

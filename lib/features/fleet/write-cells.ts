@@ -4,7 +4,7 @@ import type { CellValue } from './column';
 import { COLUMNS } from './columns';
 import type { Writable } from './csv-cell';
 import type { DecimalSign } from './number';
-import { KW_PER_HP } from './rated-power';
+import { KW_PER_HP, kilowattsOf } from './rated-power';
 
 /** One row of a motor as it is written: cells by column name. */
 export type WrittenRow = ReadonlyMap<string, Writable>;
@@ -103,7 +103,7 @@ export function horsepowerOf(kw: number): number {
   const exact = kw / KW_PER_HP;
   for (let digits = 1; digits <= 17; digits++) {
     const candidate = Number(exact.toPrecision(digits));
-    if (candidate * KW_PER_HP === kw) return candidate;
+    if (kilowattsOf(candidate) === kw) return candidate;
   }
   return exact;
 }
