@@ -66,6 +66,10 @@ export function inspectDatabase(file: string, migrations: readonly Migration[]):
     for (const name of tableNames(db)) rows[name] = Number(db.all(`SELECT count(*) AS n FROM ${quoted(name)}`)[0]?.n ?? 0);
     return ok({ migrations: state, rows });
   } catch (error) {
+    const message = messageOf(error);
+    if (/malformed|corrupt/i.test(message)) {
+      return refuse('database-damaged', `The database is damaged (${message}).`, 'Use another backup.');
+    }
     return refuse(
       'not-a-database',
       `The file cannot be read as a database (${messageOf(error)}).`,

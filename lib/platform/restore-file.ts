@@ -27,24 +27,32 @@ function removeDatabase(file: string): void {
   for (const part of PARTS) rmSync(`${file}${part}`, { force: true });
 }
 
-/** Copies a file with its log, if it has one, and brings the copy up to this version. */
-function trial(from: string, copy: string, migrations: readonly Migration[]): Result<Readonly<Record<string, number>>> {
+/**
+ * Copies a file with its log, if it has one, and brings the copy up to this version.
+ * @param whole where the tried copy is written, as one plain file that nothing has open.
+ */
+function trial(
+  from: string,
+  copy: string,
+  whole: string,
+  migrations: readonly Migration[],
+): Result<Readonly<Record<string, number>>> {
   removeDatabase(copy);
+  removeDatabase(whole);
   copyFileSync(from, copy);
   if (existsSync(`${from}-wal`)) copyFileSync(`${from}-wal`, `${copy}-wal`);
   const before = inspectDatabase(copy, migrations);
   if (!before.ok) return before;
   applyMigrations(copy, migrations);
-  const after = inspectDatabase(copy, migrations);
-  if (!after.ok) return after;
   const db = openSqlite(copy);
   try {
-    // One plain file, so that it can be moved.
-    db.exec('PRAGMA journal_mode = DELETE');
+    // A connection of this driver may outlive its closing, so the copy's own log cannot be folded in.
+    db.run('VACUUM INTO ?', whole);
   } finally {
     db.close();
   }
-  return ok(after.value.rows);
+  const after = inspectDatabase(whole, migrations);
+  return after.ok ? ok(after.value.rows) : after;
 }
 
 /** Replaces all rows in one transaction: open connections, the running program's too, see the old book or the new one. */
@@ -91,11 +99,12 @@ export function restoreBackup(from: string, place: RestorePlace): Result<Restore
   const folder = path.dirname(place.databaseFile);
   mkdirSync(folder, { recursive: true });
   const copy = path.join(folder, `restore-${process.pid}.partial`);
+  const whole = path.join(folder, `restore-${process.pid}.whole.partial`);
   try {
-    const tried = trial(from, copy, place.migrations);
+    const tried = trial(from, copy, whole, place.migrations);
     if (!tried.ok) return tried;
     if (!existsSync(place.databaseFile)) {
-      renameSync(copy, place.databaseFile);
+      renameSync(whole, place.databaseFile);
       applyMigrations(place.databaseFile, place.migrations);
       return ok({ rows: tried.value });
     }
@@ -103,7 +112,7 @@ export function restoreBackup(from: string, place: RestorePlace): Result<Restore
     if (current.ok && current.value.migrations.pending.length === 0) {
       const kept = backUp(place.databaseFile, place.backupFolder, place.migrations, 'before-restore');
       if (!kept.ok) return kept;
-      replaceRows(place.databaseFile, copy);
+      replaceRows(place.databaseFile, whole);
       return ok({ rows: tried.value, keptAside: path.join(place.backupFolder, kept.value.name) });
     }
     if (place.inUse) {
@@ -114,7 +123,7 @@ export function restoreBackup(from: string, place: RestorePlace): Result<Restore
       );
     }
     const keptAside = moveAside(place.databaseFile, place.backupFolder);
-    renameSync(copy, place.databaseFile);
+    renameSync(whole, place.databaseFile);
     // Opens it, and switches it to write-ahead logging.
     applyMigrations(place.databaseFile, place.migrations);
     return ok({ rows: tried.value, keptAside });
@@ -126,5 +135,6 @@ export function restoreBackup(from: string, place: RestorePlace): Result<Restore
     );
   } finally {
     removeDatabase(copy);
+    removeDatabase(whole);
   }
 }
