@@ -1,12 +1,15 @@
 import { type Quantity, standardUncertainty } from './quantity/quantity';
 import type { Figure } from './result';
 
-/** A quantity as a figure of the results; `currency` takes the study's code. Values are rounded to 10 significant digits, far below any doubt. */
+/**
+ * A quantity as a figure of the results; amounts and amounts a year both take the currency's code, as the results file has it.
+ * Values are rounded to 10 significant digits, far below any doubt.
+ */
 export function figure(quantity: Quantity, currency: string): Figure {
   return {
     value: tidy(quantity.value),
     u: tidy(standardUncertainty(quantity)),
-    unit: quantity.unit.startsWith('currency') ? quantity.unit.replace('currency', currency) : quantity.unit,
+    unit: quantity.unit === 'currency/a' ? currency : quantity.unit.replace('currency', currency),
   };
 }
 
