@@ -125,6 +125,9 @@ export const READING_FACTS = keysOf(READING_HOME, 'plain');
 /** Every fact of the plate. */
 export const PLATE_KEYS: readonly string[] = Object.keys(PLATE_HOME);
 
+/** Every fact of a reading. */
+export const READING_KEYS: readonly string[] = Object.keys(READING_HOME);
+
 /** Three phase values of a reading and the columns that keep them. */
 export const TRIPLES = [
   { key: 'voltagesV', columns: ['voltageAbV', 'voltageBcV', 'voltageCaV'] },

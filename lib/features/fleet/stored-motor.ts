@@ -5,7 +5,16 @@ import { fromMinor, toMinor } from '@/lib/platform/money';
 import { naturalKey } from '@/lib/platform/natural-key';
 import type { BearingGeometry, LineGeometry } from './column';
 import { readBearing, readDuty, readNumberList, readTeeth } from './parse-compound';
-import { LOAD_FACTS, LOAD_LENGTHS, MOTOR_FACTS, MOTOR_MONEY, PLATE_KEYS, READING_FACTS, TRIPLES } from './stored-fields';
+import {
+  LOAD_FACTS,
+  LOAD_LENGTHS,
+  MOTOR_FACTS,
+  MOTOR_MONEY,
+  PLATE_KEYS,
+  READING_FACTS,
+  READING_KEYS,
+  TRIPLES,
+} from './stored-fields';
 
 /**
  * The one mapping between the engine's motor and the rows that keep it. Both ways without loss, but for three things that the engine
@@ -23,6 +32,21 @@ export type DrivenLoadRow = Prisma.DrivenLoadGetPayload<object>;
 export type ReadingRow = Prisma.ReadingGetPayload<object>;
 
 const POINT = { decimal: '.' } as const;
+
+// Every key from the start, so that all plates and all readings share one shape, which the engine's inner loops run faster on.
+const EMPTY_PLATE: Plate = {
+  ...Object.fromEntries(PLATE_KEYS.map((key) => [key, undefined])),
+  ratedPowerKw: 0,
+  ratedPowerUnit: 'kW',
+  status: 'running',
+  ratedVoltageV: 0,
+  machineKind: 'cage',
+};
+const EMPTY_READING: Omit<Reading, 'row'> = {
+  ...Object.fromEntries(READING_KEYS.map((key) => [key, undefined])),
+  readingsAt: 'motor',
+  readingCondition: 'coupled',
+};
 
 /** The facts of a motor as columns of table Motor; ids, notes, version and times are the caller's. */
 export function motorColumns(motor: Motor, currency: string): Columns {
@@ -94,16 +118,18 @@ export function readingRows(rows: readonly Pick<ReadingRow, 'sheetRow'>[]): numb
 
 /** A reading from its row, under the number given. */
 export function readingOfRow(row: ReadingRow, number: number): Reading {
-  const reading: Reading = { row: number, readingsAt: 'motor', readingCondition: 'coupled' };
-  for (const key of READING_FACTS) Reflect.set(reading, key, Reflect.get(row, key) ?? undefined);
-  for (const { key, columns } of TRIPLES) {
-    const [a, b, c] = columns.map((name): unknown => Reflect.get(row, name));
-    const whole = typeof a === 'number' && typeof b === 'number' && typeof c === 'number';
-    Reflect.set(reading, key, whole ? [a, b, c] : undefined);
+  const reading: Reading = { row: number, ...EMPTY_READING };
+  for (const key of READING_FACTS) {
+    const value: unknown = Reflect.get(row, key);
+    if (value !== null) Reflect.set(reading, key, value);
   }
-  Reflect.set(reading, 'observedLinesHz', row.observedLinesHz === null ? undefined : readNumberList(row.observedLinesHz, POINT));
-  Reflect.set(reading, 'note', row.readingsNote ?? undefined);
-  Reflect.set(reading, 'duty', row.dutyProfile === null ? undefined : readDuty(row.dutyProfile, POINT));
+  for (const { key, columns } of TRIPLES) {
+    const [a, b, c] = [row[columns[0]], row[columns[1]], row[columns[2]]];
+    if (a !== null && b !== null && c !== null) Reflect.set(reading, key, [a, b, c]);
+  }
+  if (row.observedLinesHz !== null) Reflect.set(reading, 'observedLinesHz', readNumberList(row.observedLinesHz, POINT));
+  if (row.readingsNote !== null) Reflect.set(reading, 'note', row.readingsNote);
+  if (row.dutyProfile !== null) Reflect.set(reading, 'duty', readDuty(row.dutyProfile, POINT));
   return reading;
 }
 
@@ -118,14 +144,13 @@ export function motorOfRows(
   readings: readonly Reading[],
   about: { readonly area: string | undefined; readonly currency: string; readonly lastRow: number },
 ): Motor {
-  const plate: Partial<Plate> = {};
-  for (const key of PLATE_KEYS) Reflect.set(plate, key, undefined);
-  for (const key of MOTOR_FACTS) Reflect.set(plate, key, Reflect.get(row, key) ?? undefined);
+  const plate: Plate = { ...EMPTY_PLATE, ratedPowerKw: row.ratedPowerKw, ratedVoltageV: row.ratedVoltageV };
+  take(plate, row, MOTOR_FACTS);
   for (const key of MOTOR_MONEY) {
     const minor: unknown = Reflect.get(row, `${key}Minor`);
     if (typeof minor === 'bigint') Reflect.set(plate, key, fromMinor(minor, about.currency));
   }
-  if (load !== undefined) for (const key of LOAD_FACTS) Reflect.set(plate, key, Reflect.get(load, key) ?? undefined);
+  if (load !== undefined) take(plate, load, LOAD_FACTS);
   const steps = load?.dutyProfile == null ? undefined : readDuty(load.dutyProfile, POINT);
   const after = load?.dutyAfterReadings === true;
   return {
@@ -133,7 +158,7 @@ export function motorOfRows(
     tag: row.tag,
     area: about.area,
     description: row.description ?? undefined,
-    plate: completePlate(plate, row),
+    plate,
     hoursPerYear: load?.hoursPerYear ?? undefined,
     plateDuty: steps === undefined ? undefined : { row: after ? about.lastRow + 1 : 1, steps },
     lineGeometry: lineGeometry(row, load),
@@ -141,16 +166,12 @@ export function motorOfRows(
   };
 }
 
-/** The facts that every plate has, from the row: what the types cannot see in a loop over keys. */
-function completePlate(plate: Partial<Plate>, row: MotorRow): Plate {
-  return {
-    ratedPowerKw: row.ratedPowerKw,
-    ratedVoltageV: row.ratedVoltageV,
-    ratedPowerUnit: 'kW',
-    status: 'running',
-    machineKind: 'cage',
-    ...plate,
-  };
+/** Copies facts that are known; an absent one stays `undefined`. */
+function take(plate: Plate, row: MotorRow | DrivenLoadRow, keys: readonly string[]): void {
+  for (const key of keys) {
+    const value: unknown = Reflect.get(row, key);
+    if (value !== null) Reflect.set(plate, key, value);
+  }
 }
 
 function lineGeometry(row: MotorRow, load: DrivenLoadRow | undefined): LineGeometry | undefined {
