@@ -1,0 +1,20 @@
+import { ENGINE_VERSION, type Motor, type StudyContext } from '@/lib/engine';
+import { contentHash, sha256 } from '@/lib/platform/hash';
+
+/**
+ * Hash over what every motor of a study is evaluated with: engine version, settings, reference tables and prices. The tables count
+ * with all their rows, so that a mended cell is noticed whatever the edition says.
+ */
+export function contextHash(context: StudyContext): string {
+  return contentHash({ engine: ENGINE_VERSION, ...context });
+}
+
+/** Hash over all that goes into one motor's result; while it stays the same, so does the result. */
+export function inputHash(context: string, motor: Motor): string {
+  return sha256(`${context} ${contentHash(motor)}`);
+}
+
+/** Hash over the inputs of a whole run, whatever the order of its motors. */
+export function inputsHash(hashes: readonly string[]): string {
+  return sha256([...hashes].sort().join('\n'));
+}

@@ -1,0 +1,164 @@
+import { ranksOf, type UnrankedMotor } from '@/lib/engine';
+import type { Database } from '@/lib/platform/db';
+import { newId } from '@/lib/platform/id';
+import { type Reader, unpackResult } from './data';
+import { copyRows, deleteRows, insertEvaluations, type PlacedRow, placeRows, type Run } from './run-rows';
+
+/** What the runner keeps of its runs. Each step is one short transaction, so that nobody else's change waits long. */
+
+/** Without a sign of life for so long, a run of another process counts as abandoned. */
+const SILENCE_MS = 30_000;
+
+/**
+ * Puts runs back into the queue that a process left behind when it ended. What they had done is taken over.
+ * @param otherServers whether another server may be at work on them.
+ */
+export async function requeueAbandoned(db: Database, otherServers: boolean): Promise<void> {
+  await db.write(async (tx) => {
+    const silent = otherServers ? { heartbeatAt: { lt: new Date(Date.now() - SILENCE_MS) } } : {};
+    await tx.evaluationRun.updateMany({
+      where: { state: 'running', cancelRequested: true, ...silent },
+      data: { state: 'cancelled', finishedAt: new Date() },
+    });
+    await tx.evaluationRun.updateMany({ where: { state: 'running', ...silent }, data: { state: 'queued' } });
+  });
+}
+
+/** Takes the run that has waited longest; `undefined` when none waits. */
+export async function claimRun(db: Database): Promise<Run | undefined> {
+  return db.write(async (tx) => {
+    const run = await tx.evaluationRun.findFirst({
+      where: { state: 'queued' },
+      select: { id: true, studyId: true },
+      orderBy: [{ queuedAt: 'asc' }, { id: 'asc' }],
+    });
+    if (run === null) return undefined;
+    const now = new Date();
+    await tx.evaluationRun.update({ where: { id: run.id }, data: { state: 'running', startedAt: now, heartbeatAt: now } });
+    return run;
+  });
+}
+
+export interface RunStart {
+  readonly engineVersion: string;
+  readonly tableEditions: readonly { readonly id: string; readonly edition: string }[];
+  readonly settings: unknown;
+  readonly settingsHash: string;
+  readonly inputsHash: string;
+  readonly total: number;
+  readonly reused: number;
+}
+
+/** Writes down what a run is evaluated with, and how much there is to do. */
+export async function beginRun(db: Database, runId: string, start: RunStart): Promise<void> {
+  const { total, reused, tableEditions, settings, ...rest } = start;
+  await db.write(async (tx) => {
+    await tx.evaluationRun.updateMany({
+      where: { id: runId },
+      data: {
+        ...rest,
+        tableEditions: JSON.stringify(tableEditions),
+        settings: JSON.stringify(settings),
+        progressTotal: total,
+        progressDone: reused,
+        reused,
+        heartbeatAt: new Date(),
+      },
+    });
+  });
+}
+
+/** An earlier result that still holds. */
+interface Earlier {
+  readonly id: string;
+  readonly runId: string;
+  readonly frozen: boolean;
+}
+
+/** Earlier results of a study by the hash of what went into them; those of this very run come first. */
+export async function readEarlier(db: Reader, run: Run): Promise<Map<string, Earlier>> {
+  const runs = await db.evaluationRun.findMany({ where: { studyId: run.studyId }, select: { id: true, frozen: true } });
+  const frozen = new Map(runs.map((each) => [each.id, each.frozen]));
+  const rows = await db.motorEvaluation.findMany({
+    where: { studyId: run.studyId },
+    select: { id: true, runId: true, inputHash: true },
+  });
+  const weight = (runId: string): number => (runId === run.id ? 0 : frozen.get(runId) === true ? 2 : 1);
+  rows.sort((a, b) => weight(b.runId) - weight(a.runId));
+  return new Map(rows.map(({ inputHash, id, runId }) => [inputHash, { id, runId, frozen: frozen.get(runId) === true }]));
+}
+
+/** Whether somebody asked the run to stop, or it is gone with its study. */
+export async function stopAsked(db: Database, runId: string): Promise<boolean> {
+  const run = await db.read.evaluationRun.findUnique({ where: { id: runId }, select: { cancelRequested: true } });
+  return run?.cancelRequested ?? true;
+}
+
+/** Keeps a block of results and the progress. */
+export async function storeBlock(db: Database, run: Run, rows: readonly PlacedRow[]): Promise<void> {
+  await db.write(async (tx) => {
+    const kept = await tx.evaluationRun.updateMany({
+      where: { id: run.id },
+      data: { progressDone: { increment: rows.length }, heartbeatAt: new Date() },
+    });
+    if (kept.count > 0) await insertEvaluations(tx, run, rows);
+  });
+}
+
+/** Ends a run that came to no result; what it has done stays for the next one to take over. */
+export async function endRun(db: Database, runId: string, state: 'cancelled' | 'failed', problem?: string): Promise<void> {
+  await db.write(async (tx) => {
+    await tx.evaluationRun.updateMany({
+      where: { id: runId },
+      data: { state, problem: problem ?? null, finishedAt: new Date() },
+    });
+  });
+}
+
+/**
+ * Finishes a run in one transaction: takes over the earlier results that still hold, ranks the fleet, and lets the run before go.
+ * Until then the screens show that one.
+ */
+export async function finishRun(
+  db: Database,
+  run: Run,
+  motors: readonly { readonly motorId: string; readonly inputHash: string }[],
+): Promise<void> {
+  const details = await db.read.motorEvaluation.findMany({
+    where: { studyId: run.studyId },
+    select: { inputHash: true, details: true },
+  });
+  const packed = new Map(details.map((row) => [row.inputHash, row.details]));
+  const keys: Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>[] = motors.map(({ inputHash }) => {
+    const bytes = packed.get(inputHash);
+    if (bytes === undefined) throw new Error('a result of the run is missing');
+    return unpackResult(bytes);
+  });
+  const ranks = ranksOf(keys);
+  await db.write(async (tx) => {
+    const earlier = await readEarlier(tx, run);
+    const copies: { id: string; from: string }[] = [];
+    const places = motors.map(({ motorId, inputHash }, index) => {
+      const found = earlier.get(inputHash);
+      if (found === undefined) throw new Error('a result of the run is missing');
+      const id = found.frozen ? newId() : found.id;
+      if (found.frozen) copies.push({ id, from: found.id });
+      return { id, motorId, rank: ranks[index] ?? 0 };
+    });
+    await deleteRows(
+      tx,
+      run.id,
+      places.map(({ id }) => id),
+    );
+    await copyRows(tx, run.id, copies);
+    await placeRows(tx, run.id, places);
+    const now = new Date();
+    await tx.evaluationRun.update({
+      where: { id: run.id },
+      data: { state: 'done', progressDone: motors.length, finishedAt: now, heartbeatAt: now },
+    });
+    await tx.evaluationRun.deleteMany({
+      where: { studyId: run.studyId, frozen: false, id: { not: run.id }, state: { in: ['done', 'cancelled', 'failed'] } },
+    });
+  });
+}
