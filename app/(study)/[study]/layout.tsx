@@ -1,0 +1,43 @@
+import { cookies } from 'next/headers';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import type { ReactNode } from 'react';
+import { readTheme, THEME_COOKIE } from '@/app/_ui/theme';
+import { ThemeChoice } from '@/app/_ui/theme-choice';
+import { currentStudy } from '@/lib/features/study/loaders';
+import styles from './layout.module.css';
+import { ScreenLinks } from './screen-links';
+
+interface Props {
+  readonly children: ReactNode;
+  readonly params: Promise<{ study: string }>;
+}
+
+/** A study's pages: the margin names what one is looking at and leads to the screens; the page itself brings `main`. */
+export default async function StudyLayout({ children, params }: Props) {
+  const { study: id } = await params;
+  const study = await currentStudy(id);
+  if (study === undefined) notFound();
+  const theme = readTheme((await cookies()).get(THEME_COOKIE)?.value);
+  return (
+    <div className={styles.page}>
+      <header className={styles.margin}>
+        <p className={styles.home}>
+          <Link href="/">Lossbook</Link>
+        </p>
+        <p className={styles.study}>{study.name}</p>
+        <p className={styles.facts}>
+          {study.demo && <span className={styles.invented}>invented figures</span>}
+          <span>as of {study.settings.asOf}</span>
+          <span>money in {study.settings.currency}</span>
+          {study.archivedAt !== undefined && <span>archived</span>}
+        </p>
+        <ScreenLinks study={id} />
+        <div className={styles.theme}>
+          <ThemeChoice initial={theme} />
+        </div>
+      </header>
+      {children}
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import { cookies } from 'next/headers';
+import { z } from 'zod';
+
+/** The name somebody types beside a change. Nobody proves it, and the history says so. */
+export const whoSchema = z
+  .string({ error: 'Write your name; it is kept with the change.' })
+  .trim()
+  .min(1, 'Write your name; it is kept with the change.')
+  .max(80, 'Write a name of at most 80 characters.');
+
+const COOKIE = 'who';
+const YEAR_S = 365 * 24 * 3600;
+
+/** The name typed last in this browser; empty at first. */
+export async function loadWho(): Promise<string> {
+  const parsed = whoSchema.safeParse(decode((await cookies()).get(COOKIE)?.value ?? ''));
+  return parsed.success ? parsed.data : '';
+}
+
+/** Keeps the name for the next form, for a year. For server actions. */
+export async function rememberWho(name: string): Promise<void> {
+  (await cookies()).set(COOKIE, encodeURIComponent(name), { path: '/', maxAge: YEAR_S, sameSite: 'lax', httpOnly: true });
+}
+
+function decode(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return '';
+  }
+}
