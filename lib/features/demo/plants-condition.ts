@@ -1,4 +1,169 @@
+import type { Motor, Plate, Reading } from '@/lib/engine';
+import { mean } from './make-motor';
 import type { Plant } from './plants';
 
-/** Faults in condition readings. */
-export const CONDITION_PLANTS: readonly Plant[] = [];
+const plate =
+  (changes: Partial<Plate>) =>
+  (motor: Motor): Motor => ({ ...motor, plate: { ...motor.plate, ...changes } });
+
+const latest =
+  (change: (reading: Reading) => Partial<Reading>) =>
+  (motor: Motor): Motor => ({
+    ...motor,
+    readings: motor.readings.map((reading, index) =>
+      index === motor.readings.length - 1 ? { ...reading, ...change(reading) } : reading,
+    ),
+  });
+
+const both =
+  (...changes: readonly ((motor: Motor) => Motor)[]) =>
+  (motor: Motor): Motor =>
+    changes.reduce((changed, change) => change(changed), motor);
+
+/** Three values whose largest deviation from their mean is so many per cent. */
+function tilted(middle: number, pct: number, digits: number): readonly [number, number, number] {
+  const cut = (value: number) => Number(value.toFixed(digits));
+  const d = (middle * pct) / 100;
+  return [cut(middle - d), cut(middle + d / 2), cut(middle + d / 2)];
+}
+
+const volts = (pct: number) =>
+  latest((reading) => {
+    const voltagesV = tilted(reading.voltageV ?? 460, pct, 1);
+    return { voltagesV, voltageV: mean(voltagesV) };
+  });
+
+const amps = (pct: number) =>
+  latest((reading) => {
+    const currentsA = tilted(reading.currentA ?? 50, pct, 1);
+    return { currentsA, currentA: mean(currentsA) };
+  });
+
+/** Faults and doubtful readings of condition. */
+export const CONDITION_PLANTS: readonly Plant[] = [
+  { tag: 'G-1', story: 'a loose supply fuse', change: volts(6.2) },
+  { tag: 'G-2', story: 'single-phase heaters on one phase', change: both(volts(1.7), amps(13)) },
+  { tag: 'G-3', story: 'unbalance right at the limit', change: volts(1.0) },
+  { tag: 'D-4', story: 'a burnt contact in one phase', change: amps(21) },
+  {
+    tag: 'D-5',
+    story: 'currents read without voltages',
+    change: both(
+      amps(5),
+      latest(() => ({ voltagesV: undefined })),
+    ),
+  },
+  { tag: 'R-1', story: 'currents at light load', change: amps(9) },
+  {
+    tag: 'D-6',
+    story: 'a turn fault seen in the resistances',
+    change: latest(() => ({ resistancesOhm: tilted(0.31, 4.4, 4), resistanceAt: 'motor' })),
+  },
+  {
+    tag: 'D-7',
+    story: 'resistances through cable and starter',
+    change: latest(() => ({ resistancesOhm: tilted(0.42, 2.6, 4), resistanceAt: 'starter' })),
+  },
+  {
+    tag: 'D-8',
+    story: 'nobody noted where the meter was connected',
+    change: latest(() => ({ resistancesOhm: tilted(0.4, 1, 4), resistanceAt: undefined })),
+  },
+  {
+    tag: 'Q-1',
+    story: 'water in the terminal box',
+    change: latest(() => ({ insulationResistanceMohm: 1.6, insulationTempC: 31, insulationTestVoltageV: 500 })),
+  },
+  {
+    tag: 'Q-2',
+    story: 'no temperature at the insulation test',
+    change: latest(() => ({ insulationResistanceMohm: 240, insulationTempC: undefined })),
+  },
+  {
+    tag: 'S-3',
+    story: 'an old winding of unknown make',
+    change: both(
+      plate({ yearBuilt: 1959, lastRewindYear: undefined }),
+      latest(() => ({ insulationResistanceMohm: 45, insulationTempC: 22 })),
+    ),
+  },
+  {
+    tag: 'Q-3',
+    story: 'tested on a winter morning',
+    change: latest(() => ({ insulationResistanceMohm: 900, insulationTempC: 4 })),
+  },
+  {
+    tag: 'U-2',
+    story: 'form-wound and drying out',
+    change: latest(() => ({ insulationResistanceMohm: 310, insulationTempC: 28, polarizationIndex: 1.6 })),
+  },
+  {
+    tag: 'U-3',
+    story: 'insulation too good for the index',
+    change: latest(() => ({ insulationResistanceMohm: 9800, insulationTempC: 35, polarizationIndex: 1.3 })),
+  },
+  {
+    tag: 'U-1',
+    story: 'an index without the class',
+    change: both(
+      plate({ insulationClass: undefined }),
+      latest(() => ({ polarizationIndex: 2.4 })),
+    ),
+  },
+  { tag: 'Q-4', story: 'an index on a random-wound motor', change: latest(() => ({ polarizationIndex: 1.2 })) },
+  { tag: 'E-5', story: 'a worn fan bearing', change: latest(() => ({ vibrationMmS: 6.8, bearingTempC: 108 })) },
+  { tag: 'E-6', story: 'an unbalanced fan', change: latest(() => ({ vibrationMmS: 3.6, bearingTempC: 93 })) },
+  {
+    tag: 'E-7',
+    story: 'vibration on a foundation nobody described',
+    change: both(
+      plate({ foundation: undefined }),
+      latest(() => ({ vibrationMmS: 2.2 })),
+    ),
+  },
+  { tag: 'H-2', story: 'vibration of a small motor', change: latest(() => ({ vibrationMmS: 2.9 })) },
+  {
+    tag: 'J-1',
+    story: 'a cracked cage with counted bars',
+    change: both(
+      plate({ rotorBars: 44, rotorBarsSource: 'counted' }),
+      latest(() => ({ rotorSidebandDb: 37.5 })),
+    ),
+  },
+  {
+    tag: 'N-2',
+    story: 'a healthy cage, no bar count',
+    change: latest(() => ({ rotorSidebandDb: 61, eccentricitySidebandDb: 52 })),
+  },
+  {
+    tag: 'N-3',
+    story: 'an estimated bar count',
+    change: both(
+      plate({ rotorBars: 52, rotorBarsSource: 'estimated' }),
+      latest(() => ({ rotorSidebandDb: 39 })),
+    ),
+  },
+  {
+    tag: 'N-4',
+    story: 'only one sideband seen',
+    change: both(
+      plate({ rotorBars: 48, rotorBarsSource: 'manufacturer' }),
+      latest(() => ({ rotorSidebandDb: 38, rotorSidebandSides: 'one' })),
+    ),
+  },
+  {
+    tag: 'T-1',
+    story: 'a signature read nearly idle',
+    change: both(
+      latest((reading) => ({ inputPowerKw: Number(((reading.inputPowerKw ?? 100) * 0.8).toFixed(2)), rotorSidebandDb: 44 })),
+    ),
+  },
+  { tag: 'K-2', story: 'a signature without any load reading', change: latest(() => ({ rotorSidebandDb: 50 })) },
+  { tag: 'M-5', story: 'hot by its detectors', change: latest(() => ({ windingTempC: 158, windingTempMethod: 'embedded' })) },
+  { tag: 'M-6', story: 'a warm frame', change: latest(() => ({ windingTempC: 68, windingTempMethod: 'surface' })) },
+  {
+    tag: 'M-7',
+    story: 'a temperature by an unknown method',
+    change: latest(() => ({ windingTempC: 112, windingTempMethod: undefined })),
+  },
+];
