@@ -115,7 +115,8 @@ export function backUp(
 ): Result<BackupEntry> {
   mkdirSync(folder, { recursive: true });
   const name = freeName(folder, `lossbook-${fileStamp(at)}-${reason}`);
-  const target = path.join(folder, name);
+  // The bundler would take the backups for files of the program and follow the whole folder.
+  const target = path.join(/* turbopackIgnore: true */ folder, name);
   const partial = `${target}.partial`;
   rmSync(partial, { force: true });
   try {
@@ -129,7 +130,8 @@ export function backUp(
     if (!seen.ok) return seen;
     flush(partial);
     renameSync(partial, target);
-    return ok({ name, bytes: statSync(target).size, at: statSync(target).mtime });
+    const stat = statSync(/* turbopackIgnore: true */ target);
+    return ok({ name, bytes: stat.size, at: stat.mtime });
   } catch (error) {
     return refuse(
       'backup-failed',
