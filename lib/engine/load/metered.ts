@@ -24,8 +24,6 @@ export interface Metered {
   readonly windingTemperature?: Quantity<'K'> | undefined;
   readonly ambient?: Quantity<'K'> | undefined;
   readonly findings: readonly Finding[];
-  /** True when a reading is impossible, so that the row may not be used for energy. */
-  readonly disqualified: boolean;
 }
 
 /** A meter's value; its error is rectangular (GUM 4.3.7) and one for all readings by the same instrument. */
@@ -102,7 +100,6 @@ export function meterReading(scope: MotorScope, plate: Plate, machine: Machine, 
     onLine,
     ...temperatures(scope, reading),
     findings,
-    disqualified: findings.some((found) => found.severity === 'disqualifies'),
   };
 }
 

@@ -48,7 +48,7 @@ export function evaluateReading(scope: MotorScope, plate: Plate, machine: Machin
       ],
     };
   }
-  const estimates: Estimate[] = [];
+  const tried: (Omit<Estimate, 'used'> & { readonly possible: boolean })[] = [];
   const missing = new Set<string>();
   for (const method of LOAD_METHODS) {
     const outcome = method.estimate(scope, { machine, metered });
@@ -58,17 +58,22 @@ export function evaluateReading(scope: MotorScope, plate: Plate, machine: Machin
     if (!load || !Number.isFinite(load.value)) continue;
     const possible = load.value > LOWEST && load.value < HIGHEST;
     if (!possible) findings.push(impossible(reading.row, method.id, machine, metered, load.value));
-    estimates.push({
-      method: method.id,
-      loadFraction: load,
-      used: possible && !metered.disqualified,
-      why: [
-        ...outcome.why,
-        ...(possible ? [] : ['outside what a motor can carry']),
-        ...(metered.disqualified ? ['the reading holds an impossible value'] : []),
-      ],
-    });
+    tried.push({ method: method.id, loadFraction: load, possible, why: outcome.why });
   }
+  // One impossible value makes the whole row doubtful: nothing of it may be used for energy.
+  const disqualified = findings.some((found) => found.severity === 'disqualifies');
+  const estimates = tried.map(
+    ({ method, loadFraction, possible, why }): Estimate => ({
+      method,
+      loadFraction,
+      used: possible && !disqualified,
+      why: [
+        ...why,
+        ...(possible ? [] : ['outside what a motor can carry']),
+        ...(disqualified ? ['the reading holds an impossible value'] : []),
+      ],
+    }),
+  );
   const combination = combineEstimates(
     scope,
     estimates.filter((estimate) => estimate.used),

@@ -18,7 +18,7 @@ export const currentUnbalance: Indicator = {
   title: 'Current unbalance beyond the voltage’s',
   needs: ['current_a_a', 'current_b_a', 'current_c_a'],
   limits: ['C4'],
-  present: (reading) => reading.currentsA?.every((value) => value >= 0) && reading.currentsA.some((value) => value > 0),
+  present: (reading) => reading.currentsA?.every((value) => value > 0) === true,
   judge(scope, { reading, loadFraction }) {
     if (!reading.currentsA) return { value: undefined, findings: [] };
     const current = unbalance(scope, reading.currentsA, {

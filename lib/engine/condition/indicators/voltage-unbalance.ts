@@ -15,7 +15,7 @@ export const voltageUnbalance: Indicator = {
   title: 'Voltage unbalance',
   needs: ['voltage_ab_v', 'voltage_bc_v', 'voltage_ca_v'],
   limits: ['C1', 'C2'],
-  present: (reading) => reading.voltagesV?.every((value) => value > 0),
+  present: (reading) => reading.voltagesV?.every((value) => value > 0) === true,
   judge(scope, { reading }) {
     if (!reading.voltagesV) return { value: undefined, findings: [] };
     const value = unbalance(scope, reading.voltagesV, {

@@ -13,7 +13,7 @@ export const windingResistanceUnbalance: Indicator = {
   title: 'Winding resistance unbalance',
   needs: ['resistance_ab_ohm', 'resistance_bc_ohm', 'resistance_ca_ohm', 'resistance_at'],
   limits: ['B1', 'B2', 'B3'],
-  present: (reading) => reading.resistancesOhm?.every((value) => value > 0),
+  present: (reading) => reading.resistancesOhm?.every((value) => value > 0) === true,
   judge(scope, { reading, motor }) {
     if (!reading.resistancesOhm) return { value: undefined, findings: [] };
     const value = unbalance(scope, reading.resistancesOhm, {
