@@ -5,6 +5,7 @@ import { COLUMNS } from './columns';
 import { issue, type RowIssue } from './issue-codes';
 import { indexOf, type ParsedRow } from './parse-row';
 import { comparePower, type RatedPower, ratedPower } from './rated-power';
+import { setField } from './set-field';
 import { instantOf, timeKey } from './taken-at';
 
 /** A motor of the sheet with the rows it came from and what was written under unknown columns. */
@@ -12,6 +13,16 @@ export interface SheetMotor {
   readonly motor: Motor;
   readonly rows: readonly number[];
   readonly notes: Readonly<Record<string, string>>;
+  /** Facts of the plate that no row states: they are defaults, or come from what is kept of the motor. */
+  readonly unstated: ReadonlySet<'ratedPowerKw' | 'ratedVoltageV' | 'status' | 'machineKind'>;
+}
+
+/** What is kept already of the motors that a sheet speaks of. */
+export interface MotorBook {
+  /** The plate without which nothing can be said; `undefined` for a motor that is not kept. */
+  plateOf(site: string, tag: string): { readonly power: RatedPower; readonly ratedVoltageV: number } | undefined;
+  /** Why a reading cannot stand beside those that are kept. */
+  refuse(site: string, tag: string, reading: Reading): RowIssue | undefined;
 }
 
 /** What became of a row: taken in, a repeat that adds nothing, or refused. */
@@ -27,14 +38,25 @@ const OWN = COLUMNS.flatMap((column, index) =>
 );
 const FREE_TEXT = new Set(['area', 'description']);
 const REQUIRED = OWN.filter(({ column }) => column.required === 'always' && column.name !== 'tag');
+/** Facts that every plate has although no row need state them, with their places among OWN. */
+const DEFAULTED = (['ratedVoltageV', 'status', 'machineKind'] as const).map((key) => ({
+  key,
+  at: OWN.findIndex(({ column: { target } }) => target.of === 'plate' && target.key === key),
+}));
 const TAG = indexOf('tag');
 const SITE = indexOf('site');
 const HOURS = indexOf('hours_per_year');
 const DUTY = indexOf('duty_profile');
 
-const EMPTY_PLATE: Partial<Plate> = Object.fromEntries(
-  COLUMNS.flatMap(({ target }) => (target.of === 'plate' ? [[target.key, undefined]] : [])),
-);
+/** Every field, so that all plates share one shape, with what holds when the sheet says nothing. */
+const EMPTY_PLATE: Plate = {
+  ...Object.fromEntries(COLUMNS.flatMap(({ target }) => (target.of === 'plate' ? [[target.key, undefined]] : []))),
+  ratedPowerKw: 0,
+  ratedPowerUnit: 'kW',
+  ratedVoltageV: 0,
+  status: 'running',
+  machineKind: 'cage',
+};
 
 const NOTE_JOINT = ' | ';
 
@@ -45,7 +67,10 @@ interface Group {
   /** Motor values in the order of OWN, and the row of those that did not come from the first row. */
   readonly own: (CellValue | undefined)[];
   readonly laterRows: Map<number, number>;
-  readonly power: RatedPower;
+  power: RatedPower;
+  powerStated: boolean;
+  /** Of the motor as it is kept, until a row states it. */
+  readonly keptVoltageV: number | undefined;
   readonly readings: Reading[];
   readonly byKey: Map<string, Reading>;
   notes: Map<string, Set<string>> | undefined;
@@ -63,9 +88,15 @@ export class MotorBuilder {
   readonly #rejected = new Map<string, number>();
   readonly #asOf: string | undefined;
   readonly #hasDates: boolean;
+  readonly #book: MotorBook | undefined;
   undatedReadings = 0;
 
-  constructor(options: { readonly asOf?: string | undefined; readonly hasDates: boolean }) {
+  constructor(options: {
+    readonly asOf?: string | undefined;
+    readonly hasDates: boolean;
+    readonly book?: MotorBook | undefined;
+  }) {
+    this.#book = options.book;
     this.#asOf = options.asOf;
     this.#hasDates = options.hasDates;
   }
@@ -76,12 +107,14 @@ export class MotorBuilder {
     const key = `${site}\0${tag}`;
     const group = tag === undefined ? undefined : this.#groups.get(key);
     const power = ratedPower(parsed);
+    const kept = group === undefined && typeof tag === 'string' ? this.#book?.plateOf(String(site), tag) : undefined;
     const errors = [...parsed.errors, ...power.errors];
     if (tag === undefined) this.#requireCell(errors, parsed, 'tag', undefined);
-    if (group === undefined) {
+    if (group !== undefined) errors.push(...contradictions(group, parsed, power.value));
+    else if (kept === undefined) {
       for (const { column } of REQUIRED) this.#requireCell(errors, parsed, column.name, key);
       if (power.value === undefined && power.errors.length === 0) this.#requirePower(errors, parsed, key);
-    } else errors.push(...contradictions(group, parsed, power.value));
+    }
     const built = buildReading(parsed);
     const readingKey = built.reading === undefined ? undefined : keyOf(built.reading);
     const same = readingKey === undefined ? undefined : group?.byKey.get(readingKey);
@@ -89,13 +122,23 @@ export class MotorBuilder {
     if (same !== undefined && differing !== undefined) {
       errors.push(issue('reading-contradiction', parsed.row, differing, { otherRow: same.row }));
     }
-    if (errors.length > 0 || typeof tag !== 'string' || (group === undefined && power.value === undefined)) {
+    if (built.reading !== undefined && typeof tag === 'string') {
+      const refusal = this.#book?.refuse(String(site), tag, built.reading);
+      if (refusal !== undefined) errors.push(refusal);
+    }
+    const rating = power.value ?? kept?.power;
+    if (errors.length > 0 || typeof tag !== 'string' || (group === undefined && rating === undefined)) {
       if (group === undefined && tag !== undefined && !this.#rejected.has(key)) this.#rejected.set(key, parsed.row);
       return { state: 'rejected', errors, warnings: [] };
     }
-    const known = group ?? this.#start(key, String(site), tag, power.value);
+    const known = group ?? this.#start(key, String(site), tag, rating, kept?.ratedVoltageV);
     if (known === undefined) return { state: 'rejected', errors, warnings: [] };
-    const warnings = [...parsed.warnings, ...power.warnings, ...comparePower(parsed.row, known, power.value).warnings];
+    const warnings = [...parsed.warnings, ...power.warnings];
+    if (known.powerStated) warnings.push(...comparePower(parsed.row, known, power.value).warnings);
+    else if (power.value !== undefined) {
+      known.power = power.value;
+      known.powerStated = true;
+    }
     const isNew = same === undefined && built.reading !== undefined;
     let adds = group === undefined || isNew;
     if (isNew && built.reading !== undefined && readingKey !== undefined) {
@@ -132,7 +175,13 @@ export class MotorBuilder {
     errors.push(issue('missing-required', row, 'rated_power_kw', { otherRow: this.#rejected.get(key) ?? 0 }));
   }
 
-  #start(key: string, site: string, tag: string, power: RatedPower | undefined): Group | undefined {
+  #start(
+    key: string,
+    site: string,
+    tag: string,
+    power: RatedPower | undefined,
+    keptVoltageV: number | undefined,
+  ): Group | undefined {
     if (power === undefined) return undefined;
     const group: Group = {
       site,
@@ -141,6 +190,8 @@ export class MotorBuilder {
       own: new Array<CellValue | undefined>(OWN.length).fill(undefined),
       laterRows: new Map(),
       power,
+      powerStated: false,
+      keptVoltageV,
       readings: [],
       byKey: new Map(),
       notes: undefined,
@@ -174,7 +225,7 @@ export class MotorBuilder {
     if (parsed.values[HOURS] !== undefined) warnings.push(issue('hours-and-duty', parsed.row, 'duty_profile'));
     if (hasReading) return filled;
     const repeats = JSON.stringify(group.plateDuty?.steps) === JSON.stringify(steps);
-    Reflect.set(group, 'plateDuty', { row: parsed.row, steps });
+    setField(group, 'plateDuty', { row: parsed.row, steps });
     return filled || !repeats;
   }
 
@@ -199,7 +250,7 @@ function addNote(group: Group, name: string, text: string): boolean {
 }
 
 function contradictions(group: Group, parsed: ParsedRow, power: RatedPower | undefined): RowIssue[] {
-  const errors = [...comparePower(parsed.row, group, power).errors];
+  const errors = group.powerStated ? [...comparePower(parsed.row, group, power).errors] : [];
   for (const [at, { column, index }] of OWN.entries()) {
     const value = parsed.values[index];
     const earlier = group.own[at];
@@ -251,34 +302,29 @@ function columnOfField(key: string): string {
 
 function finishGroup(group: Group): SheetMotor {
   const plate: Plate = {
-    ratedPowerKw: 0,
-    ratedVoltageV: 0,
-    status: 'running',
-    machineKind: 'cage',
-    ratedPowerUnit: 'kW',
-    ...withoutDefaults(),
+    ...EMPTY_PLATE,
+    ratedPowerKw: group.power.kw,
+    ratedPowerUnit: group.power.unit,
+    ratedVoltageV: group.keptVoltageV ?? 0,
   };
   const motor: Motor = { site: group.site, tag: group.tag, plate, readings: sorted(group.readings) };
   const geometry: LineGeometry = {};
-  Reflect.set(plate, 'ratedPowerKw', group.power.kw);
-  Reflect.set(plate, 'ratedPowerUnit', group.power.unit);
   for (const [at, { column }] of OWN.entries()) {
     const value = group.own[at];
     const { target } = column;
     if (value === undefined || target.of === 'special') continue;
-    if (target.of === 'plate') Reflect.set(plate, target.key, value);
-    else if (target.of === 'geometry') Reflect.set(geometry, target.key, value);
-    else Reflect.set(motor, target.key, value);
+    setField(target.of === 'plate' ? plate : target.of === 'geometry' ? geometry : motor, target.key, value);
   }
-  if (Object.keys(geometry).length > 0) Reflect.set(motor, 'lineGeometry', geometry);
-  if (group.plateDuty !== undefined) Reflect.set(motor, 'plateDuty', group.plateDuty);
+  if (Object.keys(geometry).length > 0) setField(motor, 'lineGeometry', geometry);
+  if (group.plateDuty !== undefined) setField(motor, 'plateDuty', group.plateDuty);
   const notes = [...(group.notes ?? [])].map(([name, texts]) => [name, [...texts].join(NOTE_JOINT)] as const);
-  return { motor, rows: group.rows, notes: Object.fromEntries(notes) };
-}
-
-function withoutDefaults(): Partial<Plate> {
-  const { ratedVoltageV: _voltage, status: _status, machineKind: _kind, ...rest } = EMPTY_PLATE;
-  return rest;
+  const unstated = DEFAULTED.flatMap(({ key, at }) => (group.own[at] === undefined ? [key] : []));
+  return {
+    motor,
+    rows: group.rows,
+    notes: Object.fromEntries(notes),
+    unstated: new Set(group.powerStated ? unstated : [...unstated, 'ratedPowerKw' as const]),
+  };
 }
 
 /** Undated readings first, in the order of the sheet; then by time. */

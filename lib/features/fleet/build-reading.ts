@@ -3,6 +3,7 @@ import type { CellValue } from './column';
 import { COLUMNS } from './columns';
 import { issue, type RowIssue } from './issue-codes';
 import { indexOf, type ParsedRow } from './parse-row';
+import { setField } from './set-field';
 
 /** Values typed beside the mean of three phases that do not belong together further apart than this. */
 const MEAN_TOLERANCE = 0.02;
@@ -33,15 +34,15 @@ const FIELDS = COLUMNS.flatMap(({ target }, index) => (target.of === 'reading' ?
 const SCOPED = COLUMNS.flatMap(({ scope }, index) => (scope === 'reading' ? [index] : []));
 const DUTY = indexOf('duty_profile');
 const PHASES = [
-  { triple: 'voltagesV', mean: 'voltageV', names: ['voltage_ab_v', 'voltage_bc_v', 'voltage_ca_v'], meanName: 'voltage_v' },
-  { triple: 'currentsA', mean: 'currentA', names: ['current_a_a', 'current_b_a', 'current_c_a'], meanName: 'current_a' },
-  {
-    triple: 'resistancesOhm',
-    mean: undefined,
-    names: ['resistance_ab_ohm', 'resistance_bc_ohm', 'resistance_ca_ohm'],
-    meanName: undefined,
-  },
-] as const;
+  phase('voltagesV', ['voltage_ab_v', 'voltage_bc_v', 'voltage_ca_v'], 'voltageV', 'voltage_v'),
+  phase('currentsA', ['current_a_a', 'current_b_a', 'current_c_a'], 'currentA', 'current_a'),
+  phase('resistancesOhm', ['resistance_ab_ohm', 'resistance_bc_ohm', 'resistance_ca_ohm']),
+];
+
+function phase(triple: keyof Reading, names: readonly [string, string, string], mean?: keyof Reading, meanName?: string) {
+  const indexes = [indexOf(names[0]), indexOf(names[1]), indexOf(names[2])] as const;
+  return { triple, names, indexes, mean, meanName, meanIndex: indexOf(meanName ?? '') };
+}
 
 export interface BuiltReading {
   /** Absent when the row has no cell of a reading. */
@@ -55,21 +56,24 @@ export function meanOfThree([a, b, c]: readonly [number, number, number]): numbe
   return (a + b + c) / 3;
 }
 
+const NOTHING: BuiltReading = { warnings: [], notes: [] };
+
 /** Puts a row's reading together. A row in which nothing was read has none; its duty then refers to rated power. */
 export function buildReading({ row, values }: ParsedRow): BuiltReading {
-  if (!SCOPED.some((index) => values[index] !== undefined)) return { warnings: [], notes: [] };
+  if (!SCOPED.some((index) => values[index] !== undefined)) return NOTHING;
   const reading: Reading = { row, ...EMPTY };
   const warnings: RowIssue[] = [];
   const notes: (readonly [string, string])[] = [];
-  for (const { index, key } of FIELDS) if (values[index] !== undefined) Reflect.set(reading, key, values[index]);
+  for (const { index, key } of FIELDS) if (values[index] !== undefined) setField(reading, key, values[index]);
   for (const phase of PHASES) {
     const built = buildPhases(row, values, phase);
-    if (built.triple !== undefined) Reflect.set(reading, phase.triple, built.triple);
-    if (built.mean !== undefined && phase.mean !== undefined) Reflect.set(reading, phase.mean, built.mean);
+    if (built === undefined) continue;
+    if (built.triple !== undefined) setField(reading, phase.triple, built.triple);
+    if (built.mean !== undefined && phase.mean !== undefined) setField(reading, phase.mean, built.mean);
     warnings.push(...built.warnings);
     notes.push(...built.notes);
   }
-  if (values[DUTY] !== undefined) Reflect.set(reading, 'duty', values[DUTY]);
+  if (values[DUTY] !== undefined) setField(reading, 'duty', values[DUTY]);
   return { reading, warnings, notes };
 }
 
@@ -78,33 +82,47 @@ interface BuiltPhases extends Omit<BuiltReading, 'reading'> {
   readonly mean?: number;
 }
 
-function buildPhases(row: number, values: readonly (CellValue | undefined)[], phase: (typeof PHASES)[number]): BuiltPhases {
-  const numberOf = (name: string): number | undefined => {
-    const value = values[indexOf(name)];
-    return typeof value === 'number' ? value : undefined;
-  };
-  const [a, b, c] = phase.names.map(numberOf);
-  const typed = phase.meanName === undefined ? undefined : numberOf(phase.meanName);
-  if (a !== undefined && b !== undefined && c !== undefined) {
-    const triple = [a, b, c] as const;
-    const mean = meanOfThree(triple);
-    if (typed === undefined || typed === mean || phase.meanName === undefined) return { triple, mean, warnings: [], notes: [] };
-    const apart = Math.abs(typed - mean) > MEAN_TOLERANCE * Math.abs(mean);
-    const other = String(Number(mean.toPrecision(6)));
-    const warnings = apart ? [issue('phases-against-mean', row, phase.meanName, { value: String(typed), other })] : [];
-    return { triple, mean, warnings, notes: [kept(phase.meanName, typed, row)] };
-  }
-  const some = phase.names.filter((name) => numberOf(name) !== undefined);
-  const present = [a, b, c].filter((value) => value !== undefined);
+function numberAt(values: readonly (CellValue | undefined)[], index: number): number | undefined {
+  const value = values[index];
+  return typeof value === 'number' ? value : undefined;
+}
+
+function buildPhases(
+  row: number,
+  values: readonly (CellValue | undefined)[],
+  { names, indexes, mean, meanName, meanIndex }: (typeof PHASES)[number],
+): BuiltPhases | undefined {
+  const a = numberAt(values, indexes[0]);
+  const b = numberAt(values, indexes[1]);
+  const c = numberAt(values, indexes[2]);
+  const typed = numberAt(values, meanIndex);
+  if (a !== undefined && b !== undefined && c !== undefined) return withMean(row, [a, b, c], typed, meanName);
   const own = typed === undefined ? {} : { mean: typed };
-  if (present.length === 0) return { ...own, warnings: [], notes: [] };
-  const asMean = phase.mean !== undefined && typed === undefined;
+  const some = names.filter((_, at) => [a, b, c][at] !== undefined);
+  if (some.length === 0) return typed === undefined ? undefined : { ...own, warnings: [], notes: [] };
+  const present = [a, b, c].filter((value) => value !== undefined);
+  const asMean = mean !== undefined && typed === undefined;
   const other = asMean ? ', and their mean stands for all three' : '';
   return {
     ...(asMean ? { mean: present.reduce((sum, value) => sum + value, 0) / present.length } : own),
     warnings: [issue('incomplete-phases', row, some[0] ?? '', { words: some.join(' and '), other })],
-    notes: some.map((name) => kept(name, numberOf(name), row)),
+    notes: some.map((name) => kept(name, numberAt(values, indexOf(name)), row)),
   };
+}
+
+/** All three phases: their mean counts; a mean typed beside them is questioned if it is another, and kept as a note. */
+function withMean(
+  row: number,
+  triple: readonly [number, number, number],
+  typed: number | undefined,
+  meanName: string | undefined,
+): BuiltPhases {
+  const mean = meanOfThree(triple);
+  if (typed === undefined || typed === mean || meanName === undefined) return { triple, mean, warnings: [], notes: [] };
+  const apart = Math.abs(typed - mean) > MEAN_TOLERANCE * Math.abs(mean);
+  const other = String(Number(mean.toPrecision(6)));
+  const warnings = apart ? [issue('phases-against-mean', row, meanName, { value: String(typed), other })] : [];
+  return { triple, mean, warnings, notes: [kept(meanName, typed, row)] };
 }
 
 /** A note of a value that has no place of its own in a reading. */

@@ -23,6 +23,10 @@ export interface CellResult {
 }
 
 const NOTHING: CellResult = {};
+/** Largest count or year that the database keeps (32 bits). */
+const WHOLE_MAX = 2_147_483_647;
+/** Largest amount that can be kept exactly in thousandths, the smallest minor units there are. */
+const MONEY_MAX = 9_000_000_000_000;
 /** Names that a spreadsheet likes to turn into dates. */
 const NEVER_DATES = new Set(['tag', 'site', 'area', 'frame']);
 
@@ -50,53 +54,60 @@ export function readCell(column: Column, cell: Cell, context: CellContext): Cell
 }
 
 function readText(column: Column, text: string, cell: Cell, context: CellContext): CellResult {
-  const { kind, name } = column;
-  const fail = (code: Parameters<typeof issue>[0], words = ''): CellResult => ({
-    error: issue(code, context.row, name, { value: text, words }),
-  });
+  const { kind } = column;
   switch (kind.type) {
     case 'text':
       return { value: text };
     case 'passed-over':
       return NOTHING;
     case 'letter':
-      return /^[a-z]$/i.test(text) ? { value: text.toUpperCase() } : fail('not-a-letter');
+      return /^[a-z]$/i.test(text) ? { value: text.toUpperCase() } : fail(column, text, context, 'not-a-letter');
     case 'word': {
       const wanted = text.toLowerCase();
       const known = kind.words.find((word) => word.toLowerCase() === wanted);
-      return known === undefined ? fail('unknown-word', kind.words.join(', ')) : { value: known };
+      return known === undefined ? fail(column, text, context, 'unknown-word', kind.words.join(', ')) : { value: known };
     }
     case 'yes-no': {
       if (typeof cell === 'boolean') return { value: cell };
       const answer = text.toLowerCase();
-      return answer === 'yes' || answer === 'no' ? { value: answer === 'yes' } : fail('not-yes-no');
+      return answer === 'yes' || answer === 'no' ? { value: answer === 'yes' } : fail(column, text, context, 'not-yes-no');
     }
     case 'date': {
-      if (typeof cell === 'number') return fail('number-for-date');
+      if (typeof cell === 'number') return fail(column, text, context, 'number-for-date');
       const value = readDate(text);
-      return value === undefined ? fail('unreadable-date') : { value };
+      return value === undefined ? fail(column, text, context, 'unreadable-date') : { value };
     }
     case 'number':
       return readNumberCell(column, kind, text, cell, context);
     case 'number-list':
-      return compound(readNumberList(text, context), () => fail('unreadable-list'));
+      return compound(readNumberList(text, context), 'unreadable-list', column, text, context);
     case 'teeth':
-      return compound(readTeeth(text, context), () => fail('unreadable-teeth'));
+      return compound(readTeeth(text, context), 'unreadable-teeth', column, text, context);
     case 'bearing':
-      return compound(readBearing(text, context), () => fail('unreadable-bearing'));
+      return compound(readBearing(text, context), 'unreadable-bearing', column, text, context);
     case 'duty': {
       const steps = readDuty(text, context);
-      if (steps === undefined) return fail('unreadable-duty');
+      if (steps === undefined) return fail(column, text, context, 'unreadable-duty');
       const hours = steps.reduce((sum, step) => sum + step.hoursPerYear, 0);
       if (hours <= HOURS_PER_YEAR_MAX) return { value: steps };
       const count = Number(hours.toPrecision(6));
-      return { error: issue('duty-too-long', context.row, name, { value: text, count, limit: HOURS_PER_YEAR_MAX }) };
+      return { error: issue('duty-too-long', context.row, column.name, { value: text, count, limit: HOURS_PER_YEAR_MAX }) };
     }
   }
 }
 
-function compound(value: CellValue | undefined, fail: () => CellResult): CellResult {
-  return value === undefined ? fail() : { value };
+function fail(column: Column, text: string, { row }: CellContext, code: Parameters<typeof issue>[0], words = ''): CellResult {
+  return { error: issue(code, row, column.name, { value: text, words }) };
+}
+
+function compound(
+  value: CellValue | undefined,
+  code: Parameters<typeof issue>[0],
+  column: Column,
+  text: string,
+  context: CellContext,
+): CellResult {
+  return value === undefined ? fail(column, text, context, code) : { value };
 }
 
 function readNumberCell(column: Column, kind: NumberKind, text: string, cell: Cell, context: CellContext): CellResult {
@@ -121,6 +132,8 @@ function refuseNumber({ name }: Column, kind: NumberKind, value: number, text: s
     return issue('rated-not-positive', row, name, { value: text, words: 'zero or less' });
   if (kind.rated === 'either-sign' && value === 0) return issue('rated-not-positive', row, name, { value: text, words: 'zero' });
   if (kind.whole && !Number.isInteger(value)) return issue('not-whole', row, name, { value: text });
+  const most = kind.whole ? WHOLE_MAX : kind.unit === 'currency' ? MONEY_MAX : Number.POSITIVE_INFINITY;
+  if (Math.abs(value) > most) return issue('not-allowed', row, name, { value: text, words: `a number up to ${most}` });
   if (kind.even && (value <= 0 || value % 2 !== 0)) return issue('not-even', row, name, { value: text });
   const [low, high] = kind.limits ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   if (value >= low && value <= high) return undefined;

@@ -20,12 +20,14 @@ export interface HeaderPlan {
   readonly warnings: readonly RowIssue[];
 }
 
-/** Column names of a sheet that stand for ours, as a remembered import recipe has them. */
-export type ColumnMapping = Readonly<Record<string, string>>;
+/** Column names of a sheet that stand for ours, as a remembered import recipe has them; `null` leaves a column out. */
+export type ColumnMapping = Readonly<Record<string, string | null>>;
 
 export interface HeaderOptions {
   readonly mapping?: ColumnMapping | undefined;
   readonly guarded?: boolean;
+  /** The sheet may speak of motors that are kept already, so it need not carry their plates. */
+  readonly platesKept?: boolean;
 }
 
 /** A row once its cells are read. `values` stand in the order of {@link COLUMNS}. */
@@ -37,6 +39,9 @@ export interface ParsedRow {
   readonly warnings: readonly RowIssue[];
 }
 
+/** Stands in a header for a column that is left out; no cell can hold it. */
+const LEFT_OUT = '\0';
+
 const INDEX: ReadonlyMap<string, number> = new Map(COLUMNS.map((column, index) => [column.name, index]));
 
 /** Position of a column's value in a parsed row. */
@@ -46,16 +51,18 @@ export function indexOf(name: string): number {
 
 /** Makes out the header. Throws a {@link FileFault} when the sheet cannot be read with it. */
 export function planHeader(cells: readonly Cell[], options: HeaderOptions = {}): HeaderPlan {
-  const { mapping = {}, guarded = false } = options;
+  const { mapping = {}, guarded = false, platesKept = false } = options;
   const written = cells.map((cell) => plainText(cell, { decimal: '.', guarded }));
   while (written.at(-1) === '') written.pop();
   const asked = new Map(Object.entries(mapping).map(([from, to]) => [from.trim().toLowerCase(), to]));
-  const header = written.map((title) => asked.get(title.toLowerCase()) ?? title);
+  const leftOut = new Set(written.filter((title) => asked.get(title.toLowerCase()) === null));
+  const header = written.map((title) => (leftOut.has(title) ? LEFT_OUT : (asked.get(title.toLowerCase()) ?? title)));
   if (header.length > LIMITS.columns) throw new FileFault('too-many-columns', { count: header.length, limit: LIMITS.columns });
   refuseRepeats(header);
-  refuseMissing(header);
+  refuseMissing(header, platesKept);
   const warnings: RowIssue[] = [];
   const places = header.map((title, at): Place => {
+    if (title === LEFT_OUT) return { as: 'passed-over' };
     const column = columnByName(title);
     if (column?.kind.type === 'passed-over') return { as: 'passed-over' };
     if (column !== undefined) return { as: 'value', column, index: indexOf(column.name) };
@@ -71,18 +78,19 @@ function refuseRepeats(header: readonly string[]): void {
   const seen = new Set<string>();
   const twice = new Set<string>();
   for (const title of header.map((text) => text.toLowerCase())) {
-    if (title !== '' && seen.has(title)) twice.add(title);
+    if (title !== '' && title !== LEFT_OUT && seen.has(title)) twice.add(title);
     seen.add(title);
   }
   if (twice.size > 0) throw new FileFault('duplicate-column', { words: [...twice].map(shown).join(', ') });
 }
 
-function refuseMissing(header: readonly string[]): void {
+function refuseMissing(header: readonly string[], platesKept: boolean): void {
   const names = new Set(header.map((title) => columnByName(title)?.name));
-  const missing = COLUMNS.filter((column) => column.required === 'always' && !names.has(column.name)).map(
-    (column) => column.name,
-  );
-  if (!names.has('rated_power_kw') && !names.has('rated_power_hp')) missing.push('rated_power_kw or rated_power_hp');
+  const needed = COLUMNS.filter(({ name, required }) => (platesKept ? name === 'tag' : required === 'always'));
+  const missing = needed.map(({ name }) => name).filter((name) => !names.has(name));
+  if (!platesKept && !names.has('rated_power_kw') && !names.has('rated_power_hp')) {
+    missing.push('rated_power_kw or rated_power_hp');
+  }
   if (missing.length === 0) return;
   const [only = ''] = header;
   const hint = header.length === 1 && /[\t;,|]/.test(only) ? '; the names seem to be joined by another delimiter' : '';
@@ -102,9 +110,10 @@ export function parseRow(plan: HeaderPlan, line: TableRow, context: Omit<CellCon
     errors.push(issue('too-many-cells', row, '', { count: line.cells.length, limit: plan.places.length }));
   }
   const inRow: CellContext = { ...context, row };
-  for (const [at, place] of plan.places.entries()) {
+  for (let at = 0; at < plan.places.length; at++) {
     const cell = line.cells[at];
-    if (cell === undefined || place.as === 'passed-over') continue;
+    const place = plan.places[at];
+    if (cell === undefined || place === undefined || cell === '' || place.as === 'passed-over') continue;
     if (place.as === 'value') {
       const { value, error, warning } = readCell(place.column, cell, inRow);
       values[place.index] = value;
