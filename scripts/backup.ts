@@ -1,9 +1,9 @@
 /** `npm run backup`: writes a checked copy of the database into the backup folder, whether the program runs or not. */
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { backUp } from '../lib/platform/backup-file';
-import { readEnv } from '../lib/platform/env';
-import { readMigrations } from '../lib/platform/migrations';
+import { backUp } from '@/lib/platform/backup-file';
+import { readEnv } from '@/lib/platform/env';
+import { readMigrations } from '@/lib/platform/migrations';
 
 const env = readEnv();
 if (!existsSync(env.databaseFile)) {

@@ -5,7 +5,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { applyMigrations, readMigrations } from '../lib/platform/migrations';
+import { applyMigrations, readMigrations } from '@/lib/platform/migrations';
 import { diffToSchema } from './schema-engine';
 
 const name = process.argv[2];

@@ -3,9 +3,9 @@
  * first, and the copy is checked. Prints what it did, one sentence a line; on refusal the reason on standard error, and exit 1.
  */
 
-import { readEnv } from '../lib/platform/env';
-import { messageOf } from '../lib/platform/errors';
-import { prepareDatabase } from '../lib/platform/prepare-database';
+import { readEnv } from '@/lib/platform/env';
+import { messageOf } from '@/lib/platform/errors';
+import { prepareDatabase } from '@/lib/platform/prepare-database';
 
 try {
   const done = prepareDatabase(readEnv());

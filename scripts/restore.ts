@@ -4,10 +4,10 @@
  */
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { readEnv } from '../lib/platform/env';
-import { readMigrations } from '../lib/platform/migrations';
-import { restoreBackup } from '../lib/platform/restore-file';
-import { runningServers } from '../lib/platform/running';
+import { readEnv } from '@/lib/platform/env';
+import { readMigrations } from '@/lib/platform/migrations';
+import { restoreBackup } from '@/lib/platform/restore-file';
+import { runningServers } from '@/lib/platform/running';
 
 const given = process.argv[2];
 if (given === undefined || process.argv.length > 3) {

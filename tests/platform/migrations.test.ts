@@ -5,7 +5,7 @@ import { listBackups } from '@/lib/platform/backup-file';
 import { applyMigrations, MigrationRefused, migrationState, readMigrations } from '@/lib/platform/migrations';
 import { prepareDatabase } from '@/lib/platform/prepare-database';
 import { openSqlite } from '@/lib/platform/sqlite';
-import { diffToSchema } from '../../scripts/schema-engine';
+import { diffToSchema } from '@/scripts/schema-engine';
 import { temporaryFolders } from './temp-folder';
 
 const folder = temporaryFolders();
