@@ -1,11 +1,11 @@
-import { MotorBuilder, type SheetMotor } from './build-motors';
+import { type MotorBook, MotorBuilder, type SheetMotor } from './build-motors';
 import { FileFault, type FileProblem, issue, type RowIssue } from './issue-codes';
 import type { DecimalSign } from './number';
 import { asFault, openTable, sourceName } from './open-table';
 import { type ColumnMapping, type HeaderPlan, parseRow, planHeader } from './parse-row';
 import { cellText, type Delimiter, type Dialect, isBlank, type SheetSource, type TableRow } from './table';
 
-export type { SheetMotor } from './build-motors';
+export type { MotorBook, SheetMotor } from './build-motors';
 export type { FileProblem, RowIssue } from './issue-codes';
 export type { Delimiter, Dialect, SheetSource } from './table';
 
@@ -22,6 +22,8 @@ export interface ParseOptions {
   readonly asOf?: string | undefined;
   /** Names of this sheet that stand for ours. */
   readonly mapping?: ColumnMapping | undefined;
+  /** What is kept already: rows of its motors need no plate, and may not contradict its readings. */
+  readonly book?: MotorBook | undefined;
 }
 
 /** A row that was not taken in, with its cells as they were. */
@@ -147,11 +149,15 @@ class SheetReader {
       return;
     }
     if (this.#blankRows > 0) throw new FileFault('empty-header', { name: this.#name });
-    const plan = planHeader(line.cells, { mapping: this.#options.mapping, guarded: this.#context.guarded });
+    const plan = planHeader(line.cells, {
+      mapping: this.#options.mapping,
+      guarded: this.#context.guarded,
+      platesKept: this.#options.book !== undefined,
+    });
     for (const [at, place] of plan.places.entries()) if (place.as === 'unnamed') this.#unnamed.set(place.name, at + 1);
     this.#push(plan.warnings);
     this.#plan = plan;
-    this.#motors = new MotorBuilder({ asOf: this.#options.asOf, hasDates: this.#hasDates(plan) });
+    this.#motors = new MotorBuilder({ asOf: this.#options.asOf, hasDates: this.#hasDates(plan), book: this.#options.book });
   }
 
   #hasDates(plan: HeaderPlan): boolean {
