@@ -1,0 +1,402 @@
+import type { FleetFact, FleetRow } from './fleet-row';
+
+/** Words for what the results call by a code, in the order in which they sort. */
+export const TRUST_WORDS = { sound: 'sound', provisional: 'provisional', 'not-usable': 'not usable' } as const;
+export const BAND_WORDS = { within: 'within', near: 'near', beyond: 'beyond' } as const;
+export const DECISION_WORDS = {
+  keep: 'keep',
+  'repair-now': 'repair now',
+  'repair-at-failure': 'repair at failure',
+  'replace-now': 'replace now',
+  'replace-at-failure': 'replace at failure',
+  'resize-now': 'resize now',
+  'resize-at-failure': 'resize at failure',
+} as const;
+export const STATUS_WORDS = { running: 'running', failed: 'failed', spare: 'spare', retired: 'retired' } as const;
+
+/** One column of the fleet's list: the same for the screen, its filters, its print and its sorting. */
+export interface FleetColumn {
+  /** Name in addresses; that of the results file's column where there is one. */
+  readonly id: string;
+  /** One or two words at the head of the column. */
+  readonly name: string;
+  /** Stands under the name; `currency` stands for the study's. */
+  readonly unit: string;
+  /** A sentence for those who ask what it is. */
+  readonly meaning: string;
+  /** `word` has few values and is filtered by choosing; `number` by from and to; `text` by the search. */
+  readonly kind: 'text' | 'word' | 'number';
+  /** Width in pixels at the dense type size. */
+  readonly width: number;
+  /** Shown until somebody chooses otherwise. */
+  readonly initial: boolean;
+  /** Value in the unit shown. */
+  readonly value: (row: FleetRow) => string | number | undefined;
+  /** Standard uncertainty in the unit shown, where the column has figures with doubt. */
+  readonly doubt?: (row: FleetRow) => number | undefined;
+  /** Digits after the decimal sign of values without doubt. */
+  readonly decimals?: number;
+  /** Written digit by digit, as a year is: never grouped, never rounded. */
+  readonly plain?: true;
+  /** Words by value, in the order in which they sort. */
+  readonly words?: Readonly<Record<string, string>>;
+  /** Path of the figure whose derivation can be asked for. */
+  readonly why?: (row: FleetRow) => string | undefined;
+  /** Why a cell may be empty. */
+  readonly absent?: string;
+}
+
+type Facts<Type> = { readonly [Name in FleetFact]: FleetRow[Name] extends Type ? Name : never }[FleetFact];
+type NumberFact = Facts<number | undefined>;
+
+const scaled =
+  (fact: NumberFact, scale: number) =>
+  (row: FleetRow): number | undefined => {
+    const value = row[fact];
+    return value === undefined ? undefined : value * scale;
+  };
+
+function figure(
+  fact: NumberFact & FleetFact,
+  doubt: NumberFact,
+  column: Omit<FleetColumn, 'id' | 'kind' | 'value' | 'doubt'>,
+  scale = 1,
+): FleetColumn {
+  return { id: fact, kind: 'number', value: scaled(fact, scale), doubt: scaled(doubt, scale), ...column };
+}
+
+const NO_READING = 'no usable reading';
+const NO_SAVING = 'not given for this decision';
+
+/** The path of a figure of the chosen option. */
+const ofOption = (figureName: string) => (row: FleetRow) =>
+  row.option === undefined || row.action === 'keep' ? undefined : `options.${row.option}.${figureName}`;
+
+/** Every column, in the order of the screen. The tag stands first and stays. */
+export const FLEET_COLUMNS: readonly FleetColumn[] = [
+  {
+    id: 'tag',
+    name: 'Tag',
+    unit: '',
+    meaning: "The motor's own name on site.",
+    kind: 'text',
+    width: 132,
+    initial: true,
+    value: (row) => row.tag,
+  },
+  {
+    id: 'site',
+    name: 'Site',
+    unit: '',
+    meaning: 'Where the motor stands.',
+    kind: 'word',
+    width: 120,
+    initial: false,
+    value: (row) => row.site,
+  },
+  {
+    id: 'area',
+    name: 'Area',
+    unit: '',
+    meaning: 'The part of the site.',
+    kind: 'word',
+    width: 120,
+    initial: true,
+    value: (row) => row.area,
+    absent: 'no area is stated',
+  },
+  {
+    id: 'description',
+    name: 'Drives',
+    unit: '',
+    meaning: 'What the motor drives, in words.',
+    kind: 'text',
+    width: 190,
+    initial: false,
+    value: (row) => row.description,
+    absent: 'no description is stated',
+  },
+  {
+    id: 'driven_machine',
+    name: 'Machine',
+    unit: '',
+    meaning: 'The kind of driven machine.',
+    kind: 'word',
+    width: 100,
+    initial: false,
+    value: (row) => row.driven_machine,
+    absent: 'not stated',
+  },
+  {
+    id: 'status',
+    name: 'Status',
+    unit: '',
+    meaning: 'Whether the motor runs, has failed, is a spare or is retired.',
+    kind: 'word',
+    width: 84,
+    initial: false,
+    value: (row) => row.status,
+    words: STATUS_WORDS,
+  },
+  {
+    id: 'rated_power_kw',
+    name: 'Rating',
+    unit: 'kW',
+    meaning: 'Rated shaft output.',
+    kind: 'number',
+    width: 72,
+    initial: true,
+    value: (row) => row.rated_power_kw,
+  },
+  {
+    id: 'poles',
+    name: 'Poles',
+    unit: '',
+    meaning: 'Number of poles, as stated.',
+    kind: 'number',
+    width: 60,
+    initial: false,
+    decimals: 0,
+    value: (row) => row.poles,
+    absent: 'not stated; derived from the speed where needed',
+  },
+  {
+    id: 'efficiency_class',
+    name: 'Class',
+    unit: '',
+    meaning: 'Efficiency class as stamped or known.',
+    kind: 'word',
+    width: 110,
+    initial: false,
+    value: (row) => row.efficiency_class,
+    absent: 'not stated',
+  },
+  {
+    id: 'year_built',
+    name: 'Built',
+    unit: '',
+    meaning: 'Year of building.',
+    kind: 'number',
+    width: 60,
+    initial: false,
+    plain: true,
+    value: (row) => row.year_built,
+    absent: 'not stated',
+  },
+  {
+    id: 'hours_per_year',
+    name: 'Hours',
+    unit: 'h/a',
+    meaning: 'Hours of operation in a year.',
+    kind: 'number',
+    width: 70,
+    initial: false,
+    decimals: 0,
+    value: (row) => row.hours_per_year,
+    absent: 'not stated, or given as a duty profile',
+  },
+  figure(
+    'load_fraction',
+    'load_fraction_u',
+    {
+      name: 'Load',
+      unit: '%',
+      meaning: 'Shaft power over rated output at the latest usable reading.',
+      width: 104,
+      initial: true,
+      why: () => 'load_fraction',
+      absent: NO_READING,
+    },
+    100,
+  ),
+  figure('shaft_power_kw', 'shaft_power_kw_u', {
+    name: 'Shaft power',
+    unit: 'kW',
+    meaning: 'Power at the shaft at the latest usable reading.',
+    width: 116,
+    initial: false,
+    why: () => 'shaft_power',
+    absent: NO_READING,
+  }),
+  figure('input_power_kw', 'input_power_kw_u', {
+    name: 'Input power',
+    unit: 'kW',
+    meaning: 'Electrical input at the latest usable reading.',
+    width: 116,
+    initial: false,
+    why: () => 'input_power',
+    absent: NO_READING,
+  }),
+  figure(
+    'efficiency',
+    'efficiency_u',
+    {
+      name: 'Efficiency',
+      unit: '%',
+      meaning: 'Shaft power over motor input at the operating point.',
+      width: 104,
+      initial: true,
+      why: () => 'efficiency',
+      absent: NO_READING,
+    },
+    100,
+  ),
+  figure('loss_total_kw', 'loss_total_kw_u', {
+    name: 'Total loss',
+    unit: 'kW',
+    meaning: 'Sum of the five losses at the operating point.',
+    width: 108,
+    initial: true,
+    why: () => 'losses.total',
+    absent: NO_READING,
+  }),
+  {
+    id: 'trust',
+    name: 'Trust',
+    unit: '',
+    meaning: 'Whether the energy figures may be used.',
+    kind: 'word',
+    width: 108,
+    initial: true,
+    value: (row) => row.trust,
+    words: TRUST_WORDS,
+    absent: 'not yet evaluated',
+  },
+  {
+    id: 'band',
+    name: 'Condition',
+    unit: 'worst band',
+    meaning: 'Worst band of the condition indicators that gave a verdict.',
+    kind: 'word',
+    width: 92,
+    initial: true,
+    value: (row) => row.band,
+    words: BAND_WORDS,
+    absent: 'no indicator gave a verdict',
+  },
+  {
+    id: 'decision',
+    name: 'Decision',
+    unit: '',
+    meaning: 'What to do about the motor, and when.',
+    kind: 'word',
+    width: 132,
+    initial: true,
+    value: decisionOf,
+    words: DECISION_WORDS,
+    absent: 'not yet evaluated',
+  },
+  {
+    id: 'cost',
+    name: 'Cost',
+    unit: 'currency',
+    meaning: 'Cost of the chosen option.',
+    kind: 'number',
+    width: 84,
+    initial: false,
+    decimals: 0,
+    value: (row) => row.cost,
+    absent: 'not yet evaluated',
+  },
+  figure('money_saved', 'money_saved_u', {
+    name: 'Saved a year',
+    unit: 'currency/a',
+    meaning: 'Money saved in a year at prices of the study’s date.',
+    width: 124,
+    initial: false,
+    why: ofOption('money_saved'),
+    absent: NO_SAVING,
+  }),
+  figure('energy_saved_kwh_a', 'energy_saved_kwh_a_u', {
+    name: 'Energy saved',
+    unit: 'kWh/a',
+    meaning: 'Energy saved in a year.',
+    width: 136,
+    initial: false,
+    why: ofOption('energy_saved'),
+    absent: NO_SAVING,
+  }),
+  figure('simple_payback_a', 'simple_payback_a_u', {
+    name: 'Payback',
+    unit: 'a',
+    meaning: 'Simple payback of the chosen option.',
+    width: 100,
+    initial: true,
+    why: ofOption('simple_payback'),
+    absent: NO_SAVING,
+  }),
+  figure('net_present_value', 'net_present_value_u', {
+    name: 'Present value',
+    unit: 'currency',
+    meaning: 'Net present value of the chosen option against going on as before.',
+    width: 140,
+    initial: true,
+    why: ofOption('net_present_value'),
+    absent: NO_SAVING,
+  }),
+  {
+    id: 'internal_rate_of_return',
+    name: 'Return',
+    unit: '% a year',
+    meaning: 'Internal rate of return of the chosen option.',
+    kind: 'number',
+    width: 80,
+    initial: false,
+    decimals: 1,
+    value: scaled('internal_rate_of_return', 100),
+    absent: NO_SAVING,
+  },
+  {
+    id: 'probability_within_policy',
+    name: 'Odds',
+    unit: '%',
+    meaning: 'Chance that the payback stays within the policy.',
+    kind: 'number',
+    width: 64,
+    initial: false,
+    decimals: 0,
+    value: scaled('probability_within_policy', 100),
+    absent: NO_SAVING,
+  },
+  {
+    id: 'readings',
+    name: 'Readings',
+    unit: '',
+    meaning: 'Number of readings that are not excluded.',
+    kind: 'number',
+    width: 76,
+    initial: false,
+    decimals: 0,
+    value: (row) => row.readings,
+  },
+  {
+    id: 'rank',
+    name: 'Rank',
+    unit: '',
+    meaning: 'Place in the ranking of the fleet.',
+    kind: 'number',
+    width: 62,
+    initial: true,
+    decimals: 0,
+    value: (row) => row.rank,
+    absent: 'not yet evaluated',
+  },
+];
+
+/** The decision as one word of {@link DECISION_WORDS}. */
+export function decisionOf(row: Pick<FleetRow, 'action' | 'timing'>): string | undefined {
+  if (row.action === undefined) return undefined;
+  return row.action === 'keep' ? 'keep' : `${row.action}-${row.timing ?? 'now'}`;
+}
+
+const BY_ID = new Map(FLEET_COLUMNS.map((column) => [column.id, column]));
+
+/** The column of this name; `undefined` when there is none. */
+export function fleetColumn(id: string): FleetColumn | undefined {
+  return BY_ID.get(id);
+}
+
+/** A unit as shown: the study's currency in its place. */
+export function shownUnit(column: Pick<FleetColumn, 'unit'>, currency: string): string {
+  return column.unit.replace('currency', currency);
+}
