@@ -1,13 +1,33 @@
-/** The known word closest to a misspelt one, if any is close enough to be worth asking about. */
+/**
+ * The known name that a misspelt one was probably meant to be: the one with the fewest letters to change, else the
+ * one that shares most of its parts (`payback_years` for `max_simple_payback_years`); nothing if none is close.
+ */
 export function nearestWord(word: string, known: Iterable<string>): string | undefined {
   const wanted = word.trim().toLowerCase();
+  if (wanted.length > 100) return undefined;
+  const candidates = [...known];
   let best: string | undefined;
   let least = Math.max(1, Math.floor(wanted.length / 3)) + 1;
-  if (wanted.length > 100) return undefined;
-  for (const candidate of known) {
+  for (const candidate of candidates) {
     const distance = editDistance(wanted, candidate.toLowerCase(), least);
     if (distance < least) {
       least = distance;
+      best = candidate;
+    }
+  }
+  return best ?? sharingParts(wanted, candidates);
+}
+
+/** At least half of the parts of the longer name must be shared. */
+function sharingParts(wanted: string, candidates: readonly string[]): string | undefined {
+  const parts = new Set(wanted.split(/[^a-z0-9]+/));
+  let best: string | undefined;
+  let most = 0;
+  for (const candidate of candidates) {
+    const own = candidate.toLowerCase().split('_');
+    const share = own.filter((part) => parts.has(part)).length / Math.max(own.length, parts.size);
+    if (share >= 0.5 && share > most) {
+      most = share;
       best = candidate;
     }
   }

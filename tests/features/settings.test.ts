@@ -1,0 +1,250 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Settings } from '@/lib/engine';
+import { parseFleet } from '@/lib/features/fleet/parse';
+import { readPrices } from '@/lib/features/study/prices';
+import { defaultSettings, readSettings, type SettingsProblem, settingsToJson } from '@/lib/features/study/settings';
+
+function mustRead(text: string) {
+  const outcome = readSettings(text);
+  if (!outcome.ok) throw new Error(outcome.problem.text);
+  return outcome;
+}
+
+function problemOf(value: unknown): SettingsProblem | undefined {
+  const outcome = readSettings(typeof value === 'string' ? value : JSON.stringify(value));
+  return outcome.ok ? undefined : outcome.problem;
+}
+
+describe('the settings of a study', () => {
+  it('have the defaults that the format of the settings file states', () => {
+    expect(settingsToJson(defaultSettings())).toEqual({
+      schema: 1,
+      currency: 'USD',
+      frequency_hz: 60,
+      standards: 'nema',
+      as_of: '2026-01-01',
+      energy_price_per_kwh: 0.11,
+      demand_price_per_kw_month: 9.5,
+      demand_coincidence: 0.8,
+      discount_rate: 0.08,
+      energy_price_escalation: 0,
+      horizon_years: 15,
+      tax_rate: 0,
+      policy: {
+        max_simple_payback_years: 3,
+        min_probability: 0.8,
+        max_reading_age_years: 5,
+        at_failure: 'repair',
+        spare_capacity_pct: 10,
+        resize_below_load_fraction: 0.5,
+      },
+      budget: [250000, 250000, 250000],
+      money_terms: 'real',
+      inflation: 0,
+      include_failure_cost: false,
+      objective: 'net-present-value',
+      assumed_load: 0.65,
+      repair_shop: 'unknown',
+      rebates: [],
+      depreciation: null,
+      tariffs: {},
+      emission_factor_kg_per_kwh: 0.373,
+      failure_rate_per_year: 0.05,
+      accuracy: { voltage_pct: 0.5, current_pct: 1, power_pct: 1, speed_rpm: 1 },
+      limits: {},
+      prices: null,
+    });
+  });
+
+  it('take a default for each key that is missing, also inside policy and accuracy', () => {
+    expect(mustRead('{}').settings).toEqual(defaultSettings());
+    const { settings, pricesFile } = mustRead(
+      '\ufeff{"policy":{"at_failure":"replace"},"accuracy":{"power_pct":0.2},"prices":"lists/prices.csv"}',
+    );
+    expect(settings.policy).toEqual({ ...defaultSettings().policy, atFailure: 'replace' });
+    expect(settings.accuracy).toEqual({ ...defaultSettings().accuracy, powerPct: 0.2 });
+    expect(pricesFile).toBe('lists/prices.csv');
+    expect(mustRead('{"prices":null}').pricesFile).toBeUndefined();
+  });
+
+  it('come back the same from a written file, whatever they are', () => {
+    const share = fc.double({ min: 0, max: 1, noNaN: true }).map((value) => value + 0);
+    const amount = fc.double({ min: 0, max: 1e9, noNaN: true }).map((value) => value + 0);
+    const settings: fc.Arbitrary<Settings> = fc.record({
+      schema: fc.constant(1),
+      currency: fc.constantFrom('USD', 'EUR', 'INR'),
+      frequencyHz: fc.constantFrom(50, 60),
+      standards: fc.constantFrom('nema', 'iec'),
+      asOf: fc.constantFrom('2026-01-01', '2024-02-29'),
+      energyPricePerKwh: amount,
+      demandPricePerKwMonth: amount,
+      demandCoincidence: share,
+      discountRate: share,
+      energyPriceEscalation: fc.double({ min: -0.4, max: 1, noNaN: true }).map((value) => value + 0),
+      horizonYears: fc.integer({ min: 1, max: 60 }),
+      taxRate: share,
+      policy: fc.record({
+        maxSimplePaybackYears: amount,
+        minProbability: share,
+        maxReadingAgeYears: amount,
+        atFailure: fc.constantFrom('repair', 'replace'),
+        spareCapacityPct: amount,
+        resizeBelowLoadFraction: share,
+      }),
+      budget: fc.array(amount, { maxLength: 5 }),
+      moneyTerms: fc.constantFrom('real', 'nominal'),
+      inflation: share,
+      includeFailureCost: fc.boolean(),
+      objective: fc.constantFrom('net-present-value', 'energy', 'risk'),
+      assumedLoad: fc.double({ min: 0.01, max: 1.5, noNaN: true }),
+      repairShop: fc.constantFrom('unknown', 'accredited'),
+      rebates: fc.array(
+        fc.record(
+          { action: fc.constantFrom('replace', 'resize'), perKw: amount, cap: amount },
+          { requiredKeys: ['action', 'perKw'] },
+        ),
+      ),
+      emissionFactorKgPerKwh: amount,
+      tariffs: fc.constantFrom({}, { North: { periods: [] } }),
+      depreciation: fc.constantFrom(null, { method: 'straight-line', years: 7 }),
+      failureRatePerYear: share,
+      accuracy: fc.record({ voltagePct: amount, currentPct: amount, powerPct: amount, speedRpm: amount }),
+      limits: fc.constantFrom({}, { vibration: { value: 4.5, reason: 'agreed with the maker' } }),
+    });
+    fc.assert(
+      fc.property(settings, fc.constantFrom(undefined, 'prices.csv'), (given, pricesFile) => {
+        const read = mustRead(JSON.stringify(settingsToJson(given, pricesFile)));
+        expect(read.settings).toEqual(given);
+        expect(read.pricesFile).toBe(pricesFile);
+      }),
+    );
+  });
+
+  it.each([
+    [{ discont_rate: 0.08 }, 'discont_rate', 'discount_rate'],
+    [{ policy: { max_payback_years: 3 } }, 'policy.max_payback_years', 'policy.max_simple_payback_years'],
+    [{ accuracy: { voltage: 1 } }, 'accuracy.voltage', 'accuracy.voltage_pct'],
+    [{ discountRate: 0.08 }, 'discountRate', 'discount_rate'],
+  ])('name the unknown key of %j and the nearest known one', (value, key, near) => {
+    expect(problemOf(value)).toMatchObject({ code: 'unknown-key', key });
+    expect(problemOf(value)?.remedy).toContain(`${near}?`);
+  });
+
+  it('list the known keys when none is near', () => {
+    expect(problemOf({ colour: 'red' })?.remedy).toContain('discount_rate');
+    expect(problemOf({ __proto__x: 1 })?.code).toBe('unknown-key');
+    expect(problemOf('{"__proto__": {"budget": [1]}}')?.code).toBe('unknown-key');
+  });
+
+  it.each([
+    ['schema', { schema: 2 }],
+    ['currency', { currency: 'dollars' }],
+    ['frequency_hz', { frequency_hz: 55 }],
+    ['as_of', { as_of: '01/02/2026' }],
+    ['as_of', { as_of: '2026-02-30' }],
+    ['as_of', { as_of: '2026-02-01T10:00' }],
+    ['discount_rate', { discount_rate: 8 }],
+    ['discount_rate', { discount_rate: '0.08' }],
+    ['horizon_years', { horizon_years: 2.5 }],
+    ['budget.1', { budget: [1, -1] }],
+    ['policy.at_failure', { policy: { at_failure: 'wait' } }],
+    ['rebates.0.action', { rebates: [{ action: 'keep', per_kw: 3 }] }],
+    ['limits.vibration.reason', { limits: { vibration: { value: 4.5, reason: ' ' } } }],
+    ['energy_price_per_kwh', { energy_price_per_kwh: null }],
+    ['', []],
+    ['', null],
+    ['', 'null'],
+  ])('name %s where its value cannot be used', (key, value) => {
+    expect(problemOf(value)).toMatchObject({ code: 'bad-value', key });
+    expect(problemOf(value)?.text).toMatch(/^\S.{8,}\.$/);
+  });
+
+  it('say that a text is not JSON', () => {
+    for (const text of ['', '{', '{"a":1,}', 'schema: 1', '{"horizon_years": NaN}'])
+      expect(problemOf(text)?.code).toBe('not-json');
+  });
+
+  it('take a number too large for the language as a value that cannot be used', () => {
+    expect(problemOf('{"energy_price_per_kwh": 1e999}')?.code).toBe('bad-value');
+  });
+
+  it('warn that tariffs and depreciation do not count yet, and keep them', () => {
+    const { settings, warnings } = mustRead('{"tariffs":{"North":{"energy":[]}},"depreciation":{"years":7}}');
+    expect(warnings.map(({ code, key }) => [code, key])).toEqual([
+      ['flat-prices-serve', 'tariffs'],
+      ['before-depreciation', 'depreciation'],
+    ]);
+    expect(settings).toMatchObject({ tariffs: { North: { energy: [] } }, depreciation: { years: 7 } });
+    expect(mustRead('{}').warnings).toEqual([]);
+  });
+});
+
+describe('a price list', () => {
+  const HEADER =
+    'item,rated_power_kw,poles,efficiency_class,nominal_efficiency_pct,rated_speed_rpm,frame,enclosure,price,currency,date,lead_time_weeks,source\n';
+  const read = (rows: string, options = {}) =>
+    readPrices({ name: 'prices.csv', text: HEADER + rows }, { currency: 'USD', ...options });
+
+  it('is read by the rules of the fleet sheet', async () => {
+    const outcome = await read(
+      'motor,30,4,premium,94.1,1775,326T,enclosed,4300,usd,2025-11-01,6,invented\nrewind,30,,,,,,,1800,,,,\n',
+    );
+    if (!outcome.ok) expect.fail(outcome.problem.text);
+    expect(outcome).toMatchObject({ warnings: [], rejectedRows: 0, list: { invented: false } });
+    expect(outcome.list.prices).toEqual([
+      {
+        item: 'motor',
+        ratedPowerKw: 30,
+        poles: 4,
+        efficiencyClass: 'premium',
+        nominalEfficiencyPct: 94.1,
+        ratedSpeedRpm: 1775,
+        frame: '326T',
+        enclosure: 'enclosed',
+        price: 4300,
+        source: 'invented',
+      },
+      { item: 'rewind', ratedPowerKw: 30, price: 1800 },
+    ]);
+  });
+
+  it('leaves bad rows out and says why, row by row', async () => {
+    const outcome = await read(
+      'motor,30,4,,,,,,"4,300",,,,\npump,30,4,,,,,,4300,,,,\nmotor,30,4,,,,,,4300,EUR,,,\nmotor,30,4,,,,,,,,,,\nmotor,30,4,,,,,,-1,,,,\n\nmotor,30,4,,0.94,,,,4300,,,,\n',
+    );
+    if (!outcome.ok) expect.fail(outcome.problem.text);
+    expect(outcome.warnings.map(({ row, column, code }) => [row, column, code])).toEqual([
+      [2, 'price', 'grouped-thousands'],
+      [3, 'item', 'unknown-word'],
+      [4, 'currency', 'other-currency'],
+      [5, 'price', 'missing-price'],
+      [6, 'price', 'not-allowed'],
+      [8, 'nominal_efficiency_pct', 'efficiency-as-fraction'],
+    ]);
+    expect(outcome.rejectedRows).toBe(5);
+    expect(outcome.list.prices).toHaveLength(1);
+  });
+
+  it('reads a decimal comma once it is stated', async () => {
+    const outcome = await readPrices({ name: 'p.csv', text: 'item;price\nrewind;99,5\n' }, { currency: 'EUR', decimal: ',' });
+    expect(outcome).toMatchObject({ ok: true, list: { prices: [{ item: 'rewind', price: 99.5 }] } });
+  });
+
+  it('reports unknown columns, and refuses a list without item or price or with a column twice', async () => {
+    const unknown = await readPrices({ name: 'p.csv', text: 'item,price,pirce\nrewind,1,2\n' }, { currency: 'USD' });
+    expect(unknown).toMatchObject({ ok: true, warnings: [{ row: 1, column: 'pirce', code: 'unknown-price-column' }] });
+    const code = async (text: string) => {
+      const outcome = await readPrices({ name: 'p.csv', text }, { currency: 'USD' });
+      return outcome.ok ? 'read' : outcome.problem.code;
+    };
+    expect(await code('item,source\nrewind,x\n')).toBe('missing-price-column');
+    expect(await code('item,price,Price\nrewind,1,2\n')).toBe('duplicate-column');
+    expect(await code('')).toBe('empty-file');
+    expect(await code('item,price\n')).toBe('read');
+  });
+
+  it('is not taken for a fleet sheet', async () => {
+    expect(await parseFleet({ name: 'p.csv', text: HEADER })).toMatchObject({ ok: false, problem: { code: 'missing-column' } });
+  });
+});
