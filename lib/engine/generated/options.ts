@@ -41,6 +41,26 @@ export const billed_demand = {
   source: "T. Gonen, Electric Power Distribution System Engineering, example 2.5 (coincidence factor)",
 } as const satisfies Compiled;
 
+export const cost_after_repair = {
+  id: "options.cost_after_repair",
+  title: "Cost of running after a repair",
+  unit: "currency/a",
+  symbol: "C_{rep}",
+  inputs: {"cost":{"unit":"currency/a","symbol":"C","meaning":"cost before"},"ratio":{"unit":"1","symbol":"r_{rep}","meaning":"input after over input before"}},
+  names: ["cost","ratio"],
+  f: (cost: number, ratio: number) => cost * ratio,
+  d: [
+    (_cost: number, ratio: number) => ratio,
+    (cost: number) => cost,
+  ],
+  tex: "C\\cdot r_{rep}",
+  template: "⟦cost⟧\\cdot ⟦ratio⟧",
+  cell: "{cost} * {ratio}",
+  expression: "cost * ratio",
+  valid: "Same duty and prices.",
+  source: "Arithmetic",
+} as const satisfies Compiled;
+
 export const demand_saved = {
   id: "options.demand_saved",
   title: "Demand saved",

@@ -164,6 +164,17 @@ export const power_after_repair = formula({
   example: { power: 24.4, ratio: 1.0055 },
 });
 
+export const cost_after_repair = formula({
+  title: 'Cost of running after a repair',
+  unit: 'currency/a',
+  symbol: 'C_{rep}',
+  inputs: { cost: input('currency/a', 'C', 'cost before'), ratio: input('1', 'r_{rep}', 'input after over input before') },
+  expression: 'cost * ratio',
+  valid: 'Same duty and prices.',
+  source: 'Arithmetic',
+  example: { cost: 15480, ratio: 1.0055 },
+});
+
 export const emissions_saved = formula({
   title: 'Emissions saved in a year',
   unit: 'kg/a',

@@ -1,0 +1,81 @@
+import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
+import type { Plate } from '../motor';
+import type { Option } from '../options/option';
+import { shortRating } from '../options/ratings';
+import type { Because } from '../result';
+import type { Settings } from '../settings';
+import { because, moneyWords } from './reasons';
+
+/** Net present value of an option; `undefined` where none could be given. */
+export function presentValueOf(option: Option): number | undefined {
+  return option.figures.net_present_value?.value;
+}
+
+/** The option of the highest value; the first of those without a value when none has one. */
+export function best(options: readonly Option[]): Option | undefined {
+  let found: Option | undefined;
+  for (const option of options) {
+    const value = presentValueOf(option);
+    const highest = found && presentValueOf(found);
+    if (!found || (value !== undefined && (highest === undefined || value > highest))) found = option;
+  }
+  return found;
+}
+
+/** What must be checked before the option is carried out, in words. */
+export function checksOf(option: Option): string[] {
+  return option.findings.filter((found) => found.code === 'check-before').map((found) => String(found.evidence.detail));
+}
+
+/** True when the advice may go no further than "check before". */
+export function isCapped(option: Option): boolean {
+  return option.findings.some((found) => found.code === 'check-before');
+}
+
+/** True when payback, its probability and the value keep the policy's limits, and nothing disqualifies the option. */
+export function isWithinLimits(option: Option, { policy }: Settings): boolean {
+  const payback = option.figures.simple_payback?.value;
+  return (
+    payback !== undefined &&
+    payback <= policy.maxSimplePaybackYears &&
+    (option.probabilityWithinPolicy ?? 0) >= policy.minProbability &&
+    (presentValueOf(option) ?? 0) > 0 &&
+    !option.findings.some((found) => found.severity === 'disqualifies')
+  );
+}
+
+/** The first limit that the option fails, and by how much. */
+export function whyNot(option: Option | undefined, given: { readonly plate: Plate; readonly settings: Settings }): Because {
+  if (!option) return because('not-priced', {});
+  const { policy, currency } = given.settings;
+  const named = { option: optionWords(option, given.plate) };
+  const saved = option.figures.money_saved?.value;
+  const value = presentValueOf(option);
+  if (saved === undefined) return because('hours-unknown', {});
+  if (value === undefined) return because('not-priced', {});
+  const payback = option.figures.simple_payback?.value;
+  if (payback === undefined) return because('saves-nothing', { ...named, saving: moneyWords(saved, currency) });
+  if (payback > policy.maxSimplePaybackYears)
+    return because('payback-too-long', { ...named, payback, limit: policy.maxSimplePaybackYears });
+  const probability = option.probabilityWithinPolicy ?? 0;
+  if (value > 0 && probability < policy.minProbability)
+    return because('probability-too-low', { ...named, probability, least: policy.minProbability });
+  return because('value-not-positive', { ...named, value: moneyWords(value, currency) });
+}
+
+/** An option in words, such as "a premium motor of 40 hp (29.8 kW)". */
+export function optionWords(option: Option, plate: Plate): string {
+  const kilowatts = `${shortRating(option.ratedPowerKw)} kW`;
+  const hp = Number((option.ratedPowerKw / KILOWATTS_PER_HORSEPOWER).toPrecision(3));
+  const rating = plate.ratedPowerUnit === 'hp' ? `${hp} hp (${kilowatts})` : kilowatts;
+  switch (option.action) {
+    case 'keep':
+      return 'keeping the motor';
+    case 'repair':
+      return 'the repair';
+    case 'replace':
+      return `a premium motor of the same ${rating}`;
+    default:
+      return `a premium motor of ${rating}`;
+  }
+}

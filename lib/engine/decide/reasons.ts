@@ -1,0 +1,78 @@
+import type { Because } from '../result';
+
+type Words<E> = (evidence: E) => string;
+
+function reason<E>(words: Words<E>): Words<E> {
+  return words;
+}
+
+const years = (value: number): string => `${value.toFixed(1)} years`;
+const percent = (value: number): string => `${Math.round(value * 100)} %`;
+
+/** Money in words: whole units in groups of three. */
+export function moneyWords(amount: number, currency: string): string {
+  const whole = Math.round(Math.abs(amount))
+    .toString()
+    .replaceAll(/\B(?=(\d{3})+$)/g, ',');
+  return `${amount < 0 && whole !== '0' ? '−' : ''}${whole} ${currency}`;
+}
+
+/** What a decision rests on, by code; each in one sentence with its numbers. */
+export const REASONS = {
+  'out-of-service': reason<{ status: string }>((e) => `The motor is ${e.status} and uses no energy: there is nothing to decide.`),
+  failed: reason<Record<string, never>>(() => 'The motor has failed, so something must be done now.'),
+  'highest-value': reason<{ option: string; value: string; runnerUp: string; runnerUpValue: string }>(
+    (e) => `Of what may be done, ${e.option} has the highest value: ${e.value} against ${e.runnerUpValue} of ${e.runnerUp}.`,
+  ),
+  'value-unknown': reason<{ option: string }>(
+    (e) => `No value could be given; ${e.option} is what the policy or the list of options leaves.`,
+  ),
+  'safety-limit': reason<Record<string, never>>(
+    () => 'A reading is beyond a limit that bears on safety: act on it before anything else.',
+  ),
+  'condition-calls-for-repair': reason<{ work: string }>(
+    (e) => `The condition readings call for ${e.work}, whatever the energy says.`,
+  ),
+  'repair-not-priced': reason<Record<string, never>>(
+    () => 'The repair has no price yet, so it is not among the options: have it quoted and done.',
+  ),
+  'replacement-beats-repair': reason<{ option: string; value: string; repairValue: string }>(
+    (e) => `${e.option} does away with the repair and has the higher value: ${e.value} against ${e.repairValue}.`,
+  ),
+  'measure-first': reason<Record<string, never>>(
+    () => 'The readings may not be used: measure the motor before deciding by energy.',
+  ),
+  'within-policy': reason<{ option: string; payback: number; limit: number; probability: number; least: number; value: string }>(
+    (e) =>
+      `${e.option} pays back in ${years(e.payback)} (at most ${years(e.limit)}), with a chance of ${percent(e.probability)} to keep that limit (at least ${percent(e.least)}), and is worth ${e.value}.`,
+  ),
+  'check-before': reason<{ checks: string }>((e) => `Check before ordering: ${e.checks}.`),
+  'pays-at-failure': reason<{ option: string; value: string }>(
+    (e) => `When the motor fails, ${e.option} in place of the usual repair is worth ${e.value} in expectation.`,
+  ),
+  'payback-too-long': reason<{ option: string; payback: number; limit: number }>(
+    (e) =>
+      `Now ${e.option} would pay back in ${years(e.payback)}, ${years(e.payback - e.limit)} more than the policy’s ${years(e.limit)}.`,
+  ),
+  'probability-too-low': reason<{ option: string; probability: number; least: number }>(
+    (e) =>
+      `Now ${e.option} would keep the payback limit with a chance of ${percent(e.probability)}, short of the policy’s ${percent(e.least)} by ${percent(e.least - e.probability)}.`,
+  ),
+  'value-not-positive': reason<{ option: string; value: string }>(
+    (e) => `Now ${e.option} would be worth ${e.value}, not more than keeping the motor.`,
+  ),
+  'saves-nothing': reason<{ option: string; saving: string }>(
+    (e) => `Now ${e.option} would save ${e.saving} a year, so it never pays back.`,
+  ),
+  'hours-unknown': reason<Record<string, never>>(() => 'The hours a year are not known, so no saving can be told.'),
+  'not-priced': reason<Record<string, never>>(() => 'No replacement could be priced or valued.'),
+  'trust-provisional': reason<Record<string, never>>(() => 'The readings are provisional: confirm the load before ordering.'),
+} as const;
+
+type EvidenceOf<C extends keyof typeof REASONS> = Parameters<(typeof REASONS)[C]>[0];
+
+/** States one reason. */
+export function because<C extends keyof typeof REASONS>(code: C, evidence: EvidenceOf<C>): Because {
+  const words = REASONS[code] as Words<EvidenceOf<C>>;
+  return { code, text: words(evidence) };
+}

@@ -1,0 +1,216 @@
+import type { MotorScope } from '../context';
+import { apply } from '../formula/apply';
+import * as $ from '../generated/money';
+import * as O from '../generated/options';
+import type { Finding } from '../quantity/finding';
+import type { Quantity } from '../quantity/quantity';
+import { checksBefore } from './checks';
+import type { Costs, Outlay } from './costs';
+import { OPTIONS } from './findings';
+import { oldWorth, type Present, runningWorth } from './present';
+import { type Replacement, rebateOf, replacementMachine } from './replacement';
+import { meanEfficiency, newSteps, type RunningStep, type RunningYear, repairedYear, runningYear } from './running';
+import type { Worth, Worths } from './value';
+import type { Candidate } from './weigh-option';
+
+/** A premium motor in place of the present one, with what it costs and takes. */
+interface Change {
+  readonly replacement: Replacement;
+  readonly outlay: Outlay;
+  readonly steps: readonly RunningStep[];
+  readonly year: RunningYear | undefined;
+  readonly repairedYear: RunningYear | undefined;
+}
+
+/**
+ * Replacement by a premium motor of the same rating and of each other rating given: now and at failure, or for a failed motor now.
+ * Where no price or no class efficiency is known the option is left out, and a finding says so.
+ */
+export function changeCandidates(
+  scope: MotorScope,
+  present: Present,
+  costs: Costs,
+  otherRatings: readonly number[],
+): Candidate[] {
+  const same = changeTo(scope, present, costs, present.plate.ratedPowerKw);
+  const others = otherRatings.map((rating) => changeTo(scope, present, costs, rating));
+  const candidates: Candidate[] = [];
+  for (const change of [same, ...others]) {
+    if (!change) continue;
+    const action = change === same ? 'replace' : 'resize';
+    const rebate = rebateOf(scope, action, change.replacement.ratedPowerKw);
+    const findings = findingsOf(scope, present, change);
+    const worths = worthsOf(scope, present, costs, { change, same, rebate });
+    candidates.push(...candidatesOf(scope, present, { change, action, rebate, findings, worths, same }));
+  }
+  return candidates;
+}
+
+function changeTo(scope: MotorScope, present: Present, costs: Costs, ratedPowerKw: number): Change | undefined {
+  const outlay = costs.motor(ratedPowerKw);
+  if (!outlay) return undefined;
+  const replacement = replacementMachine(scope, present.plate, present.machine, ratedPowerKw, outlay.line);
+  if (!replacement) {
+    costs.say(OPTIONS.make('class-unknown', { rated_power_kw: ratedPowerKw }));
+    return undefined;
+  }
+  const { machine } = replacement;
+  const steps = newSteps(scope, machine, present.steps, present.law, present.conditions);
+  const year = runningYear(scope, steps, present.peak, present.tariff);
+  const efficiency = year && meanEfficiency(scope, steps, year);
+  return {
+    replacement,
+    outlay,
+    steps,
+    year,
+    repairedYear: year && repairedYear(scope, year, efficiency, present.rewind),
+  };
+}
+
+function findingsOf(scope: MotorScope, present: Present, change: Change): Finding[] {
+  const { plate } = present;
+  const { ratedPowerKw, findings } = change.replacement;
+  const resized = ratedPowerKw !== plate.ratedPowerKw;
+  const eaten = speedEffect(present, change);
+  return [
+    ...present.screening,
+    ...findings,
+    ...checksBefore({
+      tables: scope.tables,
+      plate,
+      poles: present.machine.plate.poles,
+      synchronousSpeedRpm: present.machine.plate.synchronousSpeed.value,
+      newRatedPowerKw: ratedPowerKw,
+      highestLoadKw: present.highestLoadKw,
+      exponent: present.law.exponent.value,
+    }),
+    ...(resized && plate.peakLoadKw === undefined
+      ? [OPTIONS.make('peak-load-unknown', { highest_load_kw: present.highestLoadKw })]
+      : []),
+    ...(eaten ? [eaten] : []),
+  ];
+}
+
+/** Share of the saving by efficiency that a faster shaft must leave, so that nothing is said. */
+const SHARE_LEFT = 0.75;
+
+/** Says so when a faster shaft takes more than a quarter of what the efficiency saves. */
+function speedEffect(present: Present, change: Change): Finding | undefined {
+  if (present.law.speedHeld || !present.year?.energy || !change.year?.energy) return undefined;
+  let withoutSpeed = 0;
+  present.steps.forEach((old, index) => {
+    const after = change.steps[index];
+    if (!after || !old.hours || old.point.efficiency.value <= 0 || after.point.efficiency.value <= 0) return;
+    const saved = O.power_saved_by_efficiency.f(
+      present.machine.plate.ratedPower.value,
+      old.point.loadFraction.value,
+      old.point.efficiency.value,
+      after.point.efficiency.value,
+    );
+    withoutSpeed += saved * old.hours.value;
+  });
+  const saved = present.year.energy.value - change.year.energy.value;
+  const from = present.steps[present.peak]?.point.speed.value ?? 0;
+  const to = change.steps[present.peak]?.point.speed.value ?? 0;
+  if (to <= from || withoutSpeed <= 0 || saved >= SHARE_LEFT * withoutSpeed) return undefined;
+  return OPTIONS.make('speed-eats-saving', { speed_change: to - from, without_speed: withoutSpeed, saved });
+}
+
+function worthsOf(
+  scope: MotorScope,
+  present: Present,
+  costs: Costs,
+  given: { change: Change; same: Change | undefined; rebate: Quantity<'currency'> },
+): Worths {
+  const { change, same, rebate } = given;
+  const of = (outlay: Outlay | undefined): Worth | undefined => outlay && { quantity: outlay.installed };
+  const later = present.repairLater;
+  // Where the list has no repair at the other rating, the same cost is taken, so that no saving comes out of a gap in the list.
+  const repairOption = change === same ? later : (costs.listedRepair('rewind', change.replacement.ratedPowerKw) ?? later);
+  return {
+    old: runningWorth(present.year),
+    oldRepaired: runningWorth(present.repairedYear),
+    same: runningWorth(same?.year),
+    option: runningWorth(change.year),
+    optionRepaired: runningWorth(change.repairedYear),
+    investment: of(change.outlay),
+    rebate: { quantity: rebate },
+    repairNow: of(present.repairNow),
+    repairAtFailure: of(present.repairAtFailure),
+    repairLater: of(later),
+    repairOption: of(repairOption),
+    sameInstalled: of(same?.outlay),
+    purchaseOption: { quantity: change.outlay.machine },
+    purchaseSame: same && { quantity: same.outlay.machine },
+    oldWorth: oldWorth(scope, present.plate, same?.outlay.machine),
+    stop: present.stop,
+  };
+}
+
+function candidatesOf(
+  scope: MotorScope,
+  present: Present,
+  given: {
+    change: Change;
+    action: 'replace' | 'resize';
+    rebate: Quantity<'currency'>;
+    findings: readonly Finding[];
+    worths: Worths;
+    same: Change | undefined;
+  },
+): Candidate[] {
+  const { change, action, rebate, findings, worths } = given;
+  const { installed } = change.outlay;
+  const baselineKnown = scope.settings.policy.atFailure === 'repair' || given.same !== undefined;
+  const common = {
+    action,
+    ratedPowerKw: change.replacement.ratedPowerKw,
+    efficiencyClass: 'premium',
+    nominalEfficiencyPct: change.replacement.nominalEfficiencyPct,
+    after: change.year,
+    worths,
+    findings,
+  } as const;
+  const less = (outlay: Quantity<'currency'>, relief: Quantity<'currency'>) => apply(scope, $.net_cost, { outlay, relief });
+  const afterRebate = rebate.value === 0 ? installed : less(installed, rebate);
+  if (present.failed) {
+    const repair = present.repairNow;
+    return [
+      {
+        ...common,
+        timing: 'now',
+        kind: 'change-failed',
+        cost: installed,
+        netCost: repair ? less(afterRebate, repair.installed) : afterRebate,
+        before: present.repairedYear,
+        valued: repair !== undefined && baselineKnown,
+        stopCostUnknown: false,
+      },
+    ];
+  }
+  const now: Candidate = {
+    ...common,
+    timing: 'now',
+    kind: 'change-now',
+    cost: installed,
+    netCost: afterRebate,
+    before: present.year,
+    valued: baselineKnown,
+    stopCostUnknown: present.stopCostUnknown,
+  };
+  const repair = present.repairAtFailure;
+  if (!repair) return [now];
+  return [
+    now,
+    {
+      ...common,
+      timing: 'at-failure',
+      kind: 'change-at-failure',
+      cost: less(installed, repair.installed),
+      netCost: less(afterRebate, repair.installed),
+      before: present.repairedYear,
+      valued: baselineKnown,
+      stopCostUnknown: false,
+    },
+  ];
+}

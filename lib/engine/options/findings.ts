@@ -1,0 +1,166 @@
+import { catalogue, kind } from '../quantity/catalogue';
+
+const whole = (value: number): string => Math.round(value).toString();
+
+/** Findings about options: what could not be valued, what to check before acting, how a value came about. */
+export const OPTIONS = catalogue({
+  'hours-unknown': kind<Record<string, never>>({
+    severity: 'warning',
+    text: () => 'Neither hours a year nor a duty profile are known, so no energy, money or payback is given.',
+    cause: 'The columns hours_per_year and duty_profile are empty.',
+    next: 'Ask the operators for the hours a year, or read an hour meter twice a few weeks apart.',
+  }),
+  'screening-only': kind<{ assumed_load: number }>({
+    severity: 'disqualifies',
+    text: (e) =>
+      `No usable reading: the option is screened at an assumed load of ${whole(e.assumed_load * 100)} % and does not enter a plan.`,
+    cause: 'The motor has no reading that may be used.',
+    next: 'Measure the motor at its usual load first: input power, three currents and voltages, and speed.',
+  }),
+  'failed-at-assumed-load': kind<{ assumed_load: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The motor has failed and was never measured: its options are weighed at an assumed load of ${whole(e.assumed_load * 100)} %.`,
+    cause: 'A failed motor cannot be measured any more.',
+    next: 'Estimate the load from the process, and enter a duty profile in fractions of rated power.',
+  }),
+  'invented-price': kind<Record<string, never>>({
+    severity: 'note',
+    text: () => 'Prices come from the shipped list, which is invented for demonstration.',
+    cause: 'The study names no price list of its own, and the motor has no quotation.',
+    next: 'Name your price list in the settings, or enter quoted_price and quoted_repair.',
+  }),
+  'no-price': kind<{ rated_power_kw: number }>({
+    severity: 'warning',
+    text: (e) => `The price list has no premium motor from which a price at ${e.rated_power_kw.toFixed(1)} kW follows.`,
+    cause: 'No line of the list has the item motor and the class premium or IE3.',
+    next: 'Add such lines to the price list, or enter quoted_price.',
+  }),
+  'no-repair-price': kind<{ rated_power_kw: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The price list has no repair from which a price at ${e.rated_power_kw.toFixed(1)} kW follows; options that rest on it are left out.`,
+    cause: 'No line of the list has the item rewind or bearing-job that is asked for.',
+    next: 'Add such lines to the price list, or enter quoted_repair.',
+  }),
+  'price-incomplete': kind<{ item: string }>({
+    severity: 'note',
+    text: (e) => `The price list has no line for ${e.item}; it is not in the cost.`,
+    cause: 'The list holds prices of motors and repairs alone.',
+    next: 'Add the item to the price list, with a price of 0 if it costs nothing here.',
+  }),
+  'price-extrapolated': kind<{ item: string; rated_power_kw: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The price of the ${e.item} at ${e.rated_power_kw.toFixed(1)} kW lies beyond the ratings of the list and was carried on from its end.`,
+    cause: 'The list does not reach so far.',
+    next: 'Ask for a quotation.',
+  }),
+  'tariff-not-applied': kind<{ site: string }>({
+    severity: 'note',
+    text: (e) => `The tariff of ${e.site} is not applied yet; the flat prices of the study are.`,
+    cause: 'This version values energy and demand at flat prices.',
+    next: 'Set the flat prices of the study to the marginal prices of the site.',
+  }),
+  'tax-without-depreciation': kind<{ tax_rate: number }>({
+    severity: 'note',
+    text: (e) =>
+      `Tax of ${whole(e.tax_rate * 100)} % is taken on yearly savings; the relief by depreciation is not counted, so the value is on the low side.`,
+    cause: 'This version does not depreciate.',
+    next: 'Ask finance for the present value of the depreciation if the decision hangs on it.',
+  }),
+  'not-in-service': kind<{ status: string }>({
+    severity: 'note',
+    text: (e) => `The motor is marked ${e.status}: it uses no energy, and no option is weighed.`,
+    cause: 'The status says that it does not run.',
+    next: 'Set the status to running when it is put to work.',
+  }),
+  'failed-must-act': kind<Record<string, never>>({
+    severity: 'warning',
+    text: () => 'The motor has failed: to keep it as it is, is no option.',
+    cause: 'The status says failed.',
+    next: 'Choose between repair and replacement; both are valued below against what the policy would do.',
+  }),
+  'nothing-spent': kind<Record<string, never>>({
+    severity: 'note',
+    text: () => 'Nothing is spent and nothing saved, so there is no payback and no rate of return.',
+    cause: 'To keep the motor is the baseline that the others are valued against.',
+    next: 'Compare the other options with zero.',
+  }),
+  'no-saving': kind<{ money_saved: number; energy_saved: number; currency: string }>({
+    severity: 'note',
+    text: (e) =>
+      `The option saves nothing in a year (${whole(e.energy_saved)} kWh, ${whole(e.money_saved)} ${e.currency}), so it has no payback.`,
+    cause: 'The efficiency is no better at this load, the hours are few, or a faster shaft takes what the efficiency gives.',
+    next: 'Look at the load, the hours and the speed of the new motor.',
+  }),
+  'never-paid-back': kind<{ years: number; discount_rate: number }>({
+    severity: 'note',
+    text: (e) =>
+      `At a discount rate of ${(e.discount_rate * 100).toFixed(1)} % the savings do not pay the cost back within ${e.years} years.`,
+    cause: 'The yearly saving after tax is small against the cost.',
+    next: 'Look at the option again when the motor fails: then only the difference to a repair counts.',
+  }),
+  'no-rate-of-return': kind<Record<string, never>>({
+    severity: 'note',
+    text: () => 'The cash flow has no rate of return: it never turns from spending to saving, or never pays back.',
+    cause: 'A rate of return needs an outlay and savings that exceed a small part of it.',
+    next: 'Judge by the net present value.',
+  }),
+  'several-rates-of-return': kind<{ rates: string }>({
+    severity: 'note',
+    text: (e) => `The cash flow has several rates of return (${e.rates}), so none is given.`,
+    cause: 'The flow changes sign more than once.',
+    next: 'Judge by the net present value.',
+  }),
+  'no-extra-cost': kind<Record<string, never>>({
+    severity: 'note',
+    text: () => 'The option costs no more than what would be done anyway, so there is no ratio of savings to investment.',
+    cause: 'The repair that is spared, a rebate or the value left cover the cost.',
+    next: 'Judge by the net present value.',
+  }),
+  'check-before': kind<{ check: string; detail: string }>({
+    severity: 'warning',
+    text: (e) => `Check before acting: ${e.detail}.`,
+    cause: 'The sheet does not say enough, or says that an ordinary foot-mounted premium motor may not fit.',
+    next: 'Have the fit, the starting duty and the certificates confirmed by the maker or a licensed engineer before ordering.',
+  }),
+  'speed-eats-saving': kind<{ speed_change: number; without_speed: number; saved: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The new motor turns ${e.speed_change.toFixed(0)} r/min faster; of ${whole(e.without_speed)} kWh a year saved by efficiency ${whole(e.saved)} kWh are left.`,
+    cause: 'Fans and pumps take power with the cube of the speed, and premium motors slip less.',
+    next: 'Choose a motor of like full-load speed, change the sheave, or trim the impeller; then the whole saving stays.',
+  }),
+  'peak-load-unknown': kind<{ highest_load_kw: number }>({
+    severity: 'note',
+    text: (e) => `The highest load is taken as the ${e.highest_load_kw.toFixed(1)} kW that was measured or stated in the duty.`,
+    cause: 'The column peak_load_kw is empty.',
+    next: 'Ask the process owner for the highest load ever demanded before choosing another rating.',
+  }),
+  'class-outside-table': kind<{ rated_power_kw: number; poles: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The table of premium efficiencies does not hold ${e.rated_power_kw.toFixed(1)} kW with ${e.poles} poles; its nearest row was taken.`,
+    cause: 'The efficiency classes are defined for a range of ratings and poles.',
+    next: 'Ask the maker for the efficiency of the motor on offer.',
+  }),
+  'class-unknown': kind<{ rated_power_kw: number }>({
+    severity: 'warning',
+    text: (e) => `No table gives the premium efficiency at ${e.rated_power_kw.toFixed(1)} kW; the option is left out.`,
+    cause: 'The tables of the study do not hold the class at this frequency.',
+    next: 'Check frequency and standards in the settings.',
+  }),
+  'stop-cost-unknown': kind<Record<string, never>>({
+    severity: 'note',
+    text: () => 'The condition raises the risk of an unplanned stop, but what a stop costs is not known.',
+    cause: 'The column unplanned_stop_cost is empty.',
+    next: 'Ask production what an unplanned stop costs, and whether a standby takes over.',
+  }),
+  'amount-too-large': kind<Record<string, never>>({
+    severity: 'warning',
+    text: () => 'An amount of money is too large to be kept exactly, so the option is not valued.',
+    cause: 'A price, a quotation or a setting has too many digits.',
+    next: 'Check prices, quotations and settings.',
+  }),
+});

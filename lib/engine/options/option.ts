@@ -1,0 +1,53 @@
+import type { Money } from '../money/money';
+import type { Finding } from '../quantity/finding';
+import type { Quantity } from '../quantity/quantity';
+import type { Action, Timing } from '../result';
+
+/** Figures of an option under their names in the results, with their doubt and derivation. */
+export interface OptionFigures {
+  readonly cost: Quantity<'currency'>;
+  readonly energy_saved?: Quantity<'kWh/a'> | undefined;
+  readonly demand_saved?: Quantity<'kW'> | undefined;
+  readonly money_saved?: Quantity<'currency/a'> | undefined;
+  readonly emissions_saved?: Quantity<'kg/a'> | undefined;
+  readonly simple_payback?: Quantity<'a'> | undefined;
+  readonly discounted_payback?: Quantity<'a'> | undefined;
+  readonly net_present_value?: Quantity<'currency'> | undefined;
+  readonly failure_cost_change?: Quantity<'currency'> | undefined;
+}
+
+/** The cash flow by line, year 0 first, rounded; each positive when less is spent than in the baseline. They add up to the cash flow. */
+export interface FlowLines {
+  readonly energy: readonly Money[];
+  readonly demand: readonly Money[];
+  readonly avoided_repair: readonly Money[];
+  readonly residual: readonly Money[];
+  readonly investment: readonly Money[];
+  readonly rebate: readonly Money[];
+  /** Present only when the settings ask for failure cost inside the value. */
+  readonly failure?: readonly Money[] | undefined;
+}
+
+/** One option for a motor, weighed against the baseline of the results contract. */
+export interface Option {
+  /** Such as `replace-now-30-premium`. */
+  readonly id: string;
+  readonly action: Action;
+  readonly timing: Timing;
+  readonly ratedPowerKw: number;
+  readonly efficiencyClass?: string | undefined;
+  readonly nominalEfficiencyPct?: number | undefined;
+  readonly figures: OptionFigures;
+  readonly internalRateOfReturn?: number | undefined;
+  readonly savingsToInvestment?: number | undefined;
+  /** Money saved over energy saved, in currency per kWh. */
+  readonly marginalPrice?: number | undefined;
+  /** Chance that the simple payback is within the policy's limit. */
+  readonly probabilityWithinPolicy?: number | undefined;
+  /** Absent where no value could be given. */
+  readonly lines?: FlowLines | undefined;
+  readonly cashFlow: readonly Money[];
+  /** Value when carried out in each year of the budget; empty for options that take no budget. */
+  readonly netPresentValueByYear: readonly Money[];
+  readonly findings: readonly Finding[];
+}

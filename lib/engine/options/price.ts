@@ -1,0 +1,119 @@
+import type { Enclosure } from '../motor';
+import type { Price, PriceList } from '../settings';
+
+/** A price found in the list. */
+export interface ListedPrice {
+  readonly price: number;
+  /** Standard uncertainty over price. */
+  readonly spread: number;
+  /** What was matched, in words. */
+  readonly matched: string;
+  /** The line of this very rating, when there is one. */
+  readonly line?: Price | undefined;
+  readonly extrapolated: boolean;
+}
+
+/** What is asked for. */
+export interface PriceQuery {
+  readonly item: Price['item'];
+  readonly ratedPowerKw: number;
+  readonly poles: number;
+  readonly enclosure: Enclosure;
+}
+
+/** Doubt of a listed price, and of one carried on beyond the list (common practice). */
+const LISTED = 0.15;
+const CARRIED_ON = 0.3;
+
+/** Ratings this close count as the same: a horsepower rating and its kilowatt equivalent (29.83 and 30 kW). */
+const SAME_RATING = 0.015;
+
+interface Curve {
+  readonly lines: readonly { readonly logKw: number; readonly logPrice: number; readonly line: Price }[];
+  /** A price that holds at any rating. */
+  readonly flat?: number;
+  readonly matched: string;
+}
+
+const curves = new WeakMap<PriceList, Map<string, Curve | undefined>>();
+
+/**
+ * A price from the list, interpolated on a straight line between logarithms of rating and price.
+ *
+ * Lines of the same poles and enclosure are taken first, then the same poles, then any; an empty cell of the list holds for all. Motors are
+ * those of class premium or IE3. `undefined` when the list has no such item.
+ * Units: kW, currency. Valid for: ratings within the list; beyond it the slope of its end is carried on with twice the doubt.
+ * Source: common practice (prices of machines follow a power law of their size).
+ */
+export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | undefined {
+  const curve = curveOf(list, query);
+  if (!curve) return undefined;
+  if (curve.flat !== undefined) return { price: curve.flat, spread: LISTED, matched: curve.matched, extrapolated: false };
+  const { lines, matched } = curve;
+  const [first] = lines;
+  const last = lines[lines.length - 1];
+  if (!first || !last) return undefined;
+  const x = Math.log(query.ratedPowerKw);
+  let above = 0;
+  while (above < lines.length && (lines[above]?.logKw ?? 0) < x - SAME_RATING) above += 1;
+  const at = lines[above];
+  if (at && Math.abs(at.logKw - x) <= SAME_RATING)
+    return { price: at.line.price, spread: LISTED, matched, line: at.line, extrapolated: false };
+  const outside = above === 0 || above === lines.length;
+  const right = Math.min(Math.max(above, 1), lines.length - 1);
+  const a = lines[right - 1] ?? first;
+  const b = lines[right] ?? last;
+  const slope = a.logKw === b.logKw ? 0 : (b.logPrice - a.logPrice) / (b.logKw - a.logKw);
+  const price = Math.exp(a.logPrice + slope * (x - a.logKw));
+  return { price, spread: outside ? CARRIED_ON : LISTED, matched, extrapolated: outside };
+}
+
+function curveOf(list: PriceList, query: PriceQuery): Curve | undefined {
+  let known = curves.get(list);
+  if (!known) {
+    known = new Map();
+    curves.set(list, known);
+  }
+  const key = `${query.item}|${query.poles}|${query.enclosure}`;
+  if (known.has(key)) return known.get(key);
+  const curve = makeCurve(list, query);
+  known.set(key, curve);
+  return curve;
+}
+
+function makeCurve(list: PriceList, query: PriceQuery): Curve | undefined {
+  const rightItem = list.prices.filter(
+    (line) => line.item === query.item && line.price >= 0 && (query.item !== 'motor' || isPremium(line.efficiencyClass)),
+  );
+  const poles = (line: Price) => line.poles === undefined || line.poles === query.poles;
+  const enclosure = (line: Price) => line.enclosure === undefined || line.enclosure === query.enclosure;
+  const ways: readonly [string, (line: Price) => boolean][] = [
+    [`${query.poles} poles, ${query.enclosure}`, (line) => poles(line) && enclosure(line)],
+    [`${query.poles} poles, any enclosure`, poles],
+    [`any poles, ${query.enclosure}`, enclosure],
+    ['any poles and enclosure', () => true],
+  ];
+  for (const [words, fits] of ways) {
+    const lines = rightItem.filter(fits);
+    if (lines.length === 0) continue;
+    const specific = lines.some((line) => line.poles !== undefined || line.enclosure !== undefined);
+    const matched = specific ? `${query.item}, ${words}` : query.item;
+    return curveThrough(lines, matched);
+  }
+  return undefined;
+}
+
+function curveThrough(lines: readonly Price[], matched: string): Curve {
+  const rated = lines.filter((line) => line.ratedPowerKw !== undefined && line.ratedPowerKw > 0 && line.price > 0);
+  const points = rated
+    .map((line) => ({ logKw: Math.log(line.ratedPowerKw ?? 1), logPrice: Math.log(line.price), line }))
+    .sort((a, b) => a.logKw - b.logKw)
+    // Of two lines of one rating the first listed holds, so that a price does not depend on chance.
+    .filter((point, index, all) => index === 0 || point.logKw !== all[index - 1]?.logKw);
+  if (points.length > 0) return { lines: points, matched };
+  return { lines: [], flat: lines[0]?.price ?? 0, matched };
+}
+
+function isPremium(word: string | undefined): boolean {
+  return word === 'premium' || word === 'IE3';
+}

@@ -1,0 +1,83 @@
+import type { MotorScope } from '../context';
+import { leaf } from '../formula/apply';
+import { buildMachine } from '../machine/build';
+import type { Machine } from '../machine/model';
+import type { Plate } from '../motor';
+import { classEfficiency } from '../nameplate/class-efficiency';
+import { completePlate } from '../nameplate/complete';
+import type { Finding } from '../quantity/finding';
+import type { Quantity } from '../quantity/quantity';
+import type { Price } from '../settings';
+import { OPTIONS } from './findings';
+import { shortRating } from './ratings';
+
+/** A premium motor on offer, as a machine. */
+export interface Replacement {
+  readonly ratedPowerKw: number;
+  readonly machine: Machine;
+  readonly nominalEfficiencyPct: number;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The premium motor of a rating in place of the existing one: same voltage, frequency, poles and enclosure.
+ *
+ * Efficiency and full-load speed as its line in the price list says, else the premium class by its table and the slip from the typical
+ * share of the rotor loss. Its tolerance is its own, so that it does not cancel against that of the old stamp.
+ * `undefined` when no table holds the class.
+ */
+export function replacementMachine(
+  scope: MotorScope,
+  plate: Plate,
+  old: Machine,
+  ratedPowerKw: number,
+  line: Price | undefined,
+): Replacement | undefined {
+  const prefix = `new ${shortRating(ratedPowerKw)} kW premium: `;
+  const found = classEfficiency(scope.tables, {
+    ratedPowerKw,
+    poles: old.plate.poles,
+    enclosure: plate.enclosure ?? 'enclosed',
+    frequencyHz: old.plate.ratedFrequency.value,
+    efficiencyClass: 'premium',
+    standards: scope.settings.standards,
+  });
+  if (!found) return undefined;
+  const newPlate: Plate = {
+    ratedPowerKw,
+    ratedPowerUnit: plate.ratedPowerUnit,
+    status: 'running',
+    ratedVoltageV: plate.ratedVoltageV,
+    ratedFrequencyHz: plate.ratedFrequencyHz,
+    poles: old.plate.poles,
+    enclosure: plate.enclosure,
+    machineKind: 'cage',
+    efficiencyClass: 'premium',
+    nominalEfficiencyPct: line?.nominalEfficiencyPct,
+    ratedSpeedRpm: line?.ratedSpeedRpm,
+  };
+  const completed = completePlate(scope, newPlate, prefix);
+  const built = buildMachine(scope, newPlate, completed.plate, prefix);
+  return {
+    ratedPowerKw,
+    machine: built.machine,
+    nominalEfficiencyPct: completed.plate.efficiency.value * 100,
+    findings: [
+      ...completed.findings,
+      ...built.findings,
+      ...(found.inside || line?.nominalEfficiencyPct !== undefined
+        ? []
+        : [OPTIONS.make('class-outside-table', { rated_power_kw: ratedPowerKw, poles: old.plate.poles })]),
+    ],
+  };
+}
+
+/** What the rebates of the study pay for a motor of a rating, by programme up to its cap. */
+export function rebateOf(scope: MotorScope, action: 'replace' | 'resize', ratedPowerKw: number): Quantity<'currency'> {
+  let sum = 0;
+  for (const rebate of scope.settings.rebates) {
+    if (rebate.action !== action) continue;
+    sum += Math.min(rebate.perKw * ratedPowerKw, rebate.cap ?? Number.POSITIVE_INFINITY);
+  }
+  return leaf(scope, { value: sum, unit: 'currency', label: 'rebate', origin: 'setting', source: 'setting rebates' });
+}

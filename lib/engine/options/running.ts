@@ -1,0 +1,169 @@
+import type { MotorScope } from '../context';
+import { apply } from '../formula/apply';
+import * as $ from '../generated/money';
+import * as O from '../generated/options';
+import type { DutyPoint, Machine, OperatingPoint } from '../machine/model';
+import { type Conditions, operatingPoint } from '../machine/operate';
+import type { Quantity } from '../quantity/quantity';
+import { type LoadLaw, speedRatio } from './load-law';
+
+/** A machine at one step of the duty; hours absent when they are not known. */
+export interface RunningStep {
+  readonly point: OperatingPoint;
+  readonly hours?: Quantity<'h/a'> | undefined;
+}
+
+/** A year of running of one machine: what it takes and what that costs. */
+export interface RunningYear {
+  /** Input at the step whose input is highest, and the part of it in the billed peak. */
+  readonly demand: Quantity<'kW'>;
+  readonly energy?: Quantity<'kWh/a'> | undefined;
+  readonly cost?: RunningCost | undefined;
+}
+
+/** Cost of a year of running; energy and demand apart as numbers, for the lines of a cash flow. */
+export interface RunningCost {
+  readonly total: Quantity<'currency/a'>;
+  readonly energy: number;
+  readonly demand: number;
+}
+
+/** What a year of running is priced with. */
+export interface Tariff {
+  readonly energyPrice: Quantity<'currency/kWh'>;
+  readonly demandPrice: Quantity<'currency/(kW month)'>;
+  readonly coincidence: Quantity<'1'>;
+}
+
+/** The existing motor at each step of its duty; at the present load without hours when no duty is known. */
+export function oldSteps(
+  scope: MotorScope,
+  machine: Machine,
+  duty: readonly DutyPoint[] | undefined,
+  point: OperatingPoint | undefined,
+  conditions: Conditions,
+): RunningStep[] {
+  if (duty)
+    return duty.map((step) => ({ point: operatingPoint(scope, machine, step.loadFraction, conditions), hours: step.hours }));
+  return point ? [{ point: operatingPoint(scope, machine, point.loadFraction, conditions) }] : [];
+}
+
+/**
+ * Another machine on the same duty: each step where its torque meets the load, with the hours that the same flow then takes.
+ * Source: affinity laws; see {@link speedRatio}.
+ */
+export function newSteps(
+  scope: MotorScope,
+  machine: Machine,
+  old: readonly RunningStep[],
+  law: LoadLaw,
+  conditions: Conditions,
+): RunningStep[] {
+  return old.map((step) => {
+    const ratio = law.speedHeld ? undefined : speedRatio(scope, step.point, machine, law, conditions.voltageRatio);
+    const shaftPower = ratio
+      ? apply(scope, O.power_at_speed_ratio, {
+          shaft_power: step.point.shaftPower,
+          speed_ratio: ratio,
+          torque_exponent: law.exponent,
+        })
+      : step.point.shaftPower;
+    const load = apply(scope, O.load_fraction_of_power, { shaft_power: shaftPower, rated_power: machine.plate.ratedPower });
+    return {
+      point: operatingPoint(scope, machine, load, conditions),
+      hours:
+        step.hours && ratio && law.onOff
+          ? apply(scope, O.hours_at_speed_ratio, { hours: step.hours, speed_ratio: ratio })
+          : step.hours,
+    };
+  });
+}
+
+/** Index of the step with the highest input among those that run; of all when none has hours. */
+export function peakStep(steps: readonly RunningStep[]): number {
+  let peak = 0;
+  let highest = Number.NEGATIVE_INFINITY;
+  steps.forEach((step, index) => {
+    if (step.hours?.value === 0 && steps.some((other) => (other.hours?.value ?? 1) > 0)) return;
+    if (step.point.inputPower.value <= highest) return;
+    highest = step.point.inputPower.value;
+    peak = index;
+  });
+  return peak;
+}
+
+/** True when hours are known and the motor runs in at least one of them. */
+export function runs(steps: readonly RunningStep[]): boolean {
+  return steps.some((step) => (step.hours?.value ?? 0) > 0);
+}
+
+/** Energy, demand and cost of a year on the steps; `peak` is the step whose input is billed as demand. */
+export function runningYear(
+  scope: MotorScope,
+  steps: readonly RunningStep[],
+  peak: number,
+  tariff: Tariff,
+): RunningYear | undefined {
+  const at = steps[peak];
+  if (!at) return undefined;
+  const demand = apply(scope, O.billed_demand, { input_power: at.point.inputPower, coincidence: tariff.coincidence });
+  const energy = energyOf(scope, steps, (point) => point.inputPower);
+  if (!energy) return { demand };
+  return { demand, energy, cost: runningCost(scope, energy, demand, tariff) };
+}
+
+function runningCost(scope: MotorScope, energy: Quantity<'kWh/a'>, demand: Quantity<'kW'>, tariff: Tariff): RunningCost {
+  const energyCost = apply(scope, $.energy_cost, { energy, energy_price: tariff.energyPrice });
+  const demandCost = apply(scope, $.demand_cost, { demand, demand_price: tariff.demandPrice });
+  return {
+    total: apply(scope, $.running_cost, { energy: energyCost, demand: demandCost }),
+    energy: energyCost.value,
+    demand: demandCost.value,
+  };
+}
+
+function energyOf(
+  scope: MotorScope,
+  steps: readonly RunningStep[],
+  power: (point: OperatingPoint) => Quantity<'kW'>,
+): Quantity<'kWh/a'> | undefined {
+  let sum: Quantity<'kWh/a'> | undefined;
+  for (const { hours, point } of steps) {
+    if (!hours) return undefined;
+    const part = apply(scope, O.annual_energy, { hours, power: power(point) });
+    sum = sum ? apply(scope, O.energy_sum, { first: sum, second: part }) : part;
+  }
+  return sum;
+}
+
+/** Mean efficiency over the duty, at the one point when there is one. */
+export function meanEfficiency(scope: MotorScope, steps: readonly RunningStep[], year: RunningYear): Quantity<'1'> | undefined {
+  const [only] = steps;
+  if (steps.length === 1) return only?.point.efficiency;
+  const shaft = energyOf(scope, steps, (point) => point.shaftPower);
+  if (!shaft || !year.energy || year.energy.value <= 0) return undefined;
+  return apply(scope, O.energy_ratio, { shaft_energy: shaft, input_energy: year.energy });
+}
+
+/** Mean efficiencies below this are those of an idling machine, where a change of efficiency in points says nothing. */
+const IDLING = 0.2;
+
+/** The same year after a repair that changes the efficiency; unchanged without a change, or when the machine idles. */
+export function repairedYear(
+  scope: MotorScope,
+  year: RunningYear,
+  efficiency: Quantity<'1'> | undefined,
+  change: Quantity<'1'> | undefined,
+): RunningYear {
+  if (!change || !efficiency || efficiency.value < IDLING) return year;
+  const ratio = apply(scope, O.input_ratio_after_repair, { efficiency, change });
+  return {
+    demand: apply(scope, O.power_after_repair, { power: year.demand, ratio }),
+    energy: year.energy && apply(scope, O.energy_after_repair, { energy: year.energy, ratio }),
+    cost: year.cost && {
+      total: apply(scope, O.cost_after_repair, { cost: year.cost.total, ratio }),
+      energy: year.cost.energy * ratio.value,
+      demand: year.cost.demand * ratio.value,
+    },
+  };
+}

@@ -1,0 +1,105 @@
+import type { MotorScope } from '../context';
+import type { Finding } from '../quantity/finding';
+import { changeCandidates } from './change';
+import { Costs } from './costs';
+import { OPTIONS } from './findings';
+import type { Option } from './option';
+import { type Present, presentSide, runningWorth, type WeighInput } from './present';
+import { otherRatings, standardRatings } from './ratings';
+import { type Candidate, keepOption, weighOption } from './weigh-option';
+
+export type { FlowLines, Option, OptionFigures } from './option';
+export type { WeighInput } from './present';
+
+/**
+ * Weighs what can be done with one motor: keep, repair, replace by a premium motor, or resize, each now or at failure.
+ *
+ * Each replacement is solved at its own operating point, so that a faster shaft's extra power is in the saving. Money is against the
+ * baseline of the results contract: keep running, and at each expected failure do what the policy says.
+ * `keep` is always among the options; a spare or retired motor has nothing else.
+ */
+export function weighOptions(scope: MotorScope, input: WeighInput): { options: Option[]; findings: Finding[] } {
+  const { settings } = scope;
+  const { plate } = input.motor;
+  const years = Math.min(settings.budget.length, settings.horizonYears);
+  const { status } = plate;
+  if (status === 'spare' || status === 'retired')
+    return {
+      options: [keepOption(scope, plate.ratedPowerKw, years, [OPTIONS.make('not-in-service', { status })])],
+      findings: [],
+    };
+  const costs = new Costs(scope, plate, input.machine.plate.poles);
+  const present = presentSide(scope, input, costs);
+  const findings = studyFindings(scope, input, present);
+  const keep = keepOption(scope, plate.ratedPowerKw, years, [
+    OPTIONS.make(present.failed ? 'failed-must-act' : 'nothing-spent', {}),
+  ]);
+  const options: Option[] = [keep];
+  const candidates: Candidate[] = [];
+  const repair = repairCandidate(present);
+  if (repair) candidates.push(repair);
+  candidates.push(...changeCandidates(scope, present, costs, ratingsToWeigh(scope, input, present)));
+  let tooLarge = false;
+  for (const candidate of candidates) {
+    const option = weighOption(scope, candidate);
+    if (option) options.push(option);
+    else tooLarge = true;
+  }
+  if (tooLarge) findings.push(OPTIONS.make('amount-too-large', {}));
+  return { options, findings: [...findings, ...costs.findings] };
+}
+
+function studyFindings(scope: MotorScope, input: WeighInput, present: Present): Finding[] {
+  const { settings } = scope;
+  const findings: Finding[] = [];
+  if (!input.duty) findings.push(OPTIONS.make('hours-unknown', {}));
+  if (present.failed && input.screeningOnly)
+    findings.push(OPTIONS.make('failed-at-assumed-load', { assumed_load: settings.assumedLoad }));
+  const { site } = input.motor;
+  if (Object.hasOwn(settings.tariffs, site)) findings.push(OPTIONS.make('tariff-not-applied', { site }));
+  if (settings.taxRate > 0) findings.push(OPTIONS.make('tax-without-depreciation', { tax_rate: settings.taxRate }));
+  return findings;
+}
+
+/** Another rating is weighed on a usable load alone. */
+function ratingsToWeigh(scope: MotorScope, input: WeighInput, present: Present): readonly number[] {
+  const load = input.screeningOnly ? undefined : input.point?.loadFraction.value;
+  if (load === undefined || !(load > 0)) return [];
+  const { policy, standards } = scope.settings;
+  return otherRatings({
+    ladder: standardRatings(scope.tables, standards, present.plate),
+    ratedPowerKw: present.plate.ratedPowerKw,
+    loadFraction: load,
+    highestLoadKw: present.highestLoadKw,
+    resizeBelow: policy.resizeBelowLoadFraction,
+    spareCapacityPct: policy.spareCapacityPct,
+  });
+}
+
+/** Repair is offered when the motor has failed or its condition calls for it. */
+function repairCandidate(present: Present): Candidate | undefined {
+  const { repairNow, failed, repairKind, year, plate } = present;
+  if (!repairNow) return undefined;
+  const kind = failed ? 'repair-failed' : repairKind === 'rewind' ? 'rewind-now' : 'bearings-now';
+  const after = repairKind === 'rewind' || failed ? present.repairedYear : year;
+  return {
+    action: 'repair',
+    timing: 'now',
+    kind,
+    ratedPowerKw: plate.ratedPowerKw,
+    cost: repairNow.installed,
+    netCost: repairNow.installed,
+    before: failed ? present.repairedYear : year,
+    after,
+    worths: {
+      old: runningWorth(year),
+      oldRepaired: runningWorth(present.repairedYear),
+      investment: { quantity: repairNow.installed },
+      repairNow: { quantity: repairNow.installed },
+      stop: present.stop,
+    },
+    valued: true,
+    stopCostUnknown: present.stopCostUnknown,
+    findings: [],
+  };
+}
