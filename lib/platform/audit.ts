@@ -1,3 +1,4 @@
+import { insertRows } from './bulk';
 import type { Tx } from './db';
 import { newId } from './id';
 
@@ -22,9 +23,6 @@ export interface Change {
   readonly undoes?: string | undefined;
 }
 
-/** Rows per statement, below SQLite's limit of variables. */
-const CHUNK = 1_000;
-
 function toText(value: unknown): string | null {
   if (value === undefined) return null;
   return JSON.stringify(value, (_, member: unknown) => (typeof member === 'bigint' ? member.toString() : member));
@@ -35,28 +33,28 @@ function toText(value: unknown): string | null {
  * Money in `from` and `to` is written as text of whole minor units.
  */
 export async function recordChanges(tx: Tx, changes: readonly Change[], at: Date = new Date()): Promise<void> {
-  for (let start = 0; start < changes.length; start += CHUNK) {
-    await tx.changeEvent.createMany({
-      data: changes.slice(start, start + CHUNK).map((change) => ({
-        id: newId(at.getTime()),
-        studyId: change.studyId,
-        at,
-        who: change.who,
-        verified: false,
-        subject: change.subject,
-        subjectId: change.subjectId,
-        subjectLabel: change.subjectLabel,
-        what: change.what,
-        field: change.field ?? null,
-        fromValue: toText(change.from),
-        toValue: toText(change.to),
-        why: change.why ?? null,
-        batch: change.batch ?? null,
-        importBatchId: change.importBatchId ?? null,
-        undoes: change.undoes ?? null,
-      })),
-    });
-  }
+  await insertRows(
+    tx,
+    'ChangeEvent',
+    changes.map((change) => ({
+      id: newId(at.getTime()),
+      studyId: change.studyId,
+      at,
+      who: change.who,
+      verified: false,
+      subject: change.subject,
+      subjectId: change.subjectId,
+      subjectLabel: change.subjectLabel,
+      what: change.what,
+      field: change.field ?? null,
+      fromValue: toText(change.from),
+      toValue: toText(change.to),
+      why: change.why ?? null,
+      batch: change.batch ?? null,
+      importBatchId: change.importBatchId ?? null,
+      undoes: change.undoes ?? null,
+    })),
+  );
 }
 
 /** Adds one change to the history; see {@link recordChanges}. */

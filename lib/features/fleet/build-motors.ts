@@ -277,7 +277,8 @@ function keyOf(reading: Reading): string {
   return reading.takenAt === undefined ? `?${JSON.stringify({ ...reading, row: 0 })}` : timeKey(reading.takenAt);
 }
 
-function firstDifference(a: Reading, b: Reading): string | undefined {
+/** The column in which two readings differ first, their rows and times aside. */
+export function firstDifference(a: Reading, b: Reading): string | undefined {
   const one: Record<string, unknown> = { ...a };
   const two: Record<string, unknown> = { ...b };
   for (const key of Object.keys(one)) {

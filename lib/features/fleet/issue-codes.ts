@@ -93,10 +93,16 @@ const ROW_SENTENCES = {
     `${d.column} is ${d.value} here but ${d.other} in row ${d.otherRow}, which is the same motor.`,
     `Make rows agree with the plate, leave ${d.column} empty in all rows but one, or correct the tag.`,
   ],
-  'reading-contradiction': (d) => [
-    `Row ${d.otherRow} has other readings of this motor taken at the same time; ${d.column} differs.`,
-    'Correct taken_at or the tag, or delete the row that is wrong.',
-  ],
+  'reading-contradiction': (d) =>
+    d.otherRow === 0
+      ? [
+          `A reading of this motor taken at the same time is kept already; ${d.column} is ${d.value} here but ${d.other} there.`,
+          'Correct taken_at or the tag; if the kept reading is wrong, exclude it on the page of the motor, then import this row again.',
+        ]
+      : [
+          `Row ${d.otherRow} has other readings of this motor taken at the same time; ${d.column} differs.`,
+          'Correct taken_at or the tag, or delete the row that is wrong.',
+        ],
   'cell-error': (d) => [
     `The formula in ${d.column} gives the error ${d.value}.`,
     'Repair the formula, or put the value itself into the cell.',
