@@ -1,15 +1,14 @@
+import { KILOWATTS_PER_HORSEPOWER } from '@/lib/engine';
 import { issue, type RowIssue } from './issue-codes';
 import { indexOf, type ParsedRow } from './parse-row';
 
-/** Kilowatts of a horsepower, to the six figures that the sheet's format fixes. */
-export const KW_PER_HP = 0.7457;
 /** Plates pair ratings of the two ladders, such as 125 hp with 90 kW; beyond this they no longer mean one motor. */
 const WARN_ABOVE = 0.02;
 const REFUSE_ABOVE = 0.08;
 
 /** Kilowatts of a rating in horsepower, free of binary rounding: 40 hp are 29.828 kW to the last digit. */
 export function kilowattsOf(hp: number): number {
-  return Number((hp * KW_PER_HP).toPrecision(15));
+  return Number((hp * KILOWATTS_PER_HORSEPOWER).toPrecision(15));
 }
 
 export interface RatedPower {
@@ -56,7 +55,8 @@ export function comparePower(
   if (later === undefined || later.kw === power.kw) return FINE;
   if (later.unit !== power.unit) return power.unit === 'kW' ? judge(row, power.kw, later.kw) : judge(row, later.kw, power.kw);
   const column = later.unit === 'kW' ? 'rated_power_kw' : 'rated_power_hp';
-  const written = ({ kw, unit }: RatedPower): string => String(unit === 'kW' ? kw : Number((kw / KW_PER_HP).toPrecision(12)));
+  const written = ({ kw, unit }: RatedPower): string =>
+    String(unit === 'kW' ? kw : Number((kw / KILOWATTS_PER_HORSEPOWER).toPrecision(12)));
   const error = issue('plate-contradiction', row, column, {
     value: written(later),
     other: `“${written(power)}”`,

@@ -1,10 +1,10 @@
-import type { DutyStep, Motor, Reading } from '@/lib/engine';
+import { type DutyStep, KILOWATTS_PER_HORSEPOWER, type Motor, type Reading } from '@/lib/engine';
 import { meanOfThree } from './build-reading';
 import type { CellValue } from './column';
 import { COLUMNS } from './columns';
 import type { Writable } from './csv-cell';
 import type { DecimalSign } from './number';
-import { KW_PER_HP, kilowattsOf } from './rated-power';
+import { kilowattsOf } from './rated-power';
 
 /** One row of a motor as it is written: cells by column name. */
 export type WrittenRow = ReadonlyMap<string, Writable>;
@@ -100,7 +100,7 @@ function numberText(value: number, decimal: DecimalSign): string {
 
 /** The shortest number of horsepower that makes exactly these kilowatts again. */
 export function horsepowerOf(kw: number): number {
-  const exact = kw / KW_PER_HP;
+  const exact = kw / KILOWATTS_PER_HORSEPOWER;
   for (let digits = 1; digits <= 17; digits++) {
     const candidate = Number(exact.toPrecision(digits));
     if (kilowattsOf(candidate) === kw) return candidate;

@@ -1,10 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { KILOWATTS_PER_HORSEPOWER } from '@/lib/engine/formula/constants';
 import { blankSheet, blankWorkbook, requiredWords } from '@/lib/features/fleet/blank-sheet';
 import { COLUMNS, columnByName, RETURNED_COLUMNS, unitOrWords } from '@/lib/features/fleet/columns';
 import { parseFleet } from '@/lib/features/fleet/parse';
-import { KW_PER_HP } from '@/lib/features/fleet/rated-power';
 import { mustParse } from './support/sheet';
 
 describe('the columns of the fleet sheet', () => {
@@ -23,10 +21,6 @@ describe('the columns of the fleet sheet', () => {
     expect(names.filter((name) => !/^[a-z][a-z0-9_]*$/.test(name))).toEqual([]);
     expect(columnByName('  Rated_Power_KW ')?.name).toBe('rated_power_kw');
     expect(columnByName('rated power kw')).toBeUndefined();
-  });
-
-  it('convert horsepower as the engine does', () => {
-    expect(KW_PER_HP).toBe(KILOWATTS_PER_HORSEPOWER);
   });
 });
 

@@ -60,6 +60,8 @@ const ERRORS: readonly Case[] = [
   one('not-even', 'poles', { poles: '3' }),
   one('not-allowed', 'load_torque_exponent', { load_torque_exponent: '3' }),
   one('not-allowed', 'demand_coincidence', { demand_coincidence: '1.2' }),
+  one('not-allowed', 'rotor_bars', { rotor_bars: '2147483648' }),
+  one('not-allowed', 'quoted_price', { quoted_price: '9.1e12' }),
   one('not-a-letter', 'code_letter', { code_letter: 'GG' }),
   one('not-yes-no', 'standby', { standby: 'maybe' }),
   one('unreadable-date', 'taken_at', { taken_at: '14/03/2026' }),

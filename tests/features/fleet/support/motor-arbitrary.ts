@@ -86,6 +86,7 @@ function arbitraryOf({ kind }: Column): fc.Arbitrary<CellValue> {
       if (kind.limits)
         return fc.double({ min: kind.limits[0], max: kind.limits[1], noNaN: true }).map((value) => (value === 0 ? 0 : value));
       if (kind.whole) return fc.integer({ min: 0, max: 3000 });
+      if (kind.unit === 'currency') return plain.filter((value) => Math.abs(value) <= 9e12);
       if (kind.rated === 'positive') return above;
       return kind.rated === 'either-sign' ? plain.filter((value) => value !== 0) : plain;
     }
