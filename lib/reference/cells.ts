@@ -17,24 +17,19 @@ function parseNumber(text: string, low: number, high: number, whole: boolean): P
   return { ok: true, value };
 }
 
-function numberCell(low: number, high: number, whole: boolean) {
-  return z.string().transform((text, context): number => {
-    const parsed = parseNumber(text, low, high, whole);
+/** A number within `low` and `high`, both included. */
+export function number(low: number, high: number) {
+  return z.transform((text: string, context): number => {
+    const parsed = parseNumber(text, low, high, false);
     if (parsed.ok) return parsed.value;
     context.addIssue({ code: 'custom', message: parsed.message });
     return z.NEVER;
   });
 }
 
-/** A number within `low` and `high`, both included. */
-export const number = (low: number, high: number) => numberCell(low, high, false);
-
-/** A whole number within `low` and `high`, both included. */
-export const whole = (low: number, high: number) => numberCell(low, high, true);
-
 /** A number, or nothing: an empty cell is "not known", never zero. */
 export function numberOrEmpty(low: number, high: number) {
-  return z.string().transform((text, context): number | undefined => {
+  return z.transform((text: string, context): number | undefined => {
     if (text === '') return undefined;
     const parsed = parseNumber(text, low, high, false);
     if (parsed.ok) return parsed.value;
@@ -59,7 +54,7 @@ export function wordOrEmpty<const W extends string>(...words: readonly W[]) {
 export const text = z.string().min(1, { error: 'is empty, where text must stand' });
 
 /** Text, or nothing. */
-export const textOrEmpty = z.string().transform((value): string | undefined => (value === '' ? undefined : value));
+export const textOrEmpty = z.transform((value: string): string | undefined => (value === '' ? undefined : value));
 
 /** Percentage from 0 to 100. */
 export const percent = number(0, 100);
@@ -71,7 +66,7 @@ export const kilowatts = number(0.01, 100_000);
 export const horsepower = number(0.01, 100_000);
 
 /** Number of poles, 2 to 48. */
-export const poles = z.string().transform((cell, context): number => {
+export const poles = z.transform((cell: string, context): number => {
   const parsed = parseNumber(cell, 2, 48, true);
   if (parsed.ok && parsed.value % 2 === 0) return parsed.value;
   context.addIssue({ code: 'custom', message: parsed.ok ? 'is not an even number of poles' : parsed.message });

@@ -139,7 +139,7 @@ export function readTable<Row extends object>(folder: string, entry: Entry<Row>,
     checkKey(entry, seen, cells, row);
     checkGap(entry, cells, row, status);
     statusCounts[status] = (statusCounts[status] ?? 0) + 1;
-    if (status !== 'gap') rows.push({ ...parseRow(entry, cells, row), status });
+    if (status !== 'gap') rows.push(Object.assign(parseRow(entry, cells, row), { status }));
   }
   return { rows, rowCount: sheet.records.length, statusCounts };
 }
