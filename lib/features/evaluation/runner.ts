@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import type { Worker } from 'node:worker_threads';
 import { readEnv } from '@/lib/platform/env';
 
@@ -13,8 +14,11 @@ const holder: typeof globalThis & { lossbookRunner?: Worker | undefined } = glob
 function start(): Worker {
   // The bundler rewrites an imported `Worker`; asked for in this way, the built-in one is left alone.
   const { Worker: Thread } = process.getBuiltinModule('node:worker_threads');
-  const file = path.join(readEnv().projectFolder, 'lib', 'features', 'evaluation', 'run-worker.ts');
-  const worker = new Thread(file, { execArgv: ['--import', 'tsx'] });
+  const folder = path.join(readEnv().projectFolder, 'lib', 'features', 'evaluation');
+  const worker = new Thread(path.join(folder, 'start-worker.mjs'), {
+    workerData: { module: pathToFileURL(path.join(folder, 'run-worker.ts')).href },
+    execArgv: [],
+  });
   worker.unref();
   const forget = (): void => {
     if (holder.lossbookRunner === worker) holder.lossbookRunner = undefined;
