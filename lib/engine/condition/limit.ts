@@ -19,11 +19,23 @@ export const NEAR = 0.8;
 
 /** The limit with this id: the user's value where the study sets one, else the table's. */
 export function limitOf(scope: MotorScope, id: string): Limit {
-  const row = scope.tables.limits.rows.find((entry) => entry.id === id);
+  const row = rowsById(scope.tables.limits).get(id);
   if (!row) throw new Error(`the table of limits has no row ${id}`);
   const own = scope.settings.limits[id];
   if (own) return { id, value: own.value, unit: row.unit, source: `set in the study: ${own.reason}`, status: 'practice' };
   return { id, value: numberOf(row), unit: row.unit, source: row.source, status: row.status };
+}
+
+type LimitTable = MotorScope['tables']['limits'];
+const byId = new WeakMap<LimitTable, Map<string, LimitTable['rows'][number]>>();
+
+function rowsById(table: LimitTable): Map<string, LimitTable['rows'][number]> {
+  let index = byId.get(table);
+  if (!index) {
+    index = new Map(table.rows.map((row) => [row.id, row]));
+    byId.set(table, index);
+  }
+  return index;
 }
 
 function numberOf(row: LimitRow): number {

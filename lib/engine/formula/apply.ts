@@ -29,37 +29,61 @@ export type FormulaInputs<F extends Compiled> = { readonly [K in keyof F['inputs
 
 /** Applies a formula: value from the native function, uncertainty by first-order propagation through its partial derivatives (GUM 5.1). */
 export function apply<F extends Compiled>(scope: Scope, formula: F, inputs: FormulaInputs<F>): Quantity<F['unit']> {
-  const names = formula.names;
+  const { names } = formula;
   const given = inputs as Readonly<Record<string, Quantity>>;
-  const values: number[] = [];
-  const vectors: Parts[] = [];
+  const quantities: Quantity[] = [];
   let length = 0;
   for (const name of names) {
     const quantity = given[name];
     if (!quantity) throw new Error(`formula ${formula.id} was applied without ${name}`);
-    values.push(quantity.value);
-    vectors.push(quantity.parts);
+    quantities.push(quantity);
     if (quantity.parts.length > length) length = quantity.parts.length;
   }
   const result: Quantity<F['unit']> = {
     unit: formula.unit,
-    value: formula.f(...values),
-    parts: length === 0 ? EXACT : propagate(formula, values, vectors, length),
+    value: call(formula.f, quantities),
+    parts: length === 0 ? EXACT : propagate(formula, quantities, length),
   };
   scope.trace?.set(result, { kind: 'formula', formula, inputs: given });
   return result;
 }
 
-function propagate(formula: Compiled, values: readonly number[], vectors: readonly Parts[], length: number): Parts {
-  const sum = new Array<number>(length).fill(0);
-  for (let k = 0; k < vectors.length; k++) {
-    const parts = vectors[k] ?? EXACT;
-    if (parts.length === 0) continue;
-    const slope = formula.d[k]?.(...values) ?? 0;
+function propagate(formula: Compiled, quantities: readonly Quantity[], length: number): Parts {
+  const sum: number[] = [];
+  for (let i = 0; i < length; i++) sum.push(0);
+  for (let k = 0; k < quantities.length; k++) {
+    const { parts } = quantities[k] as Quantity;
+    const derivative = formula.d[k];
+    if (parts.length === 0 || !derivative) continue;
+    const slope = call(derivative, quantities);
     if (slope === 0) continue;
-    for (let i = 0; i < parts.length; i++) sum[i] = (sum[i] ?? 0) + slope * (parts[i] ?? 0);
+    for (let i = 0; i < parts.length; i++) sum[i] = (sum[i] as number) + slope * (parts[i] as number);
   }
   return sum;
+}
+
+/**
+ * Calls a native function with the values of its inputs, in order. Written out by the number of inputs, since spreading an array
+ * into the call takes several times as long as the formula itself.
+ */
+function call(f: (...values: number[]) => number, q: readonly Quantity[]): number {
+  const at = (index: number) => (q[index] as Quantity).value;
+  switch (q.length) {
+    case 1:
+      return f(at(0));
+    case 2:
+      return f(at(0), at(1));
+    case 3:
+      return f(at(0), at(1), at(2));
+    case 4:
+      return f(at(0), at(1), at(2), at(3));
+    case 5:
+      return f(at(0), at(1), at(2), at(3), at(4));
+    case 6:
+      return f(at(0), at(1), at(2), at(3), at(4), at(5));
+    default:
+      return f(...q.map((quantity) => quantity.value));
+  }
 }
 
 /** A value that comes from outside the formulas: a stamp, a meter, a table, a setting, an assumption. */

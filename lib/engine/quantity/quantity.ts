@@ -52,8 +52,9 @@ export function exact<U extends Unit>(value: number, unit: U): Quantity<U> {
 
 /** Standard uncertainty (k = 1) of a quantity: root sum of squares of its independent parts (GUM 5.1.2). */
 export function standardUncertainty(quantity: { readonly parts: Parts }): number {
+  const { parts } = quantity;
   let sum = 0;
-  for (const part of quantity.parts) sum += (part ?? 0) * (part ?? 0);
+  for (let i = 0; i < parts.length; i++) sum += (parts[i] as number) * (parts[i] as number);
   return Math.sqrt(sum);
 }
 
@@ -70,10 +71,11 @@ export function combineParts(terms: readonly (readonly [weight: number, parts: P
   let length = 0;
   for (const [, parts] of terms) if (parts.length > length) length = parts.length;
   if (length === 0) return EXACT;
-  const sum = new Array<number>(length).fill(0);
+  const sum: number[] = [];
+  for (let i = 0; i < length; i++) sum.push(0);
   for (const [weight, parts] of terms) {
     if (weight === 0) continue;
-    for (let i = 0; i < parts.length; i++) sum[i] = (sum[i] ?? 0) + weight * (parts[i] ?? 0);
+    for (let i = 0; i < parts.length; i++) sum[i] = (sum[i] as number) + weight * (parts[i] as number);
   }
   return sum;
 }

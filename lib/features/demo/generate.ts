@@ -2,6 +2,7 @@ import type { Motor } from '@/lib/engine';
 import { type DemoMotor, draft, motorOf, offlineTests, plateOf, readingOf } from './make-motor';
 import { DATA_PLANTS, type Plant } from './plants';
 import { CONDITION_PLANTS } from './plants-condition';
+import { DECISION_PLANTS } from './plants-decisions';
 import { Random } from './random';
 import { GROUPS } from './scenario';
 import { truePoint } from './truth';
@@ -41,7 +42,7 @@ export function generateDemo(options: DemoOptions): readonly DemoMotor[] {
       row += 1;
     }
   }
-  return planted(motors, [...DATA_PLANTS, ...CONDITION_PLANTS]);
+  return planted(motors, [...DATA_PLANTS, ...CONDITION_PLANTS, ...DECISION_PLANTS]);
 }
 
 function planted(motors: readonly DemoMotor[], plants: readonly Plant[]): DemoMotor[] {

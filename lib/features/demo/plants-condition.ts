@@ -154,9 +154,14 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'T-1',
     story: 'a signature read nearly idle',
-    change: both(
-      latest((reading) => ({ inputPowerKw: Number(((reading.inputPowerKw ?? 100) * 0.8).toFixed(2)), rotorSidebandDb: 44 })),
-    ),
+    change: (motor) =>
+      latest(() => ({
+        inputPowerKw: Number((motor.plate.ratedPowerKw * 0.38).toFixed(2)),
+        currentsA: undefined,
+        currentA: undefined,
+        shaftSpeedRpm: undefined,
+        rotorSidebandDb: 44,
+      }))(motor),
   },
   { tag: 'K-2', story: 'a signature without any load reading', change: latest(() => ({ rotorSidebandDb: 50 })) },
   { tag: 'M-5', story: 'hot by its detectors', change: latest(() => ({ windingTempC: 158, windingTempMethod: 'embedded' })) },

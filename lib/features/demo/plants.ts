@@ -45,9 +45,11 @@ const power = (change: (kw: number) => number) =>
   latest((reading) => ({ inputPowerKw: Math.round(change(reading.inputPowerKw ?? 10) * 100) / 100 }));
 
 const aged = (years: number) =>
-  latest((reading) => ({
-    takenAt: `${Number((reading.takenAt ?? '2020').slice(0, 4)) - years}${(reading.takenAt ?? '').slice(4)}`,
-  }));
+  latest((reading) => {
+    const [year = '2020', month = '01'] = (reading.takenAt ?? '').split('-');
+    // The first of a month exists in every year.
+    return { takenAt: `${Number(year) - years}-${month}-01T10:00` };
+  });
 
 /** Mistakes on plates and in readings. */
 export const DATA_PLANTS: readonly Plant[] = [
@@ -107,7 +109,7 @@ export const DATA_PLANTS: readonly Plant[] = [
     tag: 'B-2',
     story: 'power noted in horsepower',
     change: both(
-      power((kw) => kw * 3.4),
+      power((kw) => kw * 5),
       without('currentsA', 'currentA'),
     ),
   },
