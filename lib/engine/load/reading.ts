@@ -79,7 +79,7 @@ export function evaluateReading(scope: MotorScope, plate: Plate, machine: Machin
     estimates.filter((estimate) => estimate.used),
   );
   if (!combination) {
-    if (!metered.disqualified)
+    if (!disqualified)
       findings.push(
         LOAD.make('reading-without-load', { row: reading.row, missing: [...missing].join(', ') || 'nothing usable' }),
       );
