@@ -123,7 +123,6 @@ function worthsOf(
   given: { change: Change; same: Change | undefined; rebate: Quantity<'currency'> },
 ): Worths {
   const { change, same, rebate } = given;
-  const of = (outlay: Outlay | undefined): Worth | undefined => outlay && { quantity: outlay.installed };
   const later = present.repairLater;
   // Where the list has no repair at the other rating, the same cost is taken, so that no saving comes out of a gap in the list.
   const repairOption = change === same ? later : (costs.listedRepair('rewind', change.replacement.ratedPowerKw) ?? later);
@@ -133,18 +132,26 @@ function worthsOf(
     same: runningWorth(same?.year),
     option: runningWorth(change.year),
     optionRepaired: runningWorth(change.repairedYear),
-    investment: of(change.outlay),
+    investment: outlayWorth(change.outlay),
     rebate: { quantity: rebate },
-    repairNow: of(present.repairNow),
-    repairAtFailure: of(present.repairAtFailure),
-    repairLater: of(later),
-    repairOption: of(repairOption),
-    sameInstalled: of(same?.outlay),
+    repairNow: outlayWorth(present.repairNow),
+    repairAtFailure: outlayWorth(present.repairAtFailure),
+    repairLater: outlayWorth(later),
+    repairOption: outlayWorth(repairOption),
+    sameInstalled: outlayWorth(same?.outlay),
     purchaseOption: { quantity: change.outlay.machine },
     purchaseSame: same && { quantity: same.outlay.machine },
     oldWorth: oldWorth(scope, present.plate, same?.outlay.machine),
     stop: present.stop,
   };
+}
+
+function outlayWorth(outlay: Outlay | undefined): Worth | undefined {
+  return outlay && { quantity: outlay.installed };
+}
+
+function less(scope: MotorScope, outlay: Quantity<'currency'>, relief: Quantity<'currency'>): Quantity<'currency'> {
+  return apply(scope, $.net_cost, { outlay, relief });
 }
 
 function candidatesOf(
@@ -162,7 +169,8 @@ function candidatesOf(
   const { change, action, rebate, findings, worths } = given;
   const { installed } = change.outlay;
   const baselineKnown = scope.settings.policy.atFailure === 'repair' || given.same !== undefined;
-  const common = {
+  const afterRebate = rebate.value === 0 ? installed : less(scope, installed, rebate);
+  const base: Shared = {
     action,
     ratedPowerKw: change.replacement.ratedPowerKw,
     efficiencyClass: 'premium',
@@ -170,26 +178,23 @@ function candidatesOf(
     after: change.year,
     worths,
     findings,
-  } as const;
-  const less = (outlay: Quantity<'currency'>, relief: Quantity<'currency'>) => apply(scope, $.net_cost, { outlay, relief });
-  const afterRebate = rebate.value === 0 ? installed : less(installed, rebate);
+  };
   if (present.failed) {
     const repair = present.repairNow;
+    const netCost = repair ? less(scope, afterRebate, repair.installed) : afterRebate;
     return [
-      {
-        ...common,
+      candidate(base, {
         timing: 'now',
         kind: 'change-failed',
         cost: installed,
-        netCost: repair ? less(afterRebate, repair.installed) : afterRebate,
+        netCost,
         before: present.repairedYear,
         valued: repair !== undefined && baselineKnown,
         stopCostUnknown: false,
-      },
+      }),
     ];
   }
-  const now: Candidate = {
-    ...common,
+  const now = candidate(base, {
     timing: 'now',
     kind: 'change-now',
     cost: installed,
@@ -197,20 +202,45 @@ function candidatesOf(
     before: present.year,
     valued: baselineKnown,
     stopCostUnknown: present.stopCostUnknown,
-  };
+  });
   const repair = present.repairAtFailure;
   if (!repair) return [now];
+  const cost = less(scope, installed, repair.installed);
   return [
     now,
-    {
-      ...common,
+    candidate(base, {
       timing: 'at-failure',
       kind: 'change-at-failure',
-      cost: less(installed, repair.installed),
-      netCost: less(afterRebate, repair.installed),
+      cost,
+      netCost: rebate.value === 0 ? cost : less(scope, afterRebate, repair.installed),
       before: present.repairedYear,
       valued: baselineKnown,
       stopCostUnknown: false,
-    },
+    }),
   ];
+}
+
+type Shared = Pick<
+  Candidate,
+  'action' | 'ratedPowerKw' | 'efficiencyClass' | 'nominalEfficiencyPct' | 'after' | 'worths' | 'findings'
+>;
+
+/** Field by field, since spreading objects here would cost more than the arithmetic. */
+function candidate(base: Shared, own: Omit<Candidate, keyof Shared>): Candidate {
+  return {
+    action: base.action,
+    timing: own.timing,
+    kind: own.kind,
+    ratedPowerKw: base.ratedPowerKw,
+    efficiencyClass: base.efficiencyClass,
+    nominalEfficiencyPct: base.nominalEfficiencyPct,
+    cost: own.cost,
+    netCost: own.netCost,
+    before: own.before,
+    after: base.after,
+    worths: base.worths,
+    valued: own.valued,
+    stopCostUnknown: own.stopCostUnknown,
+    findings: base.findings,
+  };
 }

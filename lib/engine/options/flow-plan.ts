@@ -16,7 +16,10 @@ export interface FlowTerm {
 
 /** The cash flow of one kind of option, linear in what the motor brings along: the same for every motor of a study. */
 export interface FlowPlan {
+  /** What the value and the cash flow consist of; failure cost is among them only if the settings ask for it. */
   readonly terms: readonly FlowTerm[];
+  /** Failure cost alone. */
+  readonly failure: readonly FlowTerm[];
   /** Present values when carried out at the start of year 1, 2, …: by year of the budget, the first being that of `terms`. */
   readonly later: readonly (readonly { readonly basis: Basis; readonly line: PlanLine; readonly presentValue: number }[])[];
 }
@@ -41,15 +44,14 @@ function makePlan(settings: Settings, kind: PlanKind): FlowPlan {
   const up = priced(settings, kind, rate * (1 + STEP), 0);
   const down = priced(settings, kind, rate * (1 - STEP), 0);
   const years = Math.min(settings.budget.length, settings.horizonYears);
+  const counted = (term: { readonly line: PlanLine }) => term.line !== 'failure' || settings.includeFailureCost;
   const later: FlowPlan['later'][number][] = [];
-  for (let start = 1; start < years; start++) later.push(priced(settings, kind, rate, start));
-  return {
-    terms: base.map((term, index) => ({
-      ...term,
-      slope: ((up[index]?.presentValue ?? 0) - (down[index]?.presentValue ?? 0)) / (2 * STEP),
-    })),
-    later,
-  };
+  for (let start = 1; start < years; start++) later.push(priced(settings, kind, rate, start).filter(counted));
+  const terms = base.map((term, index) => ({
+    ...term,
+    slope: ((up[index]?.presentValue ?? 0) - (down[index]?.presentValue ?? 0)) / (2 * STEP),
+  }));
+  return { terms: terms.filter(counted), failure: terms.filter((term) => term.line === 'failure'), later };
 }
 
 /** Counts of events turned into money: prices grow, the tax is taken, present values are formed. */

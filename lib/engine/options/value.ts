@@ -1,7 +1,7 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
-import { fitsMoney, fromMoney, type Money, sumMoney, toMoney } from '../money/money';
+import { fitsMoney, fromMoney, type Money, toMoney } from '../money/money';
 import { netPresentValue } from '../money/present-value';
 import { combineParts, type Parts, type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Basis } from './flow-counts';
@@ -42,35 +42,35 @@ const LOG_RATE_SPREAD = Math.LN2 / 2;
  */
 export function valueFlow(scope: MotorScope, plan: FlowPlan, worths: Worths): ValuedFlow | undefined {
   const { settings } = scope;
-  const counted = (line: FlowTerm['line']) => line !== 'failure' || settings.includeFailureCost;
-  const inValue = plan.terms.filter((term) => counted(term.line));
-  const value = total(scope, inValue, worths);
-  const failureCostChange = total(
-    scope,
-    plan.terms.filter((term) => term.line === 'failure'),
-    worths,
-  );
+  const value = total(scope, plan.terms, worths);
+  const failureCostChange = total(scope, plan.failure, worths);
   if (!fitsMoney(value.value) || !fitsMoney(failureCostChange.value)) return undefined;
-  const lines = linesOf(inValue, worths, settings.includeFailureCost, settings.horizonYears + 1);
+  const lines = linesOf(plan.terms, worths, settings.includeFailureCost, settings.horizonYears + 1);
   if (!lines) return undefined;
-  const all = Object.values(lines).filter((line): line is readonly Money[] => line !== undefined);
-  const cashFlow = Array.from({ length: settings.horizonYears + 1 }, (_, year) =>
-    sumMoney(all.map((line) => line[year] ?? toMoney(0))),
-  );
-  const later = plan.later.map((terms) =>
-    terms.reduce((sum, term) => sum + (counted(term.line) ? term.presentValue * worthOf(worths, term.basis) : 0), 0),
-  );
-  if (!later.every(fitsMoney)) return undefined;
-  const part = (outlay: boolean) =>
-    inValue.reduce((sum, term) => sum + (term.outlay === outlay ? term.presentValue * worthOf(worths, term.basis) : 0), 0);
+  const byYear: Money[] = [];
+  if (settings.budget.length > 0) byYear.push(toMoney(value.value));
+  for (const terms of plan.later) {
+    let sum = 0;
+    for (const term of terms) sum += term.presentValue * worthOf(worths, term.basis);
+    if (!fitsMoney(sum)) return undefined;
+    byYear.push(toMoney(sum));
+  }
+  let savings = 0;
+  let outlay = 0;
+  for (const term of plan.terms) {
+    const worth = term.presentValue * worthOf(worths, term.basis);
+    if (term.outlay) outlay -= worth;
+    else savings += worth;
+  }
+  const cashFlow = sumOfLines(lines, settings.horizonYears + 1);
   return {
-    netPresentValue: scope.trace ? stated(scope, value, cashFlow, worths, inValue) : value,
+    netPresentValue: scope.trace ? stated(scope, value, cashFlow, worths, plan.terms) : value,
     failureCostChange,
     lines,
     cashFlow,
-    byYear: settings.budget.length === 0 ? [] : [value.value, ...later].map(toMoney),
-    savings: part(false),
-    outlay: -part(true),
+    byYear,
+    savings,
+    outlay,
   };
 }
 
@@ -101,34 +101,60 @@ function rateParts(scope: MotorScope): Parts {
   return parts;
 }
 
+type LineName = keyof FlowLines;
+
 function linesOf(terms: readonly FlowTerm[], worths: Worths, withFailure: boolean, length: number): FlowLines | undefined {
-  const sums = new Map<string, number[]>();
-  const add = (line: string, term: FlowTerm, worth: number): void => {
-    if (worth === 0) return;
-    const sum = sums.get(line) ?? new Array<number>(length).fill(0);
-    sums.set(line, sum);
-    for (let year = 0; year < length; year++) sum[year] = (sum[year] ?? 0) + (term.yearly[year] ?? 0) * worth;
-  };
+  const sums: { [N in LineName]?: number[] } = {};
   for (const term of terms) {
     const worth = worths[term.basis];
     if (!worth) continue;
     if (term.line === 'running') {
-      add('energy', term, worth.energy ?? 0);
-      add('demand', term, worth.demand ?? 0);
-    } else add(term.line, term, worth.quantity.value);
+      addTo(sums, 'energy', term.yearly, worth.energy ?? 0, length);
+      addTo(sums, 'demand', term.yearly, worth.demand ?? 0, length);
+    } else addTo(sums, term.line, term.yearly, worth.quantity.value, length);
   }
-  for (const sum of sums.values()) if (!sum.every(fitsMoney)) return undefined;
-  const none: readonly Money[] = new Array<Money>(length).fill(toMoney(0));
-  const rounded = (line: string): readonly Money[] => sums.get(line)?.map(toMoney) ?? none;
+  for (const sum of Object.values(sums)) if (!sum.every(fitsMoney)) return undefined;
   return {
-    energy: rounded('energy'),
-    demand: rounded('demand'),
-    avoided_repair: rounded('avoided_repair'),
-    residual: rounded('residual'),
-    investment: rounded('investment'),
-    rebate: rounded('rebate'),
-    ...(withFailure && { failure: rounded('failure') }),
+    energy: inMoney(sums.energy, length),
+    demand: inMoney(sums.demand, length),
+    avoided_repair: inMoney(sums.avoided_repair, length),
+    residual: inMoney(sums.residual, length),
+    investment: inMoney(sums.investment, length),
+    rebate: inMoney(sums.rebate, length),
+    ...(withFailure && { failure: inMoney(sums.failure, length) }),
   };
+}
+
+function addTo(
+  sums: { [N in LineName]?: number[] },
+  line: LineName,
+  yearly: readonly number[],
+  worth: number,
+  length: number,
+): void {
+  if (worth === 0) return;
+  let sum = sums[line];
+  if (!sum) {
+    sum = new Array<number>(length).fill(0);
+    sums[line] = sum;
+  }
+  for (let year = 0; year < length; year++) sum[year] = (sum[year] ?? 0) + (yearly[year] ?? 0) * worth;
+}
+
+function inMoney(sum: readonly number[] | undefined, length: number): readonly Money[] {
+  return sum ? sum.map(toMoney) : new Array<Money>(length).fill(toMoney(0));
+}
+
+/** The cash flow: the sum of its rounded lines, so that what is shown adds up. */
+function sumOfLines(lines: FlowLines, length: number): Money[] {
+  const all = [lines.energy, lines.demand, lines.avoided_repair, lines.residual, lines.investment, lines.rebate, lines.failure];
+  const flow = new Array<number>(length).fill(0);
+  for (const line of all) {
+    if (!line) continue;
+    for (let year = 0; year < length; year++) flow[year] = (flow[year] ?? 0) + (line[year] ?? 0);
+  }
+  // Sums of whole minor units are whole.
+  return flow as Money[];
 }
 
 /** Records the value with the equation that it satisfies and what the rounded cash flow leaves of it. */
