@@ -1,17 +1,5 @@
 import type { Reader } from '../study/data';
-
-/** One entry of a motor's history, newest first. */
-export interface HistoryEntry {
-  readonly id: string;
-  readonly at: Date;
-  readonly who: string;
-  readonly verified: boolean;
-  readonly what: string;
-  readonly field: string | undefined;
-  readonly from: string | undefined;
-  readonly to: string | undefined;
-  readonly why: string | undefined;
-}
+import type { HistoryEntry } from './schema';
 
 /** The last changes of a motor and its readings. */
 export async function readHistory(

@@ -12,7 +12,8 @@ import {
 import { database } from '@/lib/platform/db';
 import { readMotor, type StoredMotor } from '../fleet/data';
 import { type StudyInForce, studyInForce } from '../study/context';
-import { type HistoryEntry, readHistory, readRank } from './data';
+import { readHistory, readRank } from './data';
+import type { HistoryEntry } from './schema';
 
 /** Everything that a motor's page shows. */
 export interface MotorPage {

@@ -1,4 +1,4 @@
-import type { HistoryEntry } from '@/lib/features/motor/data';
+import type { HistoryEntry } from '@/lib/features/motor/schema';
 import { formatInstant } from '@/lib/platform/format';
 import styles from './motor.module.css';
 
