@@ -54,7 +54,7 @@ export const OPTIONS = catalogue({
     text: (e) =>
       `The price of the ${e.item} at ${e.rated_power_kw.toFixed(1)} kW lies beyond the ratings of the list and was carried on from its end.`,
     cause: 'The list does not reach so far.',
-    next: 'Ask for a quotation.',
+    next: 'Ask for a quotation at this rating.',
   }),
   'tariff-not-applied': kind<{ site: string }>({
     severity: 'note',

@@ -1,0 +1,141 @@
+import { describe, expect, it } from 'vitest';
+import { FINDING_CODES } from '@/lib/engine/findings';
+import { checksBefore } from '@/lib/engine/options/checks';
+import type { OPTIONS } from '@/lib/engine/options/findings';
+import { largestInertia } from '@/lib/engine/options/starting';
+import type { Finding } from '@/lib/engine/quantity/finding';
+import { PLATE, study } from '../support/study';
+import { POOR, PRICES, type Trial, weigh } from './weighing';
+
+/** A situation that makes each finding, and one beside it that does not. */
+const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial, not: Trial]>> = {
+  'hours-unknown': [{ hours: undefined }, {}],
+  'screening-only': [{ screeningOnly: true, measured: false }, {}],
+  'failed-at-assumed-load': [
+    { screeningOnly: true, measured: false, plate: { status: 'failed' } },
+    { plate: { status: 'failed' } },
+  ],
+  'invented-price': [{}, { prices: PRICES }],
+  'no-price': [{ prices: PRICES.filter((line) => line.item !== 'motor') }, { prices: PRICES }],
+  'no-repair-price': [{ prices: PRICES.filter((line) => line.item !== 'rewind') }, { prices: PRICES }],
+  'price-incomplete': [{ prices: PRICES.filter((line) => line.item !== 'removal-install') }, { prices: PRICES }],
+  'price-extrapolated': [{ prices: PRICES, plate: { ratedPowerKw: 200 } }, { prices: PRICES }],
+  'tariff-not-applied': [{ settings: { tariffs: { North: {} } } }, { settings: { tariffs: { South: {} } } }],
+  'tax-without-depreciation': [{ settings: { taxRate: 0.25 } }, {}],
+  'not-in-service': [{ plate: { status: 'spare' } }, {}],
+  'failed-must-act': [{ plate: { status: 'failed' } }, {}],
+  'nothing-spent': [{}, { plate: { status: 'failed' } }],
+  'no-saving': [{ plate: { nominalEfficiencyPct: 96 } }, POOR],
+  'never-paid-back': [{ hours: 2000 }, POOR],
+  'no-rate-of-return': [
+    { ...POOR, plate: { ...POOR.plate, quotedPrice: 1000, quotedRepair: 3000 }, settings: { failureRatePerYear: 0.05 } },
+    POOR,
+  ],
+  'several-rates-of-return': [
+    // A small motor saves at once, and is worth far less at the horizon than the dear young one that it replaced.
+    {
+      ...POOR,
+      load: 0.3,
+      settings: { failureRatePerYear: 0.01 },
+      plate: { ...POOR.plate, yearBuilt: 2025, quotedPrice: 40000, peakLoadKw: 13 },
+    },
+    POOR,
+  ],
+  'no-extra-cost': [{ ...POOR, plate: { ...POOR.plate, quotedPrice: 1000, quotedRepair: 3000 } }, POOR],
+  'check-before': [{ plate: { mounting: 'vertical' } }, {}],
+  'speed-eats-saving': [{}, { plate: { driveFed: true } }],
+  'peak-load-unknown': [{ load: 0.3 }, { load: 0.3, plate: { peakLoadKw: 13 } }],
+  'class-outside-table': [{ plate: { ratedPowerKw: 600 } }, {}],
+  'class-unknown': [{ tables: { usPremium: { ...study().tables.usPremium, rows: [] } } }, {}],
+  'stop-cost-unknown': [{ calls: ['rewind'] }, { calls: ['rewind'], plate: { standby: true } }],
+  'amount-too-large': [{ plate: { quotedPrice: 1e15 } }, { plate: { quotedPrice: 1e6 } }],
+};
+
+function codesOf(trial: Trial): Set<string> {
+  const { options, findings } = weigh(trial);
+  return new Set([...findings, ...options.flatMap((option) => option.findings)].map((found) => found.code));
+}
+
+describe('findings of the options step', () => {
+  it('are all covered below', () => {
+    expect(Object.keys(CASES).sort()).toEqual([...FINDING_CODES.options].sort());
+  });
+  it.each(Object.entries(CASES))('%s is made where it should be, and not where it should not', (code, [makes, not]) => {
+    expect(codesOf(makes)).toContain(code);
+    expect(codesOf(not)).not.toContain(code);
+  });
+  it('say what, why and what to do, without NaN or undefined', () => {
+    for (const [makes] of Object.values(CASES)) {
+      const { options, findings } = weigh(makes);
+      for (const found of [...findings, ...options.flatMap((option) => option.findings)])
+        for (const words of [found.text, found.cause, found.next]) {
+          expect(words.length).toBeGreaterThan(20);
+          expect(words).not.toMatch(/NaN|undefined|Infinity/);
+          expect(words).toMatch(/[.]$/);
+        }
+    }
+  });
+  it('name the invented price list once for a motor', () => {
+    expect(weigh({ load: 0.3 }).findings.filter((found) => found.code === 'invented-price')).toHaveLength(1);
+  });
+  it('screening disqualifies options of a running motor, never those of a failed one', () => {
+    const severe = (trial: Trial) =>
+      weigh(trial)
+        .options.flatMap((option) => option.findings)
+        .some((found) => found.severity === 'disqualifies');
+    expect(severe({ screeningOnly: true, measured: false })).toBe(true);
+    expect(severe({ screeningOnly: true, measured: false, plate: { status: 'failed' } })).toBe(false);
+  });
+});
+
+describe('checks before a change', () => {
+  const base = {
+    tables: study().tables,
+    plate: { ...PLATE, drivenMachine: 'pump' as const },
+    poles: 4,
+    synchronousSpeedRpm: 1800,
+    newRatedPowerKw: 25 * 0.7457,
+    highestLoadKw: 15,
+    exponent: 2,
+  };
+  const checks = (findings: readonly Finding[]) => findings.map((found) => found.evidence.check);
+  const of = (plate: Partial<typeof PLATE>, more: Partial<typeof base> = {}) =>
+    checks(checksBefore({ ...base, ...more, plate: { ...base.plate, ...plate } }));
+
+  it('finds nothing to check for a foot-mounted pump motor', () => {
+    expect(of({})).toEqual([]);
+  });
+  it.each([
+    ['mounting', { mounting: 'flange' }],
+    ['hazardous-location', { hazardousLocation: true }],
+    ['machine-kind', { machineKind: 'wound-rotor' }],
+    ['starting-torque', { designLetter: 'D' }],
+  ] as const)('%s is checked for the same rating as well', (check, plate) => {
+    expect(of(plate)).toEqual([check]);
+    expect(of(plate, { newRatedPowerKw: PLATE.ratedPowerKw })).toEqual([check]);
+  });
+  it.each([
+    ['driven-machine', { drivenMachine: undefined }],
+    ['starting-duty', { drivenMachine: 'compressor' }],
+    ['inertia', { drivenMachine: 'fan' }],
+    ['inertia', { drivenMachine: 'fan', loadInertiaKgm2: 50 }],
+  ] as const)('%s is checked for a smaller rating alone', (check, plate) => {
+    expect(of(plate)).toEqual([check]);
+    expect(of(plate, { newRatedPowerKw: PLATE.ratedPowerKw })).toEqual([]);
+  });
+  it('the starting torque of a constant-torque load against the table of locked-rotor torques', () => {
+    // 25 hp, 4 poles: 150 % (NEMA MG 1 table 12-2, from memory), 121.5 % at 90 % voltage; needed 1.5 times the running torque.
+    const at = (highestLoadKw: number) => of({ drivenMachine: 'machine-tool' }, { exponent: 0, highestLoadKw });
+    expect(at((0.999 * 25 * 0.7457 * 1.215) / 1.5)).toEqual([]);
+    expect(at((1.001 * 25 * 0.7457 * 1.215) / 1.5)).toEqual(['starting-torque']);
+  });
+  it('the load inertia against that of NEMA MG 1 table 12-7 (from memory): 5.8, 232 and 441 lb·ft² at 1, 50 and 100 hp, 1800 r/min', () => {
+    for (const [hp, poundFeet] of [
+      [1, 5.8],
+      [50, 232],
+      [100, 441],
+    ] as const)
+      expect(largestInertia(hp * 0.7457, 1800) / 0.04214011).toBeCloseTo(poundFeet, hp === 1 ? 1 : 0);
+    expect(of({ drivenMachine: 'fan', loadInertiaKgm2: 0.99 * largestInertia(base.newRatedPowerKw, 1800) })).toEqual([]);
+  });
+});
