@@ -24,8 +24,9 @@ async function newStudy(name: string): Promise<string> {
 /** What is kept: the duty's row only says whether it stands after the readings with a duty. */
 function comparable(motor: Motor): unknown {
   const { plateDuty, ...rest } = motor;
-  const before = motor.readings.filter(({ duty, row }) => duty !== undefined && row < (plateDuty?.row ?? 0));
-  return { ...rest, plateDuty: plateDuty?.steps, dutyInForce: plateDuty !== undefined && before.length > 0 };
+  const carrying = motor.readings.filter(({ duty }) => duty !== undefined);
+  const last = Math.max(0, ...carrying.map(({ row }) => row));
+  return { ...rest, plateDuty: plateDuty?.steps, replaces: last > 0 && (plateDuty?.row ?? 0) > last };
 }
 
 describe('a motor and the rows that keep it', () => {

@@ -73,17 +73,25 @@ export function drivenLoadColumns(motor: Motor): Columns {
   for (const key of LOAD_LENGTHS) columns[key] = motor.lineGeometry?.[key] ?? null;
   columns.gearTeeth = motor.lineGeometry?.gearTeeth?.join(';') ?? null;
   columns.hoursPerYear = motor.hoursPerYear ?? null;
-  columns.dutyProfile = dutyText(motor.plateDuty?.steps);
-  columns.dutyAfterReadings = dutyAfterReadings(motor);
-  return columns;
+  const { plateDuty } = motor;
+  const duty = plateDuty === undefined ? undefined : { steps: plateDuty.steps, afterReadings: dutyAfterReadings(motor) };
+  return { ...columns, ...dutyColumns(duty) };
+}
+
+/** A motor's own duty as columns of table DrivenLoad. */
+export function dutyColumns(
+  duty: { readonly steps: readonly DutyStep[]; readonly afterReadings: boolean } | undefined,
+): Pick<Columns, 'dutyProfile' | 'dutyAfterReadings'> {
+  return { dutyProfile: dutyText(duty?.steps), dutyAfterReadings: duty?.afterReadings ?? false };
 }
 
 /**
- * Whether the motor's own duty stands after a reading that carries one, and so replaces it. Whoever adds a reading with a duty later
+ * Whether the motor's own duty stands after the last reading that carries one, and so replaces it. Whoever adds a reading with a duty later
  * on sets this to false, since the latest duty is in force.
  */
-export function dutyAfterReadings({ plateDuty, readings }: Motor): boolean {
-  return plateDuty !== undefined && readings.some(({ duty, row }) => duty !== undefined && row < plateDuty.row);
+export function dutyAfterReadings({ plateDuty, readings }: Pick<Motor, 'plateDuty' | 'readings'>): boolean {
+  const carrying = readings.filter(({ duty }) => duty !== undefined);
+  return plateDuty !== undefined && carrying.length > 0 && carrying.every(({ row }) => row < plateDuty.row);
 }
 
 /** A reading as columns of table Reading, its content hash among them. */

@@ -54,7 +54,11 @@ function notesByKey(notes: Readonly<Record<string, string>>): Map<string, string
 /** What the file of rejected rows needs of a parsed sheet. */
 export interface RejectedSheet {
   readonly header: readonly string[];
-  readonly rejected: readonly { readonly row: number; readonly issues: readonly RowIssue[]; readonly cells: readonly string[] }[];
+  readonly rejected: readonly {
+    readonly row: number;
+    readonly issues: readonly Pick<RowIssue, 'text' | 'remedy'>[];
+    readonly cells: readonly string[];
+  }[];
   readonly dialect: Dialect;
 }
 
