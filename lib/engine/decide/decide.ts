@@ -2,7 +2,7 @@ import type { Motor } from '../motor';
 import type { Option } from '../options/option';
 import type { Action, Because, Timing, TrustLevel } from '../result';
 import type { Settings } from '../settings';
-import { best, checksOf, isCapped, isWithinLimits, optionWords, presentValueOf, whyNot } from './limits';
+import { best, checksOf, isBarred, isCapped, isWithinLimits, optionWords, presentValueOf, whyNot } from './limits';
 import { because, moneyWords } from './reasons';
 
 /** What the decision rests on. */
@@ -158,7 +158,9 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
   const capped = best(within);
   if (capped) return take(capped, [...first, ...checkReasons(capped), withinPolicy(capped, input), ...provisional(trust)], 1);
   const stopped = whyNot(best(now), { plate: input.motor.plate, settings });
-  const later = best(options.filter((option) => option.timing === 'at-failure' && (presentValueOf(option) ?? 0) > WORTH_IT));
+  const later = best(
+    options.filter((option) => option.timing === 'at-failure' && !isBarred(option) && (presentValueOf(option) ?? 0) > WORTH_IT),
+  );
   if (later) {
     const value = moneyWords(presentValueOf(later) ?? 0, settings.currency);
     return take(

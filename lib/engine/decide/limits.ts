@@ -32,6 +32,11 @@ export function isCapped(option: Option): boolean {
   return option.findings.some((found) => found.code === 'check-before');
 }
 
+/** True when a finding bars the option's figures from a decision. */
+export function isBarred(option: Option): boolean {
+  return option.findings.some((found) => found.severity === 'disqualifies');
+}
+
 /** True when payback, its probability and the value keep the policy's limits, and nothing disqualifies the option. */
 export function isWithinLimits(option: Option, { policy }: Settings): boolean {
   const payback = option.figures.simple_payback?.value;
@@ -40,13 +45,14 @@ export function isWithinLimits(option: Option, { policy }: Settings): boolean {
     payback <= policy.maxSimplePaybackYears &&
     (option.probabilityWithinPolicy ?? 0) >= policy.minProbability &&
     (presentValueOf(option) ?? 0) > 0 &&
-    !option.findings.some((found) => found.severity === 'disqualifies')
+    !isBarred(option)
   );
 }
 
 /** The first limit that the option fails, and by how much. */
 export function whyNot(option: Option | undefined, given: { readonly plate: Plate; readonly settings: Settings }): Because {
   if (!option) return because('not-priced', {});
+  if (isBarred(option)) return because('measure-first', {});
   const { policy, currency } = given.settings;
   const named = { option: optionWords(option, given.plate) };
   const saved = option.figures.money_saved?.value;
