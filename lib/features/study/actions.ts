@@ -1,0 +1,57 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { database } from '@/lib/platform/db';
+import type { Problem } from '@/lib/platform/errors';
+import { archiveStudy, createStudy, deleteStudy, renameStudy } from './mutations';
+import { archiveForm, createForm, deleteForm, renameForm } from './schema';
+import { loadWho, rememberWho } from './who';
+
+/** What a form shows after it was sent: nothing at first, a problem when it was refused. */
+export type FormState = { readonly problem?: Problem; readonly done?: string };
+
+function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): { readonly problem: Problem } {
+  const text = error.issues[0]?.message ?? 'The form cannot be read.';
+  return { problem: { code: 'form', text, remedy: 'Fill in the form and send it again.' } };
+}
+
+/** Makes an empty study and opens its import. Form fields `name` and `who`. */
+export async function startStudy(_: FormState, form: FormData): Promise<FormState> {
+  const parsed = createForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return unreadable(parsed.error);
+  await rememberWho(parsed.data.who);
+  const made = await createStudy(database(), parsed.data);
+  if (!made.ok) return { problem: made.problem };
+  redirect(`/${made.value.id}/import`);
+}
+
+/** Gives a study another name. Form fields `study`, `name`, `who`. */
+export async function changeStudyName(_: FormState, form: FormData): Promise<FormState> {
+  const parsed = renameForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return unreadable(parsed.error);
+  await rememberWho(parsed.data.who);
+  const done = await renameStudy(database(), { ...parsed.data, id: parsed.data.study });
+  revalidatePath('/', 'layout');
+  return done.ok ? { done: 'The study has its new name.' } : { problem: done.problem };
+}
+
+/** Puts a study aside or takes it back. Form fields `study`, `archived` (`yes`, `no`). */
+export async function setArchived(form: FormData): Promise<void> {
+  const parsed = archiveForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) redirect('/');
+  const { study, archived } = parsed.data;
+  const who = await loadWho();
+  await archiveStudy(database(), { id: study, archived: archived === 'yes', who: who === '' ? 'not named' : who });
+  revalidatePath('/', 'layout');
+  redirect(archived === 'yes' ? `/?removed=${study}` : '/');
+}
+
+/** Removes a study that was put aside for good. Form fields `study`, `confirmed` (`yes`). */
+export async function removeStudy(_: FormState, form: FormData): Promise<FormState> {
+  const parsed = deleteForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return unreadable(parsed.error);
+  const done = await deleteStudy(database(), parsed.data.study);
+  revalidatePath('/', 'layout');
+  return done.ok ? { done: 'The study is gone.' } : { problem: done.problem };
+}

@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { whoSchema } from './who';
+
+/** Name of a study: what people call it in the list. */
+export const studyName = z
+  .string({ error: 'Give the study a name.' })
+  .trim()
+  .min(1, 'Give the study a name.')
+  .max(120, 'A name has at most 120 characters.');
+
+const id = z.string().min(1).max(64);
+
+export const createForm = z.object({ name: studyName, who: whoSchema });
+export const renameForm = z.object({ study: id, name: studyName, who: whoSchema });
+/** Puts a study aside or takes it back into the list; the name is the one remembered, if there is one. */
+export const archiveForm = z.object({ study: id, archived: z.enum(['yes', 'no']) });
+/** Removes a study for good; the box must be ticked. */
+export const deleteForm = z.object({
+  study: id,
+  confirmed: z.literal('yes', { error: 'Tick the box to say that the study and all that belongs to it may go.' }),
+});
