@@ -71,7 +71,7 @@ async function withWorkers<Name extends ShapeName>(
   const start: WorkerStart = { settings, prices, shape: run.shape };
   try {
     for (let i = 0; i < Math.min(run.jobs, blocks); i++) {
-      const worker = new Worker(new URL('./start-worker.mjs', import.meta.url), {
+      const worker = new Worker(new URL('../../platform/start-worker.mjs', import.meta.url), {
         workerData: { ...start, module: new URL('./evaluate-worker.ts', import.meta.url).href },
         execArgv: [],
       });

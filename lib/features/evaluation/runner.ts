@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { pathToFileURL, pathToFileURL } from 'node:url';
 import type { Worker } from 'node:worker_threads';
 import { readEnv } from '@/lib/platform/env';
 
