@@ -1,15 +1,30 @@
+import type { TrustLevel } from '@/lib/engine/client';
 import styles from './trust-mark.module.css';
 
-const WORDS = { sound: 'sound', provisional: 'provisional', 'not-usable': 'not usable' } as const;
+const WORDS: Readonly<Record<TrustLevel, string>> = { sound: 'sound', provisional: 'provisional', 'not-usable': 'not usable' };
 
-/** How far figures may be trusted: a filled circle, a half one, or an open one struck through, and the word. */
-export function TrustMark({ level }: { readonly level: keyof typeof WORDS }) {
+/** Whether figures may be used: a filled, a half-filled or a struck-through open circle, and the word. */
+export function TrustMark({
+  level,
+  absent = 'not yet judged',
+}: {
+  readonly level: TrustLevel | undefined;
+  readonly absent?: string;
+}) {
+  if (level === undefined) return <span className={styles.none}>{absent}</span>;
   return (
-    <span className={styles.mark}>
-      <svg width="14" height="14" viewBox="0 0 14 14" aria-hidden="true" focusable="false">
-        <circle cx="7" cy="7" r="5" fill={level === 'sound' ? 'currentColor' : 'none'} stroke="currentColor" strokeWidth="1.5" />
-        {level === 'provisional' && <path d="M7,2 A5,5 0 0 0 7,12 Z" fill="currentColor" />}
-        {level === 'not-usable' && <line x1="1" y1="13" x2="13" y2="1" stroke="currentColor" strokeWidth="1.5" />}
+    <span className={styles.mark} data-trust={level}>
+      <svg width="12" height="12" viewBox="0 0 12 12" aria-hidden="true" focusable="false">
+        <circle
+          cx="6"
+          cy="6"
+          r="4.25"
+          fill={level === 'sound' ? 'currentColor' : 'none'}
+          stroke="currentColor"
+          strokeWidth="1.5"
+        />
+        {level === 'provisional' && <path d="M6 1.75 A4.25 4.25 0 0 0 6 10.25 Z" fill="currentColor" />}
+        {level === 'not-usable' && <line x1="1.5" y1="10.5" x2="10.5" y2="1.5" stroke="currentColor" strokeWidth="1.5" />}
       </svg>
       {WORDS[level]}
     </span>

@@ -1,0 +1,107 @@
+'use client';
+
+import { useEffect, useRef, useState, useTransition } from 'react';
+import { startEvaluation, stopEvaluation } from '@/lib/features/evaluation/actions';
+import { type EvaluationProgress, evaluationProgress } from '@/lib/features/evaluation/schema';
+import { formatCount } from '@/lib/platform/format';
+import styles from './evaluation-status.module.css';
+
+interface Props {
+  readonly study: string;
+  readonly initial: EvaluationProgress;
+  /** Called when another run's figures are there to be shown. */
+  readonly onNewFigures: () => void;
+}
+
+const ASK_AGAIN_MS = 700;
+
+/** How the evaluation stands: progress that can be stopped, or why there are no newer figures; nothing when all is done. */
+export function EvaluationStatus({ study, initial, onNewFigures }: Props) {
+  const [progress, setProgress] = useState(initial);
+  const [problem, setProblem] = useState<string>();
+  const [waiting, startTransition] = useTransition();
+  const shownRun = useRef(initial.shown?.id);
+  const { active, stopped } = progress;
+  const running = active !== undefined;
+
+  useEffect(() => {
+    if (!running) return;
+    const stop = new AbortController();
+    const ask = async (): Promise<void> => {
+      try {
+        const response = await fetch(`/api/studies/${encodeURIComponent(study)}/evaluation`, { signal: stop.signal });
+        const parsed = evaluationProgress.safeParse(await response.json());
+        if (parsed.success) setProgress(parsed.data);
+      } catch {
+        // The server may be starting again; the next time tells.
+      }
+    };
+    const timer = window.setInterval(() => void ask(), ASK_AGAIN_MS);
+    return () => {
+      window.clearInterval(timer);
+      stop.abort();
+    };
+  }, [running, study]);
+
+  const run = progress.shown?.id;
+  useEffect(() => {
+    if (run === shownRun.current) return;
+    shownRun.current = run;
+    onNewFigures();
+  }, [run, onNewFigures]);
+
+  const act = (action: typeof startEvaluation): void =>
+    startTransition(async () => {
+      const done = await action({ studyId: study });
+      setProblem(done.ok ? undefined : `${done.problem.text} ${done.problem.remedy}`);
+      if (done.ok) setProgress(done.value);
+    });
+
+  if (active) {
+    const known = active.state === 'running' && active.total > 0;
+    return (
+      <div className={styles.status}>
+        <p role="status" className={styles.text}>
+          {active.stopping ? 'Stopping the evaluation.' : 'Evaluating.'}{' '}
+          {progress.shown
+            ? 'The figures are those of the last evaluation until it is done.'
+            : 'The figures come when it is done.'}
+        </p>
+        <progress
+          className={styles.bar}
+          aria-label="Motors evaluated"
+          {...(known ? { max: active.total, value: active.done } : {})}
+        />
+        {known && (
+          <span className="number">
+            {formatCount(active.done)} of {formatCount(active.total)} motors
+          </span>
+        )}
+        <button type="button" disabled={waiting || active.stopping} onClick={() => act(stopEvaluation)}>
+          Stop
+        </button>
+      </div>
+    );
+  }
+  if (stopped || problem !== undefined || progress.shown === undefined) {
+    return (
+      <div className={styles.status}>
+        <p role="status" className={styles.text}>
+          {problem ??
+            (stopped === undefined
+              ? 'These motors have not been evaluated.'
+              : (stopped.problem ?? 'The evaluation was stopped.'))}{' '}
+          {progress.shown && 'The figures are those of the evaluation before.'}
+        </p>
+        <button type="button" disabled={waiting} onClick={() => act(startEvaluation)}>
+          Evaluate now
+        </button>
+      </div>
+    );
+  }
+  return (
+    <p role="status" className="unseen">
+      Evaluated.
+    </p>
+  );
+}

@@ -1,0 +1,48 @@
+import Link from 'next/link';
+import type { GridFocus } from '@/app/_ui/table-grid-column';
+import { fleetColumn, shownUnit } from '@/lib/features/results/fleet-columns';
+import type { FleetRow } from '@/lib/features/results/fleet-row';
+import styles from './fleet.module.css';
+import { cellInWords } from './fleet-cell';
+
+interface Props {
+  readonly study: string;
+  readonly rows: readonly FleetRow[];
+  readonly focus: GridFocus | undefined;
+  /** Something that has just been done, in words. */
+  readonly said: string | undefined;
+  readonly currency: string;
+  readonly locale: string;
+}
+
+/** The line under the table: the cell with the focus in words, with its limits or the reason why there is none, and the ways on. */
+export function FootLine({ study, rows, focus, said, currency, locale }: Props) {
+  const row = focus && rows.find(({ id }) => id === focus.rowId);
+  const column = focus && fleetColumn(focus.columnId);
+  const path = row && column?.value(row) !== undefined ? column?.why?.(row) : undefined;
+  return (
+    <div className={styles.foot}>
+      {row && column && (
+        <>
+          <span>
+            <strong>{row.tag}</strong>
+            {column.id !== 'tag' && (
+              <>
+                , {column.name.toLowerCase()}: {cellInWords(row, column, shownUnit(column, currency), locale)}
+              </>
+            )}
+          </span>
+          {path !== undefined && (
+            <Link href={`/${study}/motor/${row.id}/why?figure=${encodeURIComponent(path)}`} prefetch={false}>
+              How do we know?
+            </Link>
+          )}
+          <Link href={`/${study}/motor/${row.id}`} prefetch={false}>
+            Open {row.tag}
+          </Link>
+        </>
+      )}
+      <span role="status">{said}</span>
+    </div>
+  );
+}

@@ -1,0 +1,41 @@
+import type { Metadata } from 'next';
+import { headers } from 'next/headers';
+import { notFound } from 'next/navigation';
+import { bulkChoices } from '@/lib/features/bulk-edit/schema';
+import { loadProgress } from '@/lib/features/evaluation/loaders';
+import { loadViews } from '@/lib/features/saved-views/loaders';
+import { currentStudy, loadWho } from '@/lib/features/study/loaders';
+import { readerLocale } from '@/lib/platform/format';
+import { FleetScreen } from './fleet-screen';
+
+export const metadata: Metadata = { title: 'Fleet' };
+
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+/** Every motor of the study in one table. */
+export default async function FleetPage({ params, searchParams }: Props) {
+  const { study: id } = await params;
+  const study = await currentStudy(id);
+  if (study === undefined) notFound();
+  const [progress, views, who, asked] = await Promise.all([loadProgress(id), loadViews(id, 'fleet'), loadWho(), headers()]);
+  const search = new URLSearchParams(
+    Object.entries(await searchParams).flatMap(([name, value]) =>
+      (Array.isArray(value) ? value : value === undefined ? [] : [value]).map((each): [string, string] => [name, each]),
+    ),
+  );
+  return (
+    <FleetScreen
+      study={id}
+      currency={study.settings.currency}
+      locale={readerLocale(asked.get('accept-language'))}
+      progress={progress}
+      views={views}
+      who={who}
+      choices={bulkChoices(study.settings.currency)}
+      search={search.toString()}
+    />
+  );
+}

@@ -1,0 +1,26 @@
+import type { ReactNode } from 'react';
+
+/** One column of a the table of `table-grid.tsx`. */
+export interface GridColumn<Row> {
+  readonly id: string;
+  readonly name: string;
+  /** Stands under the name. */
+  readonly unit: string;
+  /** Said when somebody asks what the column is. */
+  readonly meaning: string;
+  readonly align: 'left' | 'right';
+  /** Width in pixels. */
+  readonly width: number;
+  readonly cell: (row: Row) => ReactNode;
+}
+
+export interface GridSort {
+  readonly column: string;
+  readonly descending: boolean;
+}
+
+/** The cell that has the focus, by names that survive sorting and filtering. */
+export interface GridFocus {
+  readonly rowId: string;
+  readonly columnId: string;
+}

@@ -1,0 +1,81 @@
+import styles from './table-grid.module.css';
+import type { GridColumn, GridSort } from './table-grid-column';
+
+interface Props<Row> {
+  readonly columns: readonly GridColumn<Row>[];
+  readonly sort: readonly GridSort[];
+  readonly onSort: (column: string, add: boolean) => void;
+  /** Whether every row, and whether any row, is selected. */
+  readonly all: boolean;
+  readonly some: boolean;
+  readonly onAll: (on: boolean) => void;
+  /** The column whose head has the focus; 0 is the box that selects all. */
+  readonly activeColumn: number | undefined;
+  readonly onFocusColumn: (column: number) => void;
+  /** The head holds the tab stop because there are no rows. */
+  readonly entry: boolean;
+}
+
+/** The head: name, unit under it, and the arrow where the column sorts. */
+export function GridHead<Row>({ columns, sort, onSort, all, some, onAll, activeColumn, onFocusColumn, entry }: Props<Row>) {
+  return (
+    <thead>
+      <tr aria-rowindex={1}>
+        <th scope="col" aria-colindex={1} className={styles.box} data-column="box">
+          <input
+            type="checkbox"
+            aria-label="Select all that are listed"
+            checked={all}
+            ref={(box) => {
+              if (box) box.indeterminate = some && !all;
+            }}
+            tabIndex={activeColumn === 0 ? 0 : -1}
+            data-active={activeColumn === 0}
+            onFocus={() => onFocusColumn(0)}
+            onChange={() => onAll(!all)}
+          />
+        </th>
+        {columns.map((column, at) => {
+          const place = sort.findIndex((key) => key.column === column.id);
+          const key = sort[place];
+          const active = activeColumn === at + 1 || (entry && at === 0);
+          return (
+            <th
+              key={column.id}
+              scope="col"
+              aria-colindex={at + 2}
+              data-column={column.id}
+              data-align={column.align}
+              {...(key && { 'aria-sort': key.descending ? ('descending' as const) : ('ascending' as const) })}
+            >
+              <button
+                type="button"
+                className={styles.head}
+                title={`${column.meaning} Press to sort; with Shift to sort by it as well.`}
+                tabIndex={active ? 0 : -1}
+                data-active={active}
+                onFocus={() => onFocusColumn(at + 1)}
+                onClick={(event) => onSort(column.id, event.shiftKey)}
+                onKeyDown={(event) => {
+                  // Enter and Space press the button; the table must not take them for a row's.
+                  if (event.key === 'Enter' || event.key === ' ') event.stopPropagation();
+                }}
+              >
+                <span className={styles.name}>
+                  {column.name}
+                  {key && (
+                    <span className={styles.arrow} aria-hidden="true">
+                      {key.descending ? '↓' : '↑'}
+                      {sort.length > 1 && <sub>{place + 1}</sub>}
+                    </span>
+                  )}
+                </span>
+                {column.unit !== '' && <span className={styles.unit}>{column.unit}</span>}
+              </button>
+            </th>
+          );
+        })}
+      </tr>
+    </thead>
+  );
+}
