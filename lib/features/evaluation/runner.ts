@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { pathToFileURL, pathToFileURL } from 'node:url';
+import { pathToFileURL } from 'node:url';
 import type { Worker } from 'node:worker_threads';
 import { readEnv } from '@/lib/platform/env';
 
@@ -14,11 +14,9 @@ const holder: typeof globalThis & { lossbookRunner?: Worker | undefined } = glob
 function start(): Worker {
   // The bundler rewrites an imported `Worker`; asked for in this way, the built-in one is left alone.
   const { Worker: Thread } = process.getBuiltinModule('node:worker_threads');
-  const folder = path.join(readEnv().projectFolder, 'lib', 'features', 'evaluation');
-  const worker = new Thread(path.join(folder, 'start-worker.mjs'), {
-    workerData: { module: pathToFileURL(path.join(folder, 'run-worker.ts')).href },
-    execArgv: [],
-  });
+  const lib = path.join(readEnv().projectFolder, 'lib');
+  const module = pathToFileURL(path.join(lib, 'features', 'evaluation', 'run-worker.ts')).href;
+  const worker = new Thread(path.join(lib, 'platform', 'start-worker.mjs'), { workerData: { module }, execArgv: [] });
   worker.unref();
   const forget = (): void => {
     if (holder.lossbookRunner === worker) holder.lossbookRunner = undefined;
