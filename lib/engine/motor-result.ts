@@ -3,6 +3,7 @@ import type { Evaluation } from './evaluate';
 import type { ReadingEvaluation } from './load/reading';
 import type { LossSet } from './machine/model';
 import { optionResult } from './options/result';
+import { type Quantity, scaleParts } from './quantity/quantity';
 import type { EstimateResult, Losses, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
 import { figure, tidy } from './result-figure';
 
@@ -63,8 +64,8 @@ function lossesResult(losses: LossSet, currency: string): Losses {
 function estimatesResult(evaluation: Evaluation, inUse: ReadingEvaluation): EstimateResult[] {
   const currency = evaluation.scope.settings.currency;
   const rated = evaluation.machine.plate.ratedPower.value;
-  const inKilowatts = (quantity: { readonly value: number; readonly parts: readonly number[] }) =>
-    figure({ unit: 'kW', value: quantity.value * rated, parts: quantity.parts.map((part) => (part ?? 0) * rated) }, currency);
+  const inKilowatts = (quantity: Quantity<'1'>) =>
+    figure({ unit: 'kW', value: quantity.value * rated, parts: scaleParts(quantity.parts, rated) }, currency);
   const single = inUse.estimates.map((estimate) => ({
     method: estimate.method,
     shaft_power: inKilowatts(estimate.loadFraction),

@@ -136,12 +136,11 @@ function shortNumber(value: number): string {
 function doubtsOf(evaluation: Evaluation, quantity: Quantity): Derivation['doubts'] {
   const variance = standardUncertainty(quantity) ** 2;
   if (variance === 0) return [];
-  return quantity.parts
-    .map((part, index) => ({
-      label: evaluation.scope.sources.list[index]?.label ?? '',
-      u: Math.abs(part ?? 0),
-      share: (part ?? 0) ** 2 / variance,
-    }))
+  return quantity.parts.at
+    .map((source, index) => {
+      const part = quantity.parts.by[index] ?? 0;
+      return { label: evaluation.scope.sources.list[source]?.label ?? '', u: Math.abs(part), share: part ** 2 / variance };
+    })
     .filter((doubt) => doubt.share > 0.0005)
     .sort((a, b) => b.share - a.share);
 }

@@ -1,4 +1,4 @@
-import { combineParts, EXACT, type Origin, type Parts, type Quantity, type Sources } from '../quantity/quantity';
+import { combineParts, EXACT, type Origin, type Parts, propagateParts, type Quantity, type Sources } from '../quantity/quantity';
 import type { Unit } from '../quantity/unit';
 import type { Compiled } from './compiled';
 
@@ -29,38 +29,23 @@ export type FormulaInputs<F extends Compiled> = { readonly [K in keyof F['inputs
 
 /** Applies a formula: value from the native function, uncertainty by first-order propagation through its partial derivatives (GUM 5.1). */
 export function apply<F extends Compiled>(scope: Scope, formula: F, inputs: FormulaInputs<F>): Quantity<F['unit']> {
-  const { names } = formula;
   const given = inputs as Readonly<Record<string, Quantity>>;
   const quantities: Quantity[] = [];
-  let length = 0;
-  for (const name of names) {
+  for (const name of formula.names) {
     const quantity = given[name];
     if (!quantity) throw new Error(`formula ${formula.id} was applied without ${name}`);
     quantities.push(quantity);
-    if (quantity.parts.length > length) length = quantity.parts.length;
   }
   const result: Quantity<F['unit']> = {
     unit: formula.unit,
     value: call(formula.f, quantities),
-    parts: length === 0 ? EXACT : propagate(formula, quantities, length),
+    parts: propagateParts(quantities, (index) => call(formula.d[index] ?? zero, quantities)),
   };
   scope.trace?.set(result, { kind: 'formula', formula, inputs: given });
   return result;
 }
 
-function propagate(formula: Compiled, quantities: readonly Quantity[], length: number): Parts {
-  const sum: number[] = [];
-  for (let i = 0; i < length; i++) sum.push(0);
-  for (let k = 0; k < quantities.length; k++) {
-    const { parts } = quantities[k] as Quantity;
-    const derivative = formula.d[k];
-    if (parts.length === 0 || !derivative) continue;
-    const slope = call(derivative, quantities);
-    if (slope === 0) continue;
-    for (let i = 0; i < parts.length; i++) sum[i] = (sum[i] as number) + slope * (parts[i] as number);
-  }
-  return sum;
-}
+const zero = (): number => 0;
 
 /**
  * Calls a native function with the values of its inputs, in order. Written out by the number of inputs, since spreading an array
@@ -100,15 +85,15 @@ export interface Leaf<U extends Unit> {
 
 /** Makes a leaf quantity and registers its sources. */
 export function leaf<U extends Unit>(scope: Scope, given: Leaf<U>): Quantity<U> {
-  let parts: number[] | undefined;
+  const at: number[] = [];
+  const by: number[] = [];
   for (const doubt of given.doubts ?? []) {
     if (doubt.u === 0) continue;
-    const index = scope.sources.number(doubt.id, doubt.label);
-    parts ??= [];
-    while (parts.length <= index) parts.push(0);
-    parts[index] = (parts[index] ?? 0) + doubt.u;
+    at.push(scope.sources.number(doubt.id, doubt.label));
+    by.push(doubt.u);
   }
-  const quantity: Quantity<U> = { unit: given.unit, value: given.value, parts: parts ?? EXACT };
+  const parts: Parts = at.length === 0 ? EXACT : { at, by };
+  const quantity: Quantity<U> = { unit: given.unit, value: given.value, parts };
   scope.trace?.set(quantity, { kind: 'leaf', label: given.label, origin: given.origin, source: given.source });
   return quantity;
 }

@@ -28,7 +28,7 @@ const VOLTAGE_DIP = 0.9 ** 2;
 
 /**
  * What must be confirmed before a motor is put in place of another; each as a finding `check-before`.
- * Source: limits of the fleet-sheet contract for mounting and hazardous places; starting duty as in {@link largestInertia} and the
+ * Source: columns mounting and hazardous_location of the fleet sheet; starting duty as in {@link largestInertia} and the
  * table of locked-rotor torques.
  */
 export function checksBefore(change: Change): Finding[] {

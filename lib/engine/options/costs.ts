@@ -88,7 +88,8 @@ export class Costs {
       enclosure: this.#plate.enclosure ?? 'enclosed',
     });
     if (!found) return undefined;
-    if (list.invented) this.#say('invented-price', OPTIONS.make('invented-price', {}));
+    // Asked first, since this is said of nearly every price and making a finding costs more than finding the price.
+    if (list.invented && !this.#said.has('invented-price')) this.#say('invented-price', OPTIONS.make('invented-price', {}));
     if (found.extrapolated)
       this.#say(`price-extrapolated ${item}`, OPTIONS.make('price-extrapolated', { item, rated_power_kw: ratedPowerKw }));
     const price = leaf(this.#scope, {

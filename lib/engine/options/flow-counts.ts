@@ -59,7 +59,7 @@ const HIGHEST_RATE = 0.9;
  * With S(j) = (1 − λ)^j the chance of j years without failure, running in year t counts S(t−1) for the first motor and the rest for what
  * follows it.
  * Units: counts; years from the start of the study. Valid for: λ from 0 to 0.9 a year, a whole number of years.
- * Source: own derivation from the baseline of the results contract; straight line as W. R. Murphy and G. McKay, Energy Management, 3.5.
+ * Source: own derivation from the baseline (docs/methods/options-and-money.md); straight line as W. R. Murphy and G. McKay, Energy Management, 3.5.
  */
 export function flowCounts(given: Given): CountTerm[] {
   const { kind, horizon, start, policy } = given;

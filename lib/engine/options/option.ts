@@ -28,7 +28,7 @@ export interface FlowLines {
   readonly failure?: readonly Money[] | undefined;
 }
 
-/** One option for a motor, weighed against the baseline of the results contract. */
+/** One option for a motor, weighed against the baseline (docs/methods/options-and-money.md). */
 export interface Option {
   /** Such as `replace-now-30-premium`. */
   readonly id: string;

@@ -25,7 +25,7 @@ export function optionResult(option: Option, currency: string): OptionResult {
     cost: rounded(figures.cost.value),
     ...entry('energy_saved', figures.energy_saved, currency),
     ...entry('demand_saved', figures.demand_saved, currency),
-    // A year's money carries the currency's code alone, as the results contract lists the units.
+    // A year's money carries the currency's code alone, as the units of the results file are listed.
     ...(figures.money_saved && { money_saved: { ...figure(figures.money_saved, currency), unit: currency } }),
     ...entry('emissions_saved', figures.emissions_saved, currency),
     ...entry('simple_payback', figures.simple_payback, currency),

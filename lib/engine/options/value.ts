@@ -3,7 +3,7 @@ import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
 import { fitsMoney, fromMoney, type Money, toMoney } from '../money/money';
 import { netPresentValue } from '../money/present-value';
-import { combineParts, type Parts, type Quantity, standardUncertainty } from '../quantity/quantity';
+import { combineParts, onePart, type Parts, type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Basis } from './flow-counts';
 import type { FlowPlan, FlowTerm } from './flow-plan';
 import type { FlowLines } from './option';
@@ -95,10 +95,7 @@ function total(scope: MotorScope, terms: readonly FlowTerm[], worths: Worths): Q
 
 /** A unit of doubt in the failure rate. */
 function rateParts(scope: MotorScope): Parts {
-  const index = scope.sources.number('failure-rate', 'rate of failures (factor of two)');
-  const parts = new Array<number>(index + 1).fill(0);
-  parts[index] = 1;
-  return parts;
+  return onePart(scope.sources.number('failure-rate', 'rate of failures (factor of two)'), 1);
 }
 
 type LineName = keyof FlowLines;

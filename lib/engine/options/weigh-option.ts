@@ -6,7 +6,7 @@ import { fitsMoney, fromMoney, toMoney } from '../money/money';
 import { paybackTime } from '../money/payback';
 import { rateOfReturn } from '../money/rate-of-return';
 import type { Finding } from '../quantity/finding';
-import { exact, type Quantity } from '../quantity/quantity';
+import { exact, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Action, Timing } from '../result';
 import { OPTIONS } from './findings';
 import type { PlanKind } from './flow-counts';
@@ -133,7 +133,7 @@ function simplePayback(scope: MotorScope, candidate: Candidate, saving: Quantity
       unit: 'a',
       label: 'simple payback: nothing more is spent than would be anyway',
       origin: 'derived',
-      source: 'results contract: zero when the extra cost is not positive and the saving is',
+      source: 'convention of the results: zero when the extra cost is not positive and the saving is',
     });
   return apply(scope, $.simple_payback, { net_cost: candidate.netCost, saving });
 }
@@ -161,7 +161,7 @@ function discountedPayback(
   }
   const spent = -(flows[0] ?? 0);
   const weight = found.slope > 0 && payback.value > 0 ? spent / found.slope / payback.value : 0;
-  const quantity: Quantity<'a'> = { unit: 'a', value: found.years, parts: payback.parts.map((part) => (part ?? 0) * weight) };
+  const quantity: Quantity<'a'> = { unit: 'a', value: found.years, parts: scaleParts(payback.parts, weight) };
   return solved(
     scope,
     quantity,

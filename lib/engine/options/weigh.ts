@@ -15,7 +15,7 @@ export type { WeighInput } from './present';
  * Weighs what can be done with one motor: keep, repair, replace by a premium motor, or resize, each now or at failure.
  *
  * Each replacement is solved at its own operating point, so that a faster shaft's extra power is in the saving. Money is against the
- * baseline of the results contract: keep running, and at each expected failure do what the policy says.
+ * baseline of docs/methods/options-and-money.md: keep running, and at each expected failure do what the policy says.
  * `keep` is always among the options; a spare or retired motor has nothing else.
  */
 export function weighOptions(scope: MotorScope, input: WeighInput): { options: Option[]; findings: Finding[] } {

@@ -4,11 +4,14 @@ import type { Unit } from './unit';
 export type Origin = 'stamped' | 'metered' | 'derived' | 'table' | 'assumed' | 'setting';
 
 /**
- * Contribution of each independent source to the uncertainty of a value, at k = 1 and in the unit of the value
- * (sensitivity times standard uncertainty). The index is the source's number in the motor's {@link Sources};
- * a missing entry is zero. Two quantities that share an entry are correlated through it.
+ * Contributions of the independent sources to the uncertainty of a value, at k = 1 and in the unit of the value (sensitivity times
+ * standard uncertainty). Sparse: `at` holds the numbers of the sources in the motor's {@link Sources}, each once and in no order, `by` the
+ * contribution of each. Two quantities that share a source are correlated through it.
  */
-export type Parts = readonly number[];
+export interface Parts {
+  readonly at: readonly number[];
+  readonly by: readonly number[];
+}
 
 /** A value with its unit and its uncertainty by named source. Immutable. */
 export interface Quantity<U extends Unit = Unit> {
@@ -43,7 +46,7 @@ export class Sources {
 }
 
 /** Contributions that are all zero: an exact value. */
-export const EXACT: Parts = [];
+export const EXACT: Parts = { at: [], by: [] };
 
 /** An exact quantity: a constant, a count, a setting taken as given. */
 export function exact<U extends Unit>(value: number, unit: U): Quantity<U> {
@@ -52,30 +55,79 @@ export function exact<U extends Unit>(value: number, unit: U): Quantity<U> {
 
 /** Standard uncertainty (k = 1) of a quantity: root sum of squares of its independent parts (GUM 5.1.2). */
 export function standardUncertainty(quantity: { readonly parts: Parts }): number {
-  const { parts } = quantity;
   let sum = 0;
-  for (let i = 0; i < parts.length; i++) sum += (parts[i] as number) * (parts[i] as number);
+  for (const part of quantity.parts.by) sum += part * part;
   return Math.sqrt(sum);
 }
 
 /** Covariance of two quantities of the same motor, through the sources that they share (GUM 5.2.2). */
 export function covariance(a: { readonly parts: Parts }, b: { readonly parts: Parts }): number {
-  const length = Math.min(a.parts.length, b.parts.length);
   let sum = 0;
-  for (let i = 0; i < length; i++) sum += (a.parts[i] ?? 0) * (b.parts[i] ?? 0);
+  a.parts.at.forEach((source, i) => {
+    const j = b.parts.at.indexOf(source);
+    if (j >= 0) sum += (a.parts.by[i] ?? 0) * (b.parts.by[j] ?? 0);
+  });
   return sum;
 }
 
-/** Weighted sum of part vectors; the first-order law of propagation. */
-export function combineParts(terms: readonly (readonly [weight: number, parts: Parts])[]): Parts {
-  let length = 0;
-  for (const [, parts] of terms) if (parts.length > length) length = parts.length;
-  if (length === 0) return EXACT;
-  const sum: number[] = [];
-  for (let i = 0; i < length; i++) sum.push(0);
-  for (const [weight, parts] of terms) {
-    if (weight === 0) continue;
-    for (let i = 0; i < parts.length; i++) sum[i] = (sum[i] as number) + weight * (parts[i] as number);
+/** Contribution of one source alone. */
+export function onePart(source: number, contribution: number): Parts {
+  return { at: [source], by: [contribution] };
+}
+
+/** Every contribution times a factor. */
+export function scaleParts(parts: Parts, factor: number): Parts {
+  return factor === 0 ? EXACT : { at: parts.at, by: parts.by.map((part) => part * factor) };
+}
+
+/**
+ * Adds up weighted contributions source by source. One accumulator serves every sum: `place` says where a source stands in the sum under
+ * way, so a sum costs what its terms hold and not what the motor's sources number.
+ */
+class PartSum {
+  readonly #place: number[] = [];
+  #at: number[] = [];
+  #by: number[] = [];
+
+  add(weight: number, parts: Parts): void {
+    const { at, by } = parts;
+    for (let i = 0; i < at.length; i++) {
+      const source = at[i] as number;
+      const amount = weight * (by[i] as number);
+      const place = this.#place[source];
+      if (place !== undefined && this.#at[place] === source) this.#by[place] = (this.#by[place] as number) + amount;
+      else {
+        while (this.#place.length <= source) this.#place.push(-1);
+        this.#place[source] = this.#at.length;
+        this.#at.push(source);
+        this.#by.push(amount);
+      }
+    }
   }
-  return sum;
+
+  take(): Parts {
+    const sum = this.#at.length === 0 ? EXACT : { at: this.#at, by: this.#by };
+    this.#at = [];
+    this.#by = [];
+    return sum;
+  }
+}
+
+const SUM = new PartSum();
+
+/** Weighted sum of contributions; the first-order law of propagation. */
+export function combineParts(terms: readonly (readonly [weight: number, parts: Parts])[]): Parts {
+  for (const [weight, parts] of terms) if (weight !== 0) SUM.add(weight, parts);
+  return SUM.take();
+}
+
+/** The same for the inputs of a formula: `slope` gives the weight of each, asked only where there is doubt. */
+export function propagateParts(inputs: readonly { readonly parts: Parts }[], slope: (index: number) => number): Parts {
+  for (let k = 0; k < inputs.length; k++) {
+    const parts = (inputs[k] as { readonly parts: Parts }).parts;
+    if (parts.at.length === 0) continue;
+    const weight = slope(k);
+    if (weight !== 0) SUM.add(weight, parts);
+  }
+  return SUM.take();
 }

@@ -99,7 +99,8 @@ describe('speed ratio', () => {
   it('has the doubt of slips and load, as small changes of each show', () => {
     const base: Given = { oldSpeed: 1750, newSpeed: 1775, load: 0.7, exponent: 2 };
     const { ratio, scope } = solve(base);
-    const part = (id: string) => ratio.parts[scope.sources.list.findIndex((source) => source.id === id)] ?? Number.NaN;
+    const part = (id: string) =>
+      ratio.parts.by[ratio.parts.at.indexOf(scope.sources.list.findIndex((source) => source.id === id))] ?? Number.NaN;
     const slope = (change: Partial<Given>, step: number) => (solve({ ...base, ...change }).ratio.value - ratio.value) / step;
     expect(part('load')).toBeCloseTo(0.01 * slope({ load: 0.7001 }, 0.0001), 7);
     // Stamped speeds: 20 % of the slip at 2.5 deviations.

@@ -128,7 +128,7 @@ describe('doubt', () => {
       npv(weigh({ ...POOR, settings: { failureRatePerYear: 0.05 * factor } }).option('replace', 'at-failure'));
     const slope = (at(small) - at(1 / small)) / (2 * Math.log(small));
     const later = weigh(POOR).option('replace', 'at-failure');
-    const index = later.figures.net_present_value?.parts.findIndex(
+    const index = later.figures.net_present_value?.parts.by.findIndex(
       (part) => Math.abs(Math.abs(part) / ((slope * Math.LN2) / 2) - 1) < 0.02,
     );
     expect(index).toBeGreaterThanOrEqual(0);
