@@ -33,7 +33,7 @@ export interface Decision {
  * replacement now within the policy's limits, then one that would be but for a check; the best at failure; else keep, with the limit that
  * stopped the best option. Doing nothing is an honest result, and always has its reason.
  *
- * Units: values in the study's currency. Source: policy of the study; results contract for the order of ranks.
+ * Units: values in the study's currency. Source: policy of the study; groups of the ranking as the results file defines them.
  */
 export function decide(input: DecideInput): Decision {
   const { motor, trust } = input;
