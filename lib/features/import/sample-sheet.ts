@@ -24,6 +24,8 @@ export interface DecimalEvidence {
 }
 
 export interface SampledColumn {
+  /** Place in the sheet, from 1. */
+  readonly position: number;
   readonly title: string;
   /** Column of the fleet sheet that is suggested; absent when nothing fits. */
   readonly suggestion?: string;
@@ -156,7 +158,7 @@ class Sampler {
     return {
       columns: (this.#titles ?? []).map((title, at) => {
         const name = this.#names[at];
-        const column = { title, exact: this.#exact[at] === true, values: [...(this.#values[at] ?? [])] };
+        const column = { position: at + 1, title, exact: this.#exact[at] === true, values: [...(this.#values[at] ?? [])] };
         return name === undefined ? column : { ...column, suggestion: name };
       }),
       decimal: sign === undefined ? { doubtful, samples } : { sign, doubtful, samples },

@@ -1,0 +1,50 @@
+'use client';
+
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import { WhoField } from '@/app/_ui/who-field';
+import { commitUpload, type ImportFormState } from '@/lib/features/import/actions';
+import styles from '../import.module.css';
+
+const NOTHING: ImportFormState = {};
+
+interface Props {
+  readonly study: string;
+  readonly upload: string;
+  readonly who: string;
+  readonly conflicts: number;
+  /** What the button says. */
+  readonly label: string;
+}
+
+/** Brings the sheet in: the one main action of the preview. */
+export function CommitForm({ study, upload, who, conflicts, label }: Props) {
+  const [state, commit, working] = useActionState(commitUpload, NOTHING);
+  return (
+    <form action={commit}>
+      <ProblemNote problem={state.problem} />
+      <input type="hidden" name="study" value={study} />
+      <input type="hidden" name="upload" value={upload} />
+      {conflicts > 0 && (
+        <fieldset className={styles.field}>
+          <legend>Where the sheet and the study disagree</legend>
+          <div className={styles.choices}>
+            <label>
+              <input type="radio" name="conflicts" value="sheet" defaultChecked /> take over what the sheet says
+            </label>
+            <label>
+              <input type="radio" name="conflicts" value="kept" /> keep what the study has
+            </label>
+          </div>
+        </fieldset>
+      )}
+      <WhoField id="who" initial={who} />
+      <button type="submit" data-primary aria-disabled={working}>
+        {working ? 'Importing…' : label}
+      </button>
+      <p role="status" className="unseen">
+        {working ? 'Importing; this can take some seconds.' : ''}
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,104 @@
+import type { ShownConflict, WarningGroup } from '@/lib/features/import/loaders';
+import { formatCount } from '@/lib/platform/format';
+import styles from '../import.module.css';
+
+/** One reason for a rejected row. */
+export interface ShownIssue {
+  readonly row: number;
+  readonly column: string;
+  readonly value?: string | undefined;
+  readonly text: string;
+  readonly remedy: string;
+}
+
+/** Rejected rows: where, what stood there, why, and what to do. */
+export function RejectionTable({ issues, rows }: { readonly issues: readonly ShownIssue[]; readonly rows: number }) {
+  const shown = new Set(issues.map(({ row }) => row)).size;
+  return (
+    <div className={styles.scroll}>
+      <table className={`${styles.table} ${styles.stack}`}>
+        <caption>
+          {shown < rows
+            ? `The first ${formatCount(shown)} of ${formatCount(rows)} rows; the file has all. Rows are numbered as in the sheet, its header being row 1.`
+            : 'Rows are numbered as in the sheet, its header being row 1.'}
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col" className={styles.number}>
+              Row
+            </th>
+            <th scope="col">Column</th>
+            <th scope="col">Value</th>
+            <th scope="col">Reason</th>
+            <th scope="col">Remedy</th>
+          </tr>
+        </thead>
+        <tbody>
+          {issues.map(({ row, column, value, text, remedy }) => (
+            <tr key={`${row} ${column} ${text}`}>
+              <td data-name="Row" className={styles.number}>
+                {row}
+              </td>
+              <td data-name="Column" className={styles.title}>
+                {column === '' ? 'the whole row' : column}
+              </td>
+              <td data-name="Value" className={styles.cell}>
+                {value ?? <span className={styles.soft}>empty</span>}
+              </td>
+              <td data-name="Reason">{text}</td>
+              <td data-name="Remedy">{remedy}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Facts that the sheet states otherwise than the study has them. */
+export function ConflictTable({ conflicts, total }: { readonly conflicts: readonly ShownConflict[]; readonly total: number }) {
+  return (
+    <div className={styles.scroll}>
+      <table className={`${styles.table} ${styles.stack}`}>
+        {conflicts.length < total && <caption>The first {formatCount(conflicts.length)}.</caption>}
+        <thead>
+          <tr>
+            <th scope="col">Motor</th>
+            <th scope="col">Fact</th>
+            <th scope="col">In the study</th>
+            <th scope="col">In the sheet</th>
+          </tr>
+        </thead>
+        <tbody>
+          {conflicts.map(({ motor, fact, kept, sheet }) => (
+            <tr key={`${motor} ${fact}`}>
+              <th scope="row">{motor}</th>
+              <td data-name="Fact">{fact}</td>
+              <td data-name="In the study">{kept}</td>
+              <td data-name="In the sheet">{sheet}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** Doubtful things that do not keep a row out, each kind once. */
+export function WarningList({ warnings }: { readonly warnings: readonly WarningGroup[] }) {
+  return (
+    <ul className={styles.list}>
+      {warnings.map(({ column, text, remedy, rows, count }) => (
+        <li key={`${column} ${text}`}>
+          {text} <span className={styles.soft}>{remedy}</span>
+          {count > 1 && (
+            <span className={styles.state}>
+              {formatCount(count)} rows, among them {rows.join(', ')}
+            </span>
+          )}
+          {count === 1 && rows[0] !== 1 && <span className={styles.state}>row {rows[0]}</span>}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,143 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import { dismissUpload, suggestAnew } from '@/lib/features/import/actions';
+import { loadPreview, type Preview, type PreviewResult } from '@/lib/features/import/loaders';
+import { currentStudy, loadWho } from '@/lib/features/study/loaders';
+import { formatCount, formatStated } from '@/lib/platform/format';
+import styles from '../import.module.css';
+import { CommitForm } from './commit-form';
+import { ConflictTable, RejectionTable, WarningList } from './findings';
+import { ReadingForm } from './reading-form';
+import { addsNothing, commitWords, counted, summaryWords } from './words';
+
+interface Props {
+  readonly params: Promise<{ study: string; upload: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const study = await currentStudy((await params).study);
+  return { title: study === undefined ? 'No such study' : `Preview of an import · ${study.name}` };
+}
+
+/** How a sheet is understood and what its import would change; nothing is written before it is confirmed here. */
+export default async function PreviewScreen({ params }: Props) {
+  const { study, upload } = await params;
+  const preview = await loadPreview(study, upload);
+  if (preview === undefined) return (await currentStudy(study)) === undefined ? notFound() : <Gone study={study} />;
+  const { about, result, problem, recipe, sample } = preview;
+  const undecided = problem === undefined && result === undefined && recipe.decimal === undefined;
+  return (
+    <main id="main" className={styles.main}>
+      <h1>{about.fileName}</h1>
+      {problem !== undefined && <ProblemNote problem={problem} />}
+      {undecided && (
+        <p className={styles.lead}>
+          Which sign marks the decimals? The numbers of this sheet can be read in two ways, so you have to say. Then the preview
+          follows.
+        </p>
+      )}
+      {result !== undefined && <Answer preview={preview} result={result} who={await loadWho()} />}
+      <section className={styles.section} aria-labelledby="reading">
+        <h2 id="reading">How the sheet is read</h2>
+        {about.remembered !== undefined && (
+          <div className={styles.actions}>
+            <p className={styles.note}>
+              A sheet with the same header ({about.remembered.name}) was imported on {formatStated(about.remembered.usedAt)}; this
+              one is read the same way.
+            </p>
+            <form action={suggestAnew}>
+              <input type="hidden" name="study" value={study} />
+              <input type="hidden" name="upload" value={upload} />
+              <button type="submit">Start from the sheet alone</button>
+            </form>
+          </div>
+        )}
+        <ReadingForm preview={preview} />
+        {sample?.kind === 'xlsx' && <p className={styles.note}>Of a workbook the first sheet is read.</p>}
+      </section>
+      <form action={dismissUpload} className={styles.actions}>
+        <input type="hidden" name="study" value={study} />
+        <input type="hidden" name="upload" value={upload} />
+        <button type="submit">Do not import</button>
+      </form>
+    </main>
+  );
+}
+
+function Answer({ preview, result, who }: { readonly preview: Preview; readonly result: PreviewResult; readonly who: string }) {
+  const { study, about } = preview;
+  const nothing = addsNothing(result);
+  return (
+    <>
+      <p className={styles.lead}>{summaryWords(result)}</p>
+      <Counts result={result} />
+      {nothing ? (
+        <p>
+          There is nothing to import. <Link href={`/${study.id}/import`}>Choose another sheet</Link>
+          {result.rowsRejected > 0 ? ', or mend the rejected rows below.' : '.'}
+        </p>
+      ) : (
+        <CommitForm study={study.id} upload={about.id} who={who} conflicts={result.conflictCount} label={commitWords(result)} />
+      )}
+      {result.rowsRejected > 0 && (
+        <section className={styles.section} aria-labelledby="rejected">
+          <h2 id="rejected">{counted(result.rowsRejected, 'row')} rejected</h2>
+          <p>
+            {nothing ? 'None of these can be taken in as they are. ' : 'The others can be imported without them. '}
+            <a href={`/api/studies/${study.id}/uploads/${about.id}/rejected`}>Download the rejected rows</a> with reason and
+            remedy; mended, that file imports as it is.
+          </p>
+          <RejectionTable issues={result.rejections} rows={result.rowsRejected} />
+        </section>
+      )}
+      {result.conflictCount > 0 && (
+        <section className={styles.section} aria-labelledby="conflicts">
+          <h2 id="conflicts">{counted(result.conflictCount, 'fact')} stated otherwise than the study has it</h2>
+          <ConflictTable conflicts={result.conflicts} total={result.conflictCount} />
+        </section>
+      )}
+      {result.warnings.length > 0 && (
+        <section className={styles.section} aria-labelledby="warnings">
+          <h2 id="warnings">To be checked</h2>
+          <WarningList warnings={result.warnings} />
+        </section>
+      )}
+    </>
+  );
+}
+
+function Counts({ result }: { readonly result: PreviewResult }) {
+  const counts = [
+    ['Rows', result.rows],
+    ['New motors', result.motorsAdded],
+    ['Changed motors', result.motorsChanged],
+    ['Unchanged motors', result.motorsUnchanged],
+    ['New readings', result.readingsAdded],
+    ['Readings there already', result.readingsRepeated + result.repeats],
+    ['Facts filled in', result.factsFilled],
+    ['Rejected rows', result.rowsRejected],
+  ] as const;
+  return (
+    <dl className={styles.counts}>
+      {counts.map(([name, count]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{formatCount(count)}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Gone({ study }: { readonly study: string }) {
+  return (
+    <main id="main" className={styles.main}>
+      <h1>The sheet is no longer here</h1>
+      <p>
+        It was imported or dismissed, or it waited for more than two weeks. <Link href={`/${study}/import`}>Choose a sheet</Link>.
+      </p>
+    </main>
+  );
+}

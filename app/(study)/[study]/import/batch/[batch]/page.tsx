@@ -1,0 +1,79 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { loadImport } from '@/lib/features/import/loaders';
+import { currentStudy, loadWho } from '@/lib/features/study/loaders';
+import { formatCount, formatInstant } from '@/lib/platform/format';
+import { RejectionTable } from '../../[upload]/findings';
+import { counted } from '../../[upload]/words';
+import styles from '../../import.module.css';
+import { UndoForm } from './undo-form';
+
+interface Props {
+  readonly params: Promise<{ study: string; batch: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { study, batch } = await params;
+  const found = await loadImport(study, batch);
+  return { title: found === undefined ? 'No such import' : `Import of ${found.entry.fileName}` };
+}
+
+/** What one import brought, its rejected rows, and the way to take it back. */
+export default async function ImportedScreen({ params }: Props) {
+  const { study, batch } = await params;
+  const found = await loadImport(study, batch);
+  if ((await currentStudy(study)) === undefined || found === undefined) notFound();
+  const { entry, rejections } = found;
+  const counts = [
+    ['Rows read', entry.rowsRead],
+    ['Motors added', entry.motorsAdded],
+    ['Motors changed', entry.motorsChanged],
+    ['Readings added', entry.readingsAdded],
+    ['Readings there already', entry.rowsRepeated],
+    ['Rows rejected', entry.rowsRejected],
+  ] as const;
+  return (
+    <main id="main" className={styles.main}>
+      <p className={styles.note}>
+        <Link href={`/${study}/import`}>Import</Link>
+      </p>
+      <h1>{entry.fileName}</h1>
+      <p className={styles.lead}>
+        {entry.undoneAt === undefined
+          ? `Imported: ${counted(entry.motorsAdded, 'motor')} added, ${formatCount(entry.motorsChanged)} changed, ${counted(entry.readingsAdded, 'reading')} added.`
+          : `This import was taken back on ${formatInstant(entry.undoneAt)} UTC by ${entry.undoneBy ?? 'nobody named'}.`}
+      </p>
+      <p className={styles.soft}>
+        {entry.who}, {formatInstant(entry.createdAt)} UTC
+      </p>
+      <dl className={styles.counts}>
+        {counts.map(([name, count]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{formatCount(count)}</dd>
+          </div>
+        ))}
+      </dl>
+      <p className={styles.actions}>
+        {entry.undoneAt === undefined && <Link href={`/${study}/fleet`}>Go to the fleet</Link>}
+        <Link href={`/${study}/import`}>Import another sheet</Link>
+      </p>
+      {entry.rowsRejected > 0 && (
+        <section className={styles.section} aria-labelledby="rejected">
+          <h2 id="rejected">{counted(entry.rowsRejected, 'row')} rejected</h2>
+          <p>
+            <a href={`/api/studies/${study}/imports/${batch}/rejected`}>Download the rejected rows</a> with reason and remedy;
+            mended, that file imports as it is.
+          </p>
+          <RejectionTable issues={rejections} rows={entry.rowsRejected} />
+        </section>
+      )}
+      {entry.undoneAt === undefined && (
+        <section className={styles.section}>
+          <UndoForm study={study} batch={batch} who={await loadWho()} />
+        </section>
+      )}
+    </main>
+  );
+}

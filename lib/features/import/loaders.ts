@@ -1,0 +1,227 @@
+import { database } from '@/lib/platform/db';
+import { columnByName } from '../fleet/columns';
+import { readStudyMotors } from '../fleet/data';
+import { type FileProblem, type ParsedFleet, parseFleet, type RowIssue } from '../fleet/parse';
+import { horsepowerOf } from '../fleet/write-cells';
+import { rejectedCsv } from '../fleet/write-csv';
+import { readStudy, type StoredStudy } from '../study/data';
+import { bookOf, type StudyBook } from './book';
+import { type ImportEntry, readImports, readRecipe, readRejections, rejectedOfBatch, type StoredIssue } from './data';
+import { type FactChange, type ImportPlan, type MotorChange, planImport } from './plan-import';
+import { firstLook, parseOptions, suggestRecipe } from './recipe';
+import { type SheetSample, sampleSheet } from './sample-sheet';
+import type { Recipe, UploadAbout } from './schema';
+import { readUpload, readUploads, saveUpload, uploadFile } from './upload-store';
+
+export type { ImportEntry, StoredIssue } from './data';
+
+/** Rows that a screen shows of a long list; the rest are counted, and stand in the files. */
+export const SHOWN = 100;
+
+/** What the import's first screen shows. */
+export async function loadImports(
+  studyId: string,
+): Promise<{ readonly imports: readonly ImportEntry[]; readonly waiting: readonly UploadAbout[] }> {
+  return { imports: await readImports(database().read, studyId), waiting: await readUploads(studyId) };
+}
+
+/** One import with its first rejected rows; `undefined` when the study has no such import. */
+export async function loadImport(
+  studyId: string,
+  batchId: string,
+): Promise<{ readonly entry: ImportEntry; readonly rejections: readonly StoredIssue[] } | undefined> {
+  const [entry] = await readImports(database().read, studyId, batchId);
+  return entry === undefined ? undefined : { entry, rejections: await readRejections(database().read, batchId, SHOWN) };
+}
+
+/** The rejected rows of an import as a file. */
+export async function loadRejectedOfImport(studyId: string, batchId: string) {
+  return rejectedOfBatch(database().read, studyId, batchId);
+}
+
+/** A warning that stands for all of its kind in one column. */
+export interface WarningGroup {
+  readonly column: string;
+  readonly text: string;
+  readonly remedy: string;
+  readonly rows: readonly number[];
+  readonly count: number;
+}
+
+/** A fact that the sheet states otherwise than it is kept. */
+export interface ShownConflict {
+  readonly motor: string;
+  readonly fact: string;
+  readonly kept: string;
+  readonly sheet: string;
+}
+
+/** What the import of a sheet would do. */
+export interface PreviewResult {
+  readonly rows: number;
+  readonly repeats: number;
+  readonly motorsAdded: number;
+  readonly motorsChanged: number;
+  readonly motorsUnchanged: number;
+  readonly readingsAdded: number;
+  readonly readingsRepeated: number;
+  readonly factsFilled: number;
+  readonly rowsRejected: number;
+  readonly rejections: readonly RowIssue[];
+  readonly warnings: readonly WarningGroup[];
+  readonly conflicts: readonly ShownConflict[];
+  readonly conflictCount: number;
+}
+
+export interface Preview {
+  readonly study: StoredStudy;
+  readonly about: UploadAbout;
+  readonly recipe: Recipe;
+  /** Absent when the file cannot be opened at all. */
+  readonly sample: SheetSample | undefined;
+  readonly problem: FileProblem | undefined;
+  /** Absent while something is to be said first, or the file cannot be read. */
+  readonly result: PreviewResult | undefined;
+}
+
+const BLIND: Recipe = { decimal: '.', delimiter: ',', encoding: 'utf-8', emptyWords: [], mapping: {} };
+
+/** An upload as it is read by now, with what its import would do; `undefined` when it is gone. */
+export async function loadPreview(studyId: string, uploadId: string): Promise<Preview | undefined> {
+  const study = await readStudy(database().read, studyId);
+  const found = await readUpload(studyId, uploadId);
+  if (study === undefined || found === undefined) return undefined;
+  const { about, sample, problem } = await looked(found);
+  const recipe = about.recipe ?? BLIND;
+  const base = { study, about, recipe, sample };
+  if (sample === undefined || recipe.decimal === undefined) return { ...base, problem, result: undefined };
+  const read = await readWhole(about, sample, recipe, study);
+  if (!read.parsed.ok) return { ...base, problem: read.parsed.problem, result: undefined };
+  const plan = planImport(read.parsed, read.book, 'sheet');
+  return { ...base, problem: undefined, result: resultOf(read.parsed, plan) };
+}
+
+/** The rejected rows of an upload as a file. */
+export async function loadRejectedOfUpload(
+  studyId: string,
+  uploadId: string,
+): Promise<{ readonly fileName: string; readonly csv: string } | undefined> {
+  const study = await readStudy(database().read, studyId);
+  const found = await readUpload(studyId, uploadId);
+  if (study === undefined || found === undefined) return undefined;
+  const { about, sample } = await looked(found);
+  if (sample === undefined || about.recipe === undefined) return undefined;
+  const { parsed } = await readWhole(about, sample, about.recipe, study);
+  return parsed.ok ? { fileName: about.fileName, csv: rejectedCsv(parsed) } : undefined;
+}
+
+/** How an upload is to be read, without reading all of it; `undefined` when it is gone or cannot be opened. */
+export async function loadReading(
+  studyId: string,
+  uploadId: string,
+): Promise<{ readonly about: UploadAbout; readonly recipe: Recipe; readonly sample: SheetSample } | undefined> {
+  const found = await readUpload(studyId, uploadId);
+  if (found === undefined) return undefined;
+  const { about, sample } = await looked(found);
+  return sample === undefined ? undefined : { about, sample, recipe: about.recipe ?? BLIND };
+}
+
+interface Looked {
+  readonly about: UploadAbout;
+  readonly sample: SheetSample | undefined;
+  readonly problem: FileProblem | undefined;
+}
+
+/** Looks at the head of a file; the first time with guesses, which are then kept as its recipe. */
+async function looked(about: UploadAbout): Promise<Looked> {
+  if (about.recipe !== undefined) {
+    const outcome = await sampleSheet(uploadFile(about.id), about.fileName, about.recipe);
+    return outcome.ok
+      ? { about, sample: outcome.sample, problem: undefined }
+      : { about, sample: undefined, problem: outcome.problem };
+  }
+  const { encoding, outcome } = await firstLook(uploadFile(about.id), about.fileName);
+  if (!outcome.ok) return { about, sample: undefined, problem: outcome.problem };
+  const titles = outcome.sample.columns.map(({ title }) => title);
+  const remembered = await readRecipe(database().read, about.studyId, titles);
+  const suggested = suggestRecipe(outcome.sample, encoding);
+  const read: UploadAbout =
+    remembered === undefined
+      ? { ...about, recipe: suggested }
+      : {
+          ...about,
+          // Delimiter and encoding are facts of this very file; the rest is what people decided.
+          recipe: { ...remembered.recipe, delimiter: suggested.delimiter, encoding: suggested.encoding },
+          remembered: { name: remembered.name, usedAt: remembered.usedAt.toISOString() },
+        };
+  await saveUpload(read);
+  return { about: read, sample: outcome.sample, problem: undefined };
+}
+
+async function readWhole(about: UploadAbout, sample: SheetSample, recipe: Recipe, study: StoredStudy) {
+  const book: StudyBook = bookOf(await readStudyMotors(database().read, study.id));
+  const options = { ...parseOptions(recipe, sample.kind), asOf: study.settings.asOf, book };
+  return { book, parsed: await parseFleet({ path: uploadFile(about.id) }, options) };
+}
+
+function resultOf(parsed: ParsedFleet, plan: ImportPlan): PreviewResult {
+  const conflicts = plan.changed.flatMap((change) => conflictsOf(change));
+  const changes = plan.changed.flatMap((change) => change.changes);
+  return {
+    rows: parsed.rows,
+    repeats: parsed.ignoredRepeats,
+    motorsAdded: plan.added.length,
+    motorsChanged: plan.changed.length,
+    motorsUnchanged: plan.unchanged,
+    readingsAdded: plan.readingsAdded,
+    readingsRepeated: plan.readingsRepeated,
+    factsFilled: changes.filter(({ conflict }) => !conflict).length,
+    rowsRejected: parsed.rejected.length,
+    rejections: parsed.rejected.slice(0, SHOWN).flatMap(({ issues }) => issues),
+    warnings: groupWarnings(parsed.warnings),
+    conflicts: conflicts.slice(0, SHOWN),
+    conflictCount: conflicts.length,
+  };
+}
+
+function conflictsOf({ stored, changes }: MotorChange): ShownConflict[] {
+  const { site, tag } = stored.motor;
+  return changes
+    .filter(({ conflict }) => conflict)
+    .map((change) => ({
+      motor: site === '' ? tag : `${site} / ${tag}`,
+      fact: columnByName(change.field)?.label ?? change.field,
+      kept: factText(change, change.from),
+      sheet: factText(change, change.to),
+    }));
+}
+
+function factText({ field }: FactChange, value: unknown): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (field === 'rated_power_kw' && typeof value === 'object' && value !== null && 'kw' in value && 'unit' in value) {
+    return value.unit === 'hp' ? `${horsepowerOf(Number(value.kw))} hp` : `${String(value.kw)} kW`;
+  }
+  if (typeof value === 'object' && value !== null && 'steps' in value && Array.isArray(value.steps)) {
+    return value.steps
+      .map((step: { fraction: number; hoursPerYear: number }) => `${step.fraction}@${step.hoursPerYear}`)
+      .join(';');
+  }
+  if (typeof value === 'object' && value !== null) return Object.values(value).join('/');
+  const kind = columnByName(field)?.kind;
+  const unit = kind?.type === 'number' && kind.unit !== '1' && kind.unit !== 'currency' ? ` ${kind.unit}` : '';
+  return `${String(value)}${unit}`;
+}
+
+function groupWarnings(warnings: readonly RowIssue[]): WarningGroup[] {
+  const groups = new Map<string, { first: RowIssue; rows: number[]; count: number }>();
+  for (const warning of warnings) {
+    const key = `${warning.code}\0${warning.column}`;
+    const group = groups.get(key) ?? { first: warning, rows: [], count: 0 };
+    groups.set(key, group);
+    group.count++;
+    if (group.rows.length < 5) group.rows.push(warning.row);
+  }
+  return [...groups.values()].map(({ first, rows, count }) => {
+    return { column: first.column, text: first.text, remedy: first.remedy, rows, count };
+  });
+}
