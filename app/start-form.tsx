@@ -1,0 +1,49 @@
+'use client';
+
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import { WhoField } from '@/app/_ui/who-field';
+import { type ImportFormState, startWithSheet } from '@/lib/features/import/actions';
+import styles from './page.module.css';
+
+const NOTHING: ImportFormState = {};
+
+interface Props {
+  readonly who: string;
+  readonly primary: boolean;
+}
+
+/** Makes a study and reads its first sheet; without one the study starts empty. */
+export function StartForm({ who, primary }: Props) {
+  const [state, start, working] = useActionState(startWithSheet, NOTHING);
+  return (
+    <form action={start}>
+      <ProblemNote problem={state.problem} />
+      <div className={styles.field}>
+        <label htmlFor="study-name">Name of the study</label>
+        <input id="study-name" name="name" required maxLength={120} autoComplete="off" aria-describedby="study-name-note" />
+        <p id="study-name-note" className={styles.note}>
+          What people will call it, such as the site and the year.
+        </p>
+      </div>
+      <WhoField id="start-who" initial={who} />
+      <div className={styles.field}>
+        <label htmlFor="sheet">Sheet</label>
+        <input
+          id="sheet"
+          name="file"
+          type="file"
+          accept=".csv,.txt,.tsv,.xlsx,text/csv,text/plain"
+          aria-describedby="sheet-note"
+        />
+        <p id="sheet-note" className={styles.note}>
+          CSV or XLSX. You see what is understood before anything is written. Without a sheet the study starts empty, and rows can
+          be pasted.
+        </p>
+      </div>
+      <button type="submit" aria-disabled={working} {...(primary ? { 'data-primary': true } : {})}>
+        {working ? 'Starting…' : 'Start the study'}
+      </button>
+    </form>
+  );
+}
