@@ -4,43 +4,67 @@ import { TrustMark } from '@/app/_ui/trust-mark';
 import { BAND_WORDS, type FleetColumn, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
 import { wordOf } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
-import { ABSENT, COVERAGE_FACTOR, decimalsFor, formatFigure, formatNumber } from '@/lib/platform/format';
+import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './fleet.module.css';
 
-/** How a column of numbers is set: digits after the decimal sign for which there is room, and the width of the interval. */
-export interface NumberSetting {
+/** How a column is set: for numbers the digits after the decimal sign for which there is room, and the widths. */
+export interface ColumnSetting {
   readonly locale: string;
   /** The reader's decimal sign. */
   readonly point: string;
   readonly places: number;
   /** Characters of the widest interval, with its sign. */
   readonly intervalWidth: number;
+  /** Width of the column in pixels: that of its widest cell or of its head, within limits. */
+  readonly width: number;
 }
 
 const SAMPLE = 400;
-const MOST_PLACES = 3;
+const MOST_PLACES = 2;
+/** Pixels of a digit, and of an average letter, in the widest of the usual fonts at the dense size. */
+const DIGIT_PX = 8.1;
+const LETTER_PX = 7.1;
+const PADDING_PX = 17;
+const WIDEST_PX = 230;
+/** Letters that the mark before a word takes up. */
+const MARK_LETTERS: Readonly<Record<string, number>> = { trust: 2.5, band: 4 };
 
-/** Room for a column's digits, from a sample of its rows. */
-export function settingOf(rows: readonly FleetRow[], column: FleetColumn, locale: string): NumberSetting {
+/** How a column is set, from a sample of its rows. */
+export function settingOf(rows: readonly FleetRow[], column: FleetColumn, locale: string): ColumnSetting {
   const point = new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
   let places = 0;
-  let intervalWidth = 0;
+  let whole = 1;
+  let letters = 0;
+  let wholeInterval = 0;
   const step = Math.max(1, Math.floor(rows.length / SAMPLE));
-  for (let at = 0; at < rows.length; at += step) {
+  for (let at = 0; at < rows.length; at += column.kind === 'number' ? step : 1) {
     const row = rows[at];
     if (row === undefined) continue;
     const value = column.value(row);
+    if (typeof value === 'string') letters = Math.max(letters, (column.words?.[value] ?? value).length);
     if (typeof value !== 'number') continue;
     const doubt = column.doubt?.(row);
-    const text = doubt === undefined ? plainText(value, column, locale) : '';
-    const decimals = doubt === undefined ? (text.split(point)[1]?.length ?? 0) : decimalsFor(COVERAGE_FACTOR * doubt);
-    places = Math.max(places, Math.min(MOST_PLACES, decimals));
-    if (doubt !== undefined) {
-      const { plusMinus } = formatFigure({ value, u: doubt, unit: '' }, { locale });
-      intervalWidth = Math.max(intervalWidth, (plusMinus?.length ?? 0) + Math.max(0, places - Math.max(0, decimals)));
-    }
+    const [text, interval] = numberTexts(value, doubt, column, locale);
+    const [before = '', after = ''] = text.split(point);
+    whole = Math.max(whole, before.length);
+    places = Math.max(places, Math.min(MOST_PLACES, after.length));
+    wholeInterval = Math.max(wholeInterval, (interval.split(point)[0] ?? '').length);
   }
-  return { locale, point, places, intervalWidth: intervalWidth + 2 };
+  const digits = places === 0 ? 0 : places + 1;
+  const intervalWidth = wholeInterval === 0 ? 0 : wholeInterval + digits + 2;
+  const own =
+    column.kind === 'number'
+      ? (whole + digits + intervalWidth) * DIGIT_PX
+      : (letters + (MARK_LETTERS[column.id] ?? 0)) * LETTER_PX;
+  const head = Math.max(column.name.length + 2, column.unit.length) * LETTER_PX;
+  return { locale, point, places, intervalWidth, width: Math.round(Math.min(WIDEST_PX, Math.max(own, head)) + PADDING_PX) };
+}
+
+/** A number and its interval as shown; the interval is empty where there is none. */
+function numberTexts(value: number, doubt: number | undefined, column: FleetColumn, locale: string): readonly [string, string] {
+  if (doubt === undefined) return [plainText(value, column, locale), ''];
+  const text = formatFigure({ value, u: doubt, unit: '' }, { locale });
+  return [text.value, text.plusMinus ?? ''];
 }
 
 function plainText(value: number, column: FleetColumn, locale: string): string {
@@ -50,7 +74,7 @@ function plainText(value: number, column: FleetColumn, locale: string): string {
 }
 
 /** Digits that are not there, so that decimal signs stand in line; nobody sees or hears them. */
-function Padding({ text, setting }: { readonly text: string; readonly setting: NumberSetting }) {
+function Padding({ text, setting }: { readonly text: string; readonly setting: ColumnSetting }) {
   const { places, point } = setting;
   const decimals = text.split(point)[1]?.length ?? 0;
   if (decimals >= places) return null;
@@ -64,11 +88,14 @@ export function FleetCell({
   column,
   setting,
   href,
+  stacked,
 }: {
   readonly row: FleetRow;
   readonly column: FleetColumn;
-  readonly setting: NumberSetting;
+  readonly setting: ColumnSetting;
   readonly href: string;
+  /** Alone on its line, without a head: the name and the unit stand beside the number. */
+  readonly stacked: boolean;
 }) {
   const value = column.value(row);
   if (column.id === 'tag') {
@@ -91,31 +118,31 @@ export function FleetCell({
     if (column.id === 'band') return <BandMark band={keyOf(BAND_WORDS, value)} />;
     return column.kind === 'word' ? wordOf(column, value) : value;
   }
-  const doubt = column.doubt?.(row);
-  if (doubt === undefined) {
-    const text = plainText(value, column, setting.locale);
+  const [text, interval] = numberTexts(value, column.doubt?.(row), column, setting.locale);
+  if (stacked) {
     return (
-      <>
-        {text}
-        <Padding text={text} setting={setting} />
-        {column.doubt && <span className={styles.interval} style={{ minWidth: `${setting.intervalWidth}ch` }} />}
-      </>
+      <span>
+        {column.name.toLowerCase()} {text}
+        {interval !== '' && <span className={styles.soft}> ± {interval}</span>}
+        <span className={styles.soft}>{`\u202f${column.unit}`}</span>
+      </span>
     );
   }
-  const text = formatFigure({ value, u: doubt, unit: '' }, { locale: setting.locale });
   return (
     <>
-      {text.value}
-      <Padding text={text.value} setting={setting} />
-      <span className={styles.interval} style={{ minWidth: `${setting.intervalWidth}ch` }}>
-        {text.plusMinus !== undefined && (
-          <>
-            {' '}
-            ± {text.plusMinus}
-            <Padding text={text.plusMinus} setting={setting} />
-          </>
-        )}
-      </span>
+      {text}
+      <Padding text={text} setting={setting} />
+      {column.doubt && (
+        <span className={styles.interval} style={{ minWidth: `${setting.intervalWidth}ch` }}>
+          {interval !== '' && (
+            <>
+              {' '}
+              ± {interval}
+              <Padding text={interval} setting={setting} />
+            </>
+          )}
+        </span>
+      )}
     </>
   );
 }

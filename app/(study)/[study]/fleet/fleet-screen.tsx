@@ -23,6 +23,7 @@ import { FleetCell, settingOf } from './fleet-cell';
 import { FootLine } from './foot-line';
 import { ColumnsPanel, KeysPanel, SortPanel } from './list-panels';
 import { forgetPlace, leavePlace, placeLeft } from './place';
+import { TakePanel } from './take-panel';
 import { useFleet } from './use-fleet';
 import { useLetters } from './use-letters';
 import { useCoarse, useNarrow } from './use-narrow';
@@ -42,7 +43,7 @@ interface Props {
   readonly search: string;
 }
 
-type Panel = 'filter' | 'order' | 'columns' | 'views' | 'keys' | 'change';
+type Panel = 'filter' | 'order' | 'columns' | 'views' | 'take' | 'keys' | 'change';
 
 const USUAL = FLEET_COLUMNS.filter((column) => column.initial).map((column) => column.id);
 /** The two lines of a row on a phone. */
@@ -90,13 +91,15 @@ export function FleetScreen(props: Props) {
             name: column.name,
             unit: shownUnit(column, list.currency),
             meaning: column.meaning,
-            width: column.width,
+            width: setting.width,
             align: column.kind === 'number' ? 'right' : 'left',
-            cell: (row) => <FleetCell row={row} column={column} setting={setting} href={`/${study}/motor/${row.id}`} />,
+            cell: (row) => (
+              <FleetCell row={row} column={column} setting={setting} href={`/${study}/motor/${row.id}`} stacked={narrow} />
+            ),
           },
         ];
       }),
-    [key, list.rows, list.currency, locale, study],
+    [key, list.rows, list.currency, locale, study, narrow],
   );
 
   const ask = useCallback(
@@ -144,10 +147,6 @@ export function FleetScreen(props: Props) {
   const count = isFiltered(query)
     ? `${formatCount(rows.length, locale)} of ${formatCount(list.rows.length, locale)} motors`
     : `${formatCount(list.rows.length, locale)} motors`;
-  const results = (format: string): string => {
-    const text = writeAddress({ query, columns: undefined });
-    return `/api/studies/${study}/results/${format}${text === '' ? '' : `?${text}`}`;
-  };
   const rowHeight = narrow ? 72 : coarse ? (dense ? 44 : 48) : dense ? 26 : 32;
   const close = (): void => setPanel(undefined);
 
@@ -198,21 +197,24 @@ export function FleetScreen(props: Props) {
             <button type="button" onClick={() => setPanel('views')}>
               Views
             </button>
-            <button type="button" aria-disabled={selected.size === 0} onClick={() => selected.size > 0 && setPanel('change')}>
-              Change {selected.size > 0 ? `${formatCount(selected.size, locale)} selected` : 'selected'}
+            <button type="button" onClick={() => setPanel('take')}>
+              Download or print
             </button>
-            <a href={results('csv')} download>
-              CSV
-            </a>
-            <a href={results('xlsx')} download>
-              Workbook
-            </a>
-            <button type="button" onClick={() => window.print()}>
-              Print
-            </button>
-            <button type="button" onClick={() => setPanel('keys')}>
-              Keys
-            </button>
+            {!narrow && !coarse && (
+              <button type="button" onClick={() => setPanel('keys')}>
+                Keys
+              </button>
+            )}
+            {selected.size > 0 && (
+              <>
+                <button type="button" data-primary onClick={() => setPanel('change')}>
+                  Change {formatCount(selected.size, locale)} selected
+                </button>
+                <button type="button" onClick={() => setSelected(NONE)}>
+                  Select none
+                </button>
+              </>
+            )}
           </div>
           {done && (
             <div className={styles.done} role="status">
@@ -339,6 +341,13 @@ export function FleetScreen(props: Props) {
         onViews={setViews}
         query={writeAddress({ query, columns: shown })}
         onOpen={(text) => setAddress(readAddress(text))}
+      />
+      <TakePanel
+        open={panel === 'take'}
+        onClose={close}
+        study={study}
+        query={writeAddress({ query, columns: undefined })}
+        count={count}
       />
       <KeysPanel open={panel === 'keys'} onClose={close} letters={letters} onLetters={setLetters} />
       <BulkPanel
