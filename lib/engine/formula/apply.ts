@@ -52,23 +52,27 @@ const zero = (): number => 0;
  * into the call takes several times as long as the formula itself.
  */
 function call(f: (...values: number[]) => number, q: readonly Quantity[]): number {
-  const at = (index: number) => (q[index] as Quantity).value;
   switch (q.length) {
     case 1:
-      return f(at(0));
+      return f(at(q, 0));
     case 2:
-      return f(at(0), at(1));
+      return f(at(q, 0), at(q, 1));
     case 3:
-      return f(at(0), at(1), at(2));
+      return f(at(q, 0), at(q, 1), at(q, 2));
     case 4:
-      return f(at(0), at(1), at(2), at(3));
+      return f(at(q, 0), at(q, 1), at(q, 2), at(q, 3));
     case 5:
-      return f(at(0), at(1), at(2), at(3), at(4));
+      return f(at(q, 0), at(q, 1), at(q, 2), at(q, 3), at(q, 4));
     case 6:
-      return f(at(0), at(1), at(2), at(3), at(4), at(5));
+      return f(at(q, 0), at(q, 1), at(q, 2), at(q, 3), at(q, 4), at(q, 5));
     default:
       return f(...q.map((quantity) => quantity.value));
   }
+}
+
+/** Outside of {@link call}, since making a function on each call costs more than the formulas do. */
+function at(q: readonly Quantity[], index: number): number {
+  return (q[index] as Quantity).value;
 }
 
 /** A value that comes from outside the formulas: a stamp, a meter, a table, a setting, an assumption. */
