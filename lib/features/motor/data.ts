@@ -25,9 +25,10 @@ export async function readHistory(
     verified: row.verified,
     what: row.what,
     field: row.field ?? undefined,
-    from: row.fromValue ?? undefined,
-    to: row.toValue ?? undefined,
+    from: textOf(row.fromValue),
+    to: textOf(row.toValue),
     why: row.why ?? undefined,
+    batch: row.batch ?? undefined,
   }));
 }
 
@@ -40,4 +41,21 @@ export async function readRank(db: Reader, studyId: string, motorId: string): Pr
   });
   if (row === null) return undefined;
   return { rank: row.rank, of: await db.motorEvaluation.count({ where: { runId: row.runId } }) };
+}
+
+/** Facts of a motor's plate that one batch changed, with the text they had before. */
+export async function readBatch(
+  db: Reader,
+  motorId: string,
+  batch: string,
+): Promise<{ readonly field: string; readonly from: string }[]> {
+  const rows = await db.changeEvent.findMany({ where: { subject: 'motor', subjectId: motorId, batch, field: { not: null } } });
+  return rows.flatMap((row) => (row.field === null ? [] : [{ field: row.field, from: textOf(row.fromValue) }]));
+}
+
+/** The history keeps values as JSON; a plate's are texts. */
+function textOf(json: string | null): string {
+  if (json === null) return '';
+  const value: unknown = JSON.parse(json);
+  return typeof value === 'string' ? value : String(value ?? '');
 }

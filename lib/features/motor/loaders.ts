@@ -80,3 +80,9 @@ export async function loadWhy(studyId: string, motorId: string, path: string): P
   if (!derivation) return undefined;
   return { study: found.force.study, stored: found.stored, derivation, figures: [...figures.keys()] };
 }
+
+/** A motor as it is stored, for its forms; `undefined` when the study has none such. */
+export async function loadStored(studyId: string, motorId: string): Promise<StoredMotor | undefined> {
+  const stored = await readMotor(database().read, motorId);
+  return stored && stored.studyId === studyId ? stored : undefined;
+}

@@ -1,9 +1,18 @@
 import type { HistoryEntry } from '@/lib/features/motor/schema';
 import { formatInstant } from '@/lib/platform/format';
 import styles from './motor.module.css';
+import { UndoChange } from './undo-change';
 
 /** Who changed what, when and why; names are typed and not yet proved. */
-export function MotorHistory({ history }: { readonly history: readonly HistoryEntry[] }) {
+export function MotorHistory({
+  history,
+  undo,
+}: {
+  readonly history: readonly HistoryEntry[];
+  readonly undo: { study: string; motor: string; version: number; who: string };
+}) {
+  // Only the latest change of the plate can be taken back by itself: earlier ones would undo what came after.
+  const latest = history.find((entry) => entry.what === 'changed' || entry.what === 'undone');
   if (history.length === 0) return <p className={styles.soft}>Nothing has been changed since it was imported.</p>;
   return (
     <section className={styles.scroll} aria-label="History of changes">
@@ -27,9 +36,10 @@ export function MotorHistory({ history }: { readonly history: readonly HistoryEn
                 {!entry.verified && <span className={styles.soft}> (not verified)</span>}
               </td>
               <td>{[entry.what, entry.field].filter(Boolean).join(' ')}</td>
-              <td>{entry.from ?? ''}</td>
-              <td>{entry.to ?? ''}</td>
+              <td>{entry.from}</td>
+              <td>{entry.to}</td>
               <td>{entry.why ?? ''}</td>
+              <td>{entry === latest && entry.batch !== undefined && <UndoChange {...undo} batch={entry.batch} />}</td>
             </tr>
           ))}
         </tbody>

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { BandMark } from '@/app/_ui/band-mark';
 import { ChartLossStack } from '@/app/_ui/chart-loss-stack';
@@ -8,10 +9,12 @@ import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { TrustMark } from '@/app/_ui/trust-mark';
 import { loadMotorPage, type MotorPage } from '@/lib/features/motor/loaders';
+import { loadWho } from '@/lib/features/study/loaders';
 import { formatFigure, formatMoney, formatNumber, formatStated } from '@/lib/platform/format';
 import { MotorHistory } from './history';
 import styles from './motor.module.css';
 import { MotorOptions } from './options';
+import { ReadingActions } from './reading-actions';
 
 interface Props {
   readonly params: Promise<{ study: string; motor: string }>;
@@ -30,6 +33,7 @@ export default async function MotorScreen({ params }: Props) {
   if (!page) notFound();
   const { result } = page;
   const here = `/${study}/motor/${motor}`;
+  const who = await loadWho();
   const why = (path: string) => (page.explained.has(path) ? `${here}/why?figure=${encodeURIComponent(path)}` : undefined);
   return (
     <main id="main" className={styles.main}>
@@ -74,6 +78,14 @@ export default async function MotorScreen({ params }: Props) {
         )}
       </dl>
       <p className={styles.soft}>± is the 95 % interval. A dotted figure opens its derivation.</p>
+      <ul className={styles.actions}>
+        <li>
+          <Link href={`${here}/reading`}>Add a reading</Link>
+        </li>
+        <li>
+          <Link href={`${here}/edit`}>Change the plate</Link>
+        </li>
+      </ul>
 
       <section className={styles.section} aria-labelledby="load">
         <h2 id="load">How hard it works</h2>
@@ -126,12 +138,12 @@ export default async function MotorScreen({ params }: Props) {
 
       <section className={styles.section} aria-labelledby="readings">
         <h2 id="readings">Readings</h2>
-        <Readings page={page} />
+        <Readings page={page} study={study} motor={motor} who={who} />
       </section>
 
       <section className={styles.section} aria-labelledby="history">
         <h2 id="history">History</h2>
-        <MotorHistory history={page.history} />
+        <MotorHistory history={page.history} undo={{ study, motor, version: page.stored.version, who }} />
       </section>
     </main>
   );
@@ -240,9 +252,20 @@ const STATUS_WORDS: Readonly<Record<string, string>> = {
   derived: 'derived',
 };
 
-function Readings({ page }: { readonly page: MotorPage }) {
-  const { readings } = page.result;
-  if (readings.length === 0) return <p className={styles.soft}>Not measured yet.</p>;
+function Readings({
+  page,
+  study,
+  motor,
+  who,
+}: {
+  readonly page: MotorPage;
+  readonly study: string;
+  readonly motor: string;
+  readonly who: string;
+}) {
+  const { stored } = page;
+  if (stored.readings.length === 0) return <p className={styles.soft}>Not measured yet. Add a reading to know its load.</p>;
+  const results = new Map(page.result.readings.map((reading) => [reading.row, reading]));
   return (
     <section className={styles.scroll} aria-label="Readings">
       <table className={styles.table}>
@@ -265,24 +288,45 @@ function Readings({ page }: { readonly page: MotorPage }) {
               Load
             </th>
             <th scope="col">Trust</th>
+            <th scope="col">
+              <span className="visually-hidden">Leave out or take back in</span>
+            </th>
           </tr>
         </thead>
         <tbody>
-          {[...readings].reverse().map((reading) => (
-            <tr key={reading.row}>
-              <th scope="row">{reading.taken_at === undefined ? 'no date' : formatStated(reading.taken_at)}</th>
-              <td className={styles.number}>{plain(reading.metered.input_power)}</td>
-              <td className={styles.number}>{plain(reading.metered.voltage)}</td>
-              <td className={styles.number}>{plain(reading.metered.current)}</td>
-              <td className={styles.number}>{plain(reading.metered.speed)}</td>
-              <td className={styles.number}>
-                <FigureText name="load" figure={reading.load_fraction} percent reason="no usable load" />
-              </td>
-              <td>
-                <TrustMark level={reading.trust} />
-              </td>
-            </tr>
-          ))}
+          {[...stored.readings].reverse().map(({ id, reading, excluded }) => {
+            const result = results.get(reading.row);
+            const label = reading.takenAt === undefined ? 'no date' : formatStated(reading.takenAt);
+            return (
+              <tr key={id}>
+                <th scope="row">{label}</th>
+                <td className={styles.number}>{plain(reading.inputPowerKw)}</td>
+                <td className={styles.number}>{plain(reading.voltageV)}</td>
+                <td className={styles.number}>{plain(reading.currentA)}</td>
+                <td className={styles.number}>{plain(reading.shaftSpeedRpm)}</td>
+                <td className={styles.number}>
+                  <FigureText
+                    name="load"
+                    figure={result?.load_fraction}
+                    percent
+                    reason={excluded ? 'left out' : 'no usable load'}
+                  />
+                </td>
+                <td>{result ? <TrustMark level={result.trust} /> : <span className={styles.soft}>left out</span>}</td>
+                <td>
+                  <ReadingActions
+                    study={study}
+                    motor={motor}
+                    version={stored.version}
+                    who={who}
+                    reading={id}
+                    label={label}
+                    {...(excluded && { excluded: { by: excluded.by, reason: excluded.reason } })}
+                  />
+                </td>
+              </tr>
+            );
+          })}
         </tbody>
       </table>
     </section>

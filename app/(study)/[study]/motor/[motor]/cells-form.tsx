@@ -1,0 +1,162 @@
+'use client';
+
+import Link from 'next/link';
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import { WhoField } from '@/app/_ui/who-field';
+import type { EditState } from '@/lib/features/motor/schema';
+import styles from './cells-form.module.css';
+
+/** One cell of the form, plain data from the sheet's columns. */
+export interface CellField {
+  readonly name: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly meaning: string;
+  readonly words?: readonly string[];
+  readonly numeric: boolean;
+  readonly value: string;
+}
+
+export interface CellGroup {
+  readonly title: string;
+  readonly fields: readonly CellField[];
+}
+
+interface Props {
+  readonly action: (state: EditState, form: FormData) => Promise<EditState>;
+  readonly groups: readonly CellGroup[];
+  readonly study: string;
+  readonly motor: string;
+  readonly version: number;
+  readonly who: string;
+  readonly submit: string;
+  readonly back: string;
+}
+
+/** A form of a sheet's cells: every value as text, understood by the sheet's own rules, refused in words and never changed in silence. */
+export function CellsForm({ action, groups, study, motor, version, who, submit, back }: Props) {
+  const [state, send, pending] = useActionState(action, {});
+  const done = state.done;
+  return (
+    <form action={send} className={styles.form} noValidate>
+      <input type="hidden" name="study" value={study} />
+      <input type="hidden" name="motor" value={motor} />
+      <input type="hidden" name="version" value={done?.version ?? version} />
+      <ProblemNote problem={state.problem} />
+      {done && (
+        <section className={styles.done} aria-live="polite">
+          <p>
+            <strong>{done.changes === 0 ? 'Nothing was different; nothing was saved.' : 'Saved.'}</strong>{' '}
+            <Link href={back}>Back to the motor</Link>
+          </p>
+          {done.figures.length > 0 && (
+            <table>
+              <caption>What it changed</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Figure</th>
+                  <th scope="col">Before</th>
+                  <th scope="col">Now</th>
+                </tr>
+              </thead>
+              <tbody>
+                {done.figures.map((figure) => (
+                  <tr key={figure.name}>
+                    <th scope="row">{figure.name}</th>
+                    <td>{figure.before}</td>
+                    <td>{figure.after}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          )}
+          {done.changes > 0 && done.figures.length === 0 && <p>No main figure moved.</p>}
+        </section>
+      )}
+      {groups.map((group) => (
+        <fieldset key={group.title} className={styles.group}>
+          <legend>{group.title}</legend>
+          <div className={styles.cells}>
+            {group.fields.map((field) => (
+              <Cell
+                key={field.name}
+                field={field}
+                typed={state.typed?.[field.name]}
+                refused={state.refused?.[field.name]}
+                understood={state.understood?.[field.name]}
+              />
+            ))}
+          </div>
+        </fieldset>
+      ))}
+      <fieldset className={styles.group}>
+        <legend>Who and why</legend>
+        <WhoField id="who" initial={who} />
+        <div className={styles.cell}>
+          <label htmlFor="why">Why (may be left out)</label>
+          <input id="why" name="why" maxLength={500} />
+        </div>
+      </fieldset>
+      <p className={styles.buttons}>
+        <button type="submit" data-primary aria-disabled={pending}>
+          {pending ? 'Saving…' : submit}
+        </button>{' '}
+        <Link href={back}>Leave without saving</Link>
+      </p>
+    </form>
+  );
+}
+
+function Cell({
+  field,
+  typed,
+  refused,
+  understood,
+}: {
+  readonly field: CellField;
+  readonly typed: string | undefined;
+  readonly refused: string | undefined;
+  readonly understood: string | undefined;
+}) {
+  const note = `${field.name}-note`;
+  const value = typed ?? field.value;
+  return (
+    <div className={styles.cell} data-refused={refused !== undefined}>
+      <label htmlFor={field.name} title={field.meaning}>
+        {field.label} {field.unit !== '' && <span className={styles.unit}>{field.unit}</span>}
+      </label>
+      {field.words ? (
+        <select
+          id={field.name}
+          name={field.name}
+          defaultValue={value}
+          key={value}
+          aria-describedby={note}
+          aria-invalid={refused !== undefined}
+        >
+          <option value="">not known</option>
+          {field.words.map((word) => (
+            <option key={word} value={word}>
+              {word}
+            </option>
+          ))}
+        </select>
+      ) : (
+        <input
+          id={field.name}
+          name={field.name}
+          defaultValue={value}
+          key={value}
+          autoComplete="off"
+          aria-describedby={note}
+          aria-invalid={refused !== undefined}
+          {...(field.numeric ? { inputMode: 'decimal' as const } : {})}
+        />
+      )}
+      <p id={note} className={refused === undefined ? styles.note : styles.refused}>
+        {refused ?? (understood === undefined ? field.meaning : `Understood as ${understood}.`)}
+      </p>
+    </div>
+  );
+}

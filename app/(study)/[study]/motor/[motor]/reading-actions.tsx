@@ -1,0 +1,53 @@
+'use client';
+
+import { useActionState, useId } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import { excludeReading, includeReading } from '@/lib/features/motor/actions';
+import type { EditState } from '@/lib/features/motor/schema';
+import styles from './reading-actions.module.css';
+
+interface Props {
+  readonly study: string;
+  readonly motor: string;
+  readonly version: number;
+  readonly who: string;
+  readonly reading: string;
+  readonly label: string;
+  readonly excluded?: { readonly by: string; readonly reason: string } | undefined;
+}
+
+/** Leaves a reading out with a reason, or takes it back in. It is never rewritten. */
+export function ReadingActions({ study, motor, version, who, reading, label, excluded }: Props) {
+  const action: (state: EditState, form: FormData) => Promise<EditState> = excluded ? includeReading : excludeReading;
+  const [state, send, pending] = useActionState(action, {});
+  const id = useId();
+  return (
+    <details className={styles.act}>
+      <summary>
+        {excluded ? 'Take back in' : 'Leave out'} <span className="visually-hidden">the reading of {label}</span>
+      </summary>
+      <form action={send} className={styles.form}>
+        <ProblemNote problem={state.problem} />
+        <input type="hidden" name="study" value={study} />
+        <input type="hidden" name="motor" value={motor} />
+        <input type="hidden" name="version" value={version} />
+        <input type="hidden" name="reading" value={reading} />
+        {excluded ? (
+          <p>
+            Left out by {excluded.by}: {excluded.reason}
+          </p>
+        ) : (
+          <>
+            <label htmlFor={`${id}-reason`}>Why it does not count</label>
+            <input id={`${id}-reason`} name="reason" required minLength={3} maxLength={500} />
+          </>
+        )}
+        <label htmlFor={`${id}-who`}>Your name</label>
+        <input id={`${id}-who`} name="who" defaultValue={who} required maxLength={80} />
+        <button type="submit" aria-disabled={pending}>
+          {excluded ? 'Take it back in' : 'Leave it out'}
+        </button>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,56 @@
+import type { Motor } from '@/lib/engine';
+import { COLUMN_GROUPS, type Column } from '../fleet/column';
+import { unitOrWords } from '../fleet/columns';
+import { PLATE_COLUMNS, plateCells, READING_COLUMNS } from './typed-motor';
+
+/** A cell of a form as plain data for the browser. */
+export interface FormField {
+  readonly name: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly meaning: string;
+  readonly words?: readonly string[];
+  readonly numeric: boolean;
+  readonly value: string;
+}
+
+export interface FormGroup {
+  readonly title: string;
+  readonly fields: readonly FormField[];
+}
+
+/** The plate's form, filled with what is stored. */
+export function plateForm(motor: Motor): FormGroup[] {
+  const cells = plateCells(motor);
+  return grouped(PLATE_COLUMNS, (name) => cells.get(name) ?? '');
+}
+
+/** An empty form for a reading. */
+export function readingForm(): FormGroup[] {
+  return grouped(READING_COLUMNS, () => '');
+}
+
+function grouped(columns: readonly Column[], value: (name: string) => string): FormGroup[] {
+  const groups = new Map<string, FormField[]>();
+  for (const column of columns) {
+    const title = COLUMN_GROUPS[column.group];
+    const fields = groups.get(title) ?? [];
+    groups.set(title, fields);
+    fields.push({ ...shape(column), value: value(column.name) });
+  }
+  return [...groups].map(([title, fields]) => ({ title, fields }));
+}
+
+function shape(column: Column): Omit<FormField, 'value'> {
+  const { kind, name, label, meaning } = column;
+  const words = kind.type === 'word' ? kind.words : kind.type === 'yes-no' ? ['yes', 'no'] : undefined;
+  const plain = kind.type === 'text' || kind.type === 'letter' || words !== undefined;
+  return {
+    name,
+    label,
+    meaning,
+    numeric: kind.type === 'number',
+    unit: plain ? '' : unitOrWords(column),
+    ...(words && { words }),
+  };
+}
