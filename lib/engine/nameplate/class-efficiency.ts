@@ -54,7 +54,6 @@ export function classEfficiency(tables: ReferenceTables, query: ClassQuery): Cla
   const tablePoles = Math.min(Math.max(query.poles, 2), 8);
   const rows = rowsOf(table, `${word}|${tablePoles}|${enclosure}`);
   const size = byHp ? query.ratedPowerKw / KILOWATTS_PER_HORSEPOWER : query.ratedPowerKw;
-  const rating = (row: Row) => (byHp ? (row.ratedPowerHp ?? row.ratedPowerKw / KILOWATTS_PER_HORSEPOWER) : row.ratedPowerKw);
   const first = rows[0];
   const last = rows[rows.length - 1];
   if (!first || !last) return undefined;
@@ -62,11 +61,16 @@ export function classEfficiency(tables: ReferenceTables, query: ClassQuery): Cla
   for (let i = 1; i < rows.length; i++) {
     const below = rows[i - 1];
     const row = rows[i];
-    if (below && row && size >= (rating(below) + rating(row)) / 2) chosen = row;
+    if (below && row && size >= (ratingOf(byHp, below) + ratingOf(byHp, row)) / 2) chosen = row;
   }
   const slack = 1.03;
-  const inside = tablePoles === query.poles && size >= rating(first) / slack && size <= rating(last) * slack;
+  const inside = tablePoles === query.poles && size >= ratingOf(byHp, first) / slack && size <= ratingOf(byHp, last) * slack;
   return { pct: chosen.nominalEfficiencyPct, status: chosen.status, table: `${table.title} (${table.edition})`, inside };
+}
+
+/** Rating of a row in the unit that its table goes by. */
+function ratingOf(byHp: boolean, row: Row): number {
+  return byHp ? (row.ratedPowerHp ?? row.ratedPowerKw / KILOWATTS_PER_HORSEPOWER) : row.ratedPowerKw;
 }
 
 function chooseTable(tables: ReferenceTables, query: ClassQuery): { table: Table<EfficiencyRow>; word: string; byHp: boolean } {

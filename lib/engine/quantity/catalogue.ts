@@ -25,14 +25,25 @@ export interface Catalogue<K extends Kinds> {
   readonly make: <C extends keyof K & string>(code: C, evidence: EvidenceOf<K[C]>) => Finding;
 }
 
+function said(words: string | ((evidence: Evidence) => string), evidence: Evidence): string {
+  return typeof words === 'string' ? words : words(evidence);
+}
+
 /** Builds the maker of findings from their kinds. */
 export function catalogue<const K extends Kinds>(kinds: K): Catalogue<K> {
   return {
     kinds,
     make: (code, evidence) => {
       const found = kinds[code] as unknown as FindingKind<Evidence>;
-      const say = (words: string | ((evidence: Evidence) => string)) => (typeof words === 'string' ? words : words(evidence));
-      return { code, severity: found.severity, text: say(found.text), cause: say(found.cause), next: say(found.next), evidence };
+      const text = found.text(evidence);
+      return {
+        code,
+        severity: found.severity,
+        text,
+        cause: said(found.cause, evidence),
+        next: said(found.next, evidence),
+        evidence,
+      };
     },
   };
 }
