@@ -63,7 +63,7 @@ export async function readAgain(form: FormData): Promise<void> {
   const about = await readUpload(study, upload);
   if (about?.recipe === undefined) redirect(`/${study}/import`);
   await saveUpload({ ...about, recipe: await recipeOfForm(form, about, about.recipe) });
-  redirect(`/${study}/import/${upload}`);
+  redirect(`/${study}/import/${upload}#main`);
 }
 
 /** Forgets how an upload is read and starts from the suggestions of the sheet alone. */
@@ -74,7 +74,7 @@ export async function suggestAnew(form: FormData): Promise<void> {
   const about = await readUpload(study, upload);
   if (about === undefined) redirect(`/${study}/import`);
   await saveUpload({ ...about, recipe: await recipeOfForm(new FormData(), about, undefined), remembered: undefined });
-  redirect(`/${study}/import/${upload}`);
+  redirect(`/${study}/import/${upload}#main`);
 }
 
 /** Brings an upload into its study. Form fields `study`, `upload`, `who`, `conflicts`. */

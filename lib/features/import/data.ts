@@ -4,6 +4,9 @@ import type { Reader } from '../study/data';
 import { headerFingerprint } from './recipe';
 import { ENCODINGS, type Recipe, recipeSchema } from './schema';
 
+const texts = z.array(z.string());
+const usedRecipe = recipeSchema.extend({ kind: z.enum(['csv', 'xlsx']) });
+
 /** An import in the list of a study's imports. */
 export interface ImportEntry {
   readonly id: string;
@@ -43,20 +46,23 @@ export interface StoredIssue {
   readonly value: string | undefined;
 }
 
-/** The first reasons for rejected rows of an import. */
+/** The first reasons for rejected rows of an import, under the sheet's own column names. */
 export async function readRejections(db: Reader, batchId: string, limit: number): Promise<StoredIssue[]> {
+  const batch = await db.importBatch.findUnique({ where: { id: batchId }, select: { recipe: true } });
+  if (batch === null) return [];
+  const { mapping } = usedRecipe.parse(JSON.parse(batch.recipe));
+  const titles = new Map(Object.entries(mapping).map(([title, column]) => [column, title]));
   const rows = await db.importRowIssue.findMany({ where: { batchId, kind: 'rejected' }, orderBy: { row: 'asc' }, take: limit });
-  return rows.map(({ row, column, text, remedy, value }) => ({
-    row,
-    column: column ?? '',
-    text,
-    remedy,
-    value: value ?? undefined,
-  }));
+  return rows.map(({ row, column, text, remedy, value }) => {
+    return {
+      row,
+      column: (column === null ? undefined : titles.get(column)) ?? column ?? '',
+      text,
+      remedy,
+      value: value ?? undefined,
+    };
+  });
 }
-
-const texts = z.array(z.string());
-const usedRecipe = recipeSchema.extend({ kind: z.enum(['csv', 'xlsx']) });
 
 /** The rejected rows of an import as a file: their cells as they were, and behind them row, reasons and remedies. */
 export async function rejectedOfBatch(

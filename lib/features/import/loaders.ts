@@ -9,6 +9,7 @@ import { bookOf, type StudyBook } from './book';
 import { type ImportEntry, readImports, readRecipe, readRejections, rejectedOfBatch, type StoredIssue } from './data';
 import { type FactChange, type ImportPlan, type MotorChange, planImport } from './plan-import';
 import { firstLook, parseOptions, suggestRecipe } from './recipe';
+import { placeOf } from './recipe-form';
 import { type SheetSample, sampleSheet } from './sample-sheet';
 import type { Recipe, UploadAbout } from './schema';
 import { readUpload, readUploads, saveUpload, uploadFile } from './upload-store';
@@ -67,7 +68,7 @@ export interface PreviewResult {
   readonly readingsRepeated: number;
   readonly factsFilled: number;
   readonly rowsRejected: number;
-  readonly rejections: readonly RowIssue[];
+  readonly rejections: readonly StoredIssue[];
   readonly warnings: readonly WarningGroup[];
   readonly conflicts: readonly ShownConflict[];
   readonly conflictCount: number;
@@ -98,7 +99,7 @@ export async function loadPreview(studyId: string, uploadId: string): Promise<Pr
   const read = await readWhole(about, sample, recipe, study);
   if (!read.parsed.ok) return { ...base, problem: read.parsed.problem, result: undefined };
   const plan = planImport(read.parsed, read.book, 'sheet');
-  return { ...base, problem: undefined, result: resultOf(read.parsed, plan) };
+  return { ...base, problem: undefined, result: resultOf(read.parsed, plan, titlesOf(sample, recipe)) };
 }
 
 /** The rejected rows of an upload as a file. */
@@ -164,7 +165,12 @@ async function readWhole(about: UploadAbout, sample: SheetSample, recipe: Recipe
   return { book, parsed: await parseFleet({ path: uploadFile(about.id) }, options) };
 }
 
-function resultOf(parsed: ParsedFleet, plan: ImportPlan): PreviewResult {
+/** The sheet's own names by the names of our columns. */
+function titlesOf(sample: SheetSample, recipe: Recipe): ReadonlyMap<string, string> {
+  return new Map(sample.columns.map(({ title }) => [placeOf(title, recipe.mapping), title]));
+}
+
+function resultOf(parsed: ParsedFleet, plan: ImportPlan, titles: ReadonlyMap<string, string>): PreviewResult {
   const conflicts = plan.changed.flatMap((change) => conflictsOf(change));
   const changes = plan.changed.flatMap((change) => change.changes);
   return {
@@ -177,7 +183,15 @@ function resultOf(parsed: ParsedFleet, plan: ImportPlan): PreviewResult {
     readingsRepeated: plan.readingsRepeated,
     factsFilled: changes.filter(({ conflict }) => !conflict).length,
     rowsRejected: parsed.rejected.length,
-    rejections: parsed.rejected.slice(0, SHOWN).flatMap(({ issues }) => issues),
+    rejections: parsed.rejected.slice(0, SHOWN).flatMap(({ issues }) =>
+      issues.map(({ row, column, text, remedy, value }) => ({
+        row,
+        column: titles.get(column) ?? column,
+        text,
+        remedy,
+        value,
+      })),
+    ),
     warnings: groupWarnings(parsed.warnings),
     conflicts: conflicts.slice(0, SHOWN),
     conflictCount: conflicts.length,

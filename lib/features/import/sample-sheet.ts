@@ -13,14 +13,24 @@ const ROWS_MAX = 20_000;
 const SAMPLES = 3;
 const HEAD_BYTES = 65_536;
 
+/** A number as it is written. */
+interface Sample {
+  readonly text: string;
+  readonly row: number;
+  readonly column: string;
+}
+
 /** Which decimal sign the numbers of a sheet show. */
 export interface DecimalEvidence {
   /** The sign that all telling numbers have; absent when they show none, both, or only doubtful ones. */
   readonly sign?: '.' | ',';
   /** Numbers such as `1.234`, which mean one thing or another. With them and no sign, somebody has to say. */
   readonly doubtful: boolean;
-  /** Up to three numbers as written, the doubtful ones first, with their row and column. */
-  readonly samples: readonly { readonly text: string; readonly row: number; readonly column: string }[];
+  /** Numbers that plainly have a point, and those that plainly have a comma. */
+  readonly points: number;
+  readonly commas: number;
+  /** Up to three numbers as written, the doubtful ones first and then some of either sign, with their row and column. */
+  readonly samples: readonly Sample[];
 }
 
 export interface SampledColumn {
@@ -87,8 +97,8 @@ class Sampler {
   #names: (string | undefined)[] = [];
   #exact: boolean[] = [];
   readonly #signs = { point: 0, comma: 0 };
-  readonly #doubtful: { text: string; row: number; column: string }[] = [];
-  readonly #clear: { text: string; row: number; column: string }[] = [];
+  readonly #doubtful: Sample[] = [];
+  readonly #clear = { point: [] as Sample[], comma: [] as Sample[] };
   readonly #empty = new Set<string>();
   rows = 0;
 
@@ -139,7 +149,7 @@ class Sampler {
       const doubtful = DOUBTFUL.test(number);
       const [point, comma] = [POINT.test(number), COMMA.test(number)];
       if (!point && !comma) continue;
-      const list = doubtful ? this.#doubtful : this.#clear;
+      const list = doubtful ? this.#doubtful : point ? this.#clear.point : this.#clear.comma;
       if (list.length < SAMPLES) list.push({ text: number, row, column });
       if (doubtful) continue;
       if (point) this.#signs.point++;
@@ -151,17 +161,16 @@ class Sampler {
     const { point, comma } = this.#signs;
     const sign = point > 0 && comma === 0 ? '.' : comma > 0 && point === 0 ? ',' : undefined;
     const doubtful = sign === undefined && (this.#doubtful.length > 0 || (point > 0 && comma > 0));
-    const samples = (sign === undefined ? [...this.#doubtful, ...this.#clear] : [...this.#clear, ...this.#doubtful]).slice(
-      0,
-      SAMPLES,
-    );
+    const clear = [0, 1, 2].flatMap((at) => [this.#clear.comma[at], this.#clear.point[at]]).filter((each) => each !== undefined);
+    const samples = (sign === undefined ? [...this.#doubtful, ...clear] : [...clear, ...this.#doubtful]).slice(0, SAMPLES);
+    const evidence = { doubtful, samples, points: point, commas: comma };
     return {
       columns: (this.#titles ?? []).map((title, at) => {
         const name = this.#names[at];
         const column = { position: at + 1, title, exact: this.#exact[at] === true, values: [...(this.#values[at] ?? [])] };
         return name === undefined ? column : { ...column, suggestion: name };
       }),
-      decimal: sign === undefined ? { doubtful, samples } : { sign, doubtful, samples },
+      decimal: sign === undefined ? evidence : { sign, ...evidence },
       emptyWords: [...this.#empty].slice(0, 10),
     };
   }

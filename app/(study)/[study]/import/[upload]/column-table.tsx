@@ -19,7 +19,10 @@ export function ColumnTable({ columns, mapping }: Props) {
   return (
     <div className={styles.scroll}>
       <table className={`${styles.table} ${styles.stack}`}>
-        <caption>Every column of the sheet is placed, kept as a note, or left out.</caption>
+        <caption>
+          Every column of the sheet is placed, kept as a note, or left out. Suggestions come from its name alone: please check
+          them.
+        </caption>
         <thead>
           <tr>
             <th scope="col">In the sheet</th>
@@ -77,12 +80,12 @@ export function ColumnTable({ columns, mapping }: Props) {
 
 function optionText(column: Column): string {
   const { kind } = column;
-  return kind.type === 'number' && kind.unit !== '1' ? `${column.label}, ${unitOrWords(column)}` : column.label;
+  const unit = kind.type === 'number' && kind.unit !== '1' ? unitOrWords(column) : '';
+  return unit === '' || column.label.endsWith(` ${unit}`) ? column.label : `${column.label}, ${unit}`;
 }
 
 function stateOf(column: SampledColumn, place: string): string {
-  if (place === LEFT_OUT) return 'left out';
-  if (place === AS_NOTE) return 'kept as a note';
+  if (place === LEFT_OUT || place === AS_NOTE) return '';
   if (column.exact && column.suggestion === place) return '';
-  return column.suggestion === place ? 'suggested from its name: please check' : 'chosen';
+  return column.suggestion === place ? 'suggested' : 'chosen';
 }

@@ -1,9 +1,12 @@
 import type { ReactNode } from 'react';
 import { readAgain } from '@/lib/features/import/actions';
 import type { Preview } from '@/lib/features/import/loaders';
+import type { SheetSample } from '@/lib/features/import/sample-sheet';
 import { ENCODINGS } from '@/lib/features/import/schema';
+import { formatCount } from '@/lib/platform/format';
 import styles from '../import.module.css';
 import { ColumnTable } from './column-table';
+import { counted } from './words';
 
 const DELIMITERS = [
   [',', 'comma'],
@@ -16,8 +19,18 @@ const SIGN_WORDS = { '.': 'a point', ',': 'a comma' } as const;
 /** How a doubtful number would be understood under a sign. */
 function understood(text: string, sign: '.' | ','): string {
   const grouping = sign === '.' ? ',' : '.';
-  if (text.includes(grouping)) return text.includes(sign) ? 'refused' : 'refused: digits may not be grouped';
+  if (text.includes(grouping)) return 'refused';
   return text.replace(',', '.');
+}
+
+/** What the numbers of the sheet show, in words. */
+function evidenceWords({ points, commas, samples }: SheetSample['decimal']): string {
+  if (samples.length === 0) return 'The sheet has no decimals.';
+  const from = samples.map(({ column, row }) => `${column}, row ${row}`).join('; ');
+  if (points > 0 && commas > 0) {
+    return `${counted(commas, 'number')} with a comma, ${formatCount(points)} with a point. Shown: ${from}. Those with the other sign are rejected.`;
+  }
+  return `Shown: ${from}.`;
 }
 
 /** How the sheet is read: signs, encoding, words for empty, and where each column goes. */
@@ -49,9 +62,7 @@ export function ReadingForm({ preview, children }: { readonly preview: Preview; 
             ))}
           </div>
           <p id="decimal-note" className={styles.note}>
-            {sample.decimal.samples.length > 0
-              ? `From ${sample.decimal.samples.map(({ column, row }) => `${column}, row ${row}`).join('; ')}.`
-              : 'The sheet has no decimals.'}
+            {evidenceWords(sample.decimal)}
           </p>
         </fieldset>
       )}
