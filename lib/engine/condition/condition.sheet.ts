@@ -27,6 +27,20 @@ export const unbalance_rise_factor = formula({
   example: { unbalance: 2, unit_percent: 1 },
 });
 
+export const insulation_life_share = formula({
+  title: 'Insulation life left by a higher temperature',
+  unit: '1',
+  symbol: 'L / L_0',
+  inputs: {
+    excess: input('K', '\\Delta T', 'winding temperature above the one that the life belongs to'),
+    halving: input('K', '\\Delta', '10 K: life halves for each'),
+  },
+  expression: 'exp(-log(2) * excess / halving)',
+  valid: 'To compare, not to forecast; a mean over materials, cautious above about 155 °C.',
+  source: 'US DOE Motor Systems Tip Sheets 3 and 7 (2012)',
+  example: { excess: 14.6, halving: 10 },
+});
+
 export const relative_deviation = formula({
   title: 'Deviation from the rated value',
   unit: '%',

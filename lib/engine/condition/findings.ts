@@ -21,6 +21,19 @@ export const CONDITION = catalogue({
     cause: 'An open or loose supply phase, or single-phase loads on one phase.',
     next: `Find the unbalance from the motor back to the transformer; do not leave the motor running on it. ${LIVE}`,
   }),
+  'voltage-unbalance-derates': kind<{ unbalance: number; rise_pct: number; life_pct: number; load_pct: number }>({
+    severity: 'note',
+    text: (e) =>
+      `At rated load the voltage unbalance of ${n(e.unbalance)} % adds ${n(e.rise_pct, 2)} % to the rise of the winding and leaves about ${n(e.life_pct, 2)} % of the insulation’s life; the load should stay below ${n(e.load_pct, 2)} % of rating.`,
+    cause: 'Single-phase loads on one phase, unequal taps or cables, or a weak joint upstream.',
+    next: `Read the three voltages at the motor, the panel and the transformer at the same load, and shift single-phase loads. ${LIVE}`,
+  }),
+  'supply-behind-drive': kind<{ reading: string }>({
+    severity: 'note',
+    text: (e) => `The ${e.reading} has no verdict: a drive stands between this reading and the mains or the motor.`,
+    cause: 'A drive makes its own voltage, and draws its current as a rectifier does.',
+    next: `Read at the drive’s output with a meter made for it, or judge the drive’s input by the drive’s own manual. The drive holds charge after switch-off: wait the marked time. ${LIVE}`,
+  }),
   'current-unbalance-unexplained': kind<{ current: number; voltage: number }>({
     severity: 'warning',
     text: (e) => `The current unbalance of ${n(e.current)} % is more than the voltage unbalance of ${n(e.voltage)} % explains.`,
@@ -109,7 +122,7 @@ export const CONDITION = catalogue({
   'vibration-outside-standard': kind<{ rated_power: number }>({
     severity: 'note',
     text: (e) =>
-      `The vibration has no service zone: a motor of ${n(e.rated_power)} kW is below the 15 kW at which ISO 20816-3 begins.`,
+      `The vibration has no service zone: a motor of ${n(e.rated_power)} kW is not above the 15 kW at which ISO 20816-3 begins.`,
     cause: 'Small machines are outside the standard.',
     next: 'Trend the reading, or compare it with sister motors.',
   }),
@@ -119,9 +132,10 @@ export const CONDITION = catalogue({
     cause: 'Unbalance, misalignment, looseness or a bearing.',
     next: 'Plan a look within weeks; take a spectrum. Guards stay on.',
   }),
-  'signature-under-loaded': kind<{ reading: string; load: number }>({
+  'signature-under-loaded': kind<{ reading: string; load: number; least: number }>({
     severity: 'warning',
-    text: (e) => `The ${e.reading} was read at ${n(100 * e.load, 2)} % load; below 50 % it says nothing, neither good nor bad.`,
+    text: (e) =>
+      `The ${e.reading} was read at ${n(100 * e.load, 2)} % load; below ${n(100 * e.least, 2)} % it says nothing, neither good nor bad.`,
     cause: 'At light load the lines crowd the line frequency and shrink (common practice: 50 % at least, 75 % preferred).',
     next: `Read the signature again at 75 % load or more, if the process owner agrees; never raise the load for a reading alone. ${LIVE}`,
   }),
@@ -131,10 +145,10 @@ export const CONDITION = catalogue({
     cause: 'No power, current or speed was read with it.',
     next: `Read input power with the signature, at 75 % load or more. ${LIVE}`,
   }),
-  'signature-half-weight': kind<{ reading: string; load: number }>({
+  'signature-half-weight': kind<{ reading: string; load: number; least: number; full: number }>({
     severity: 'note',
     text: (e) =>
-      `The ${e.reading} was read at ${n(100 * e.load, 2)} % load: between 50 and 75 % it counts half, and the indicator is provisional.`,
+      `The ${e.reading} was read at ${n(100 * e.load, 2)} % load: between ${n(100 * e.least, 2)} and ${n(100 * e.full, 2)} % it counts half, and the indicator is provisional.`,
     cause: 'The lines are small at part load (common practice).',
     next: `Confirm at 75 % load or more, if the process owner agrees. ${LIVE}`,
   }),

@@ -41,10 +41,10 @@ export interface Indicator {
   readonly title: string;
   /** Columns of the fleet sheet without which there is nothing to judge. */
   readonly needs: readonly string[];
-  /** Ids of the limits that it uses, in the table of limits. */
+  /** Ids of the limits that it uses: those that a study may set, and formulas of the table of limits. */
   readonly limits: readonly string[];
-  /** True when a reading carries the indicator's data. */
-  present(reading: Reading): boolean;
+  /** True when a reading, or the load found from it, carries the indicator's data. */
+  present(loaded: LoadedReading): boolean;
   judge(
     scope: MotorScope,
     input: IndicatorInput,

@@ -23,7 +23,7 @@ export function judgeCondition(
   const indicators: IndicatorJudgement[] = [];
   const findings: Finding[] = [];
   for (const indicator of INDICATORS) {
-    const latest = input.readings.findLast(({ reading }) => indicator.present(reading));
+    const latest = input.readings.findLast((loaded) => indicator.present(loaded));
     if (!latest) continue;
     const judged = indicator.judge(scope, {
       motor: input.motor,
@@ -31,7 +31,9 @@ export function judgeCondition(
       reading: latest.reading,
       loadFraction: latest.loadFraction,
     });
-    findings.push(...judged.findings);
+    // One missing correction may hinder two indicators: it is said once.
+    for (const found of judged.findings)
+      if (!findings.some((said) => said.code === found.code && said.text === found.text)) findings.push(found);
     if (judged.value === undefined) continue;
     indicators.push({
       ...judged,

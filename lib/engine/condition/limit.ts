@@ -4,11 +4,14 @@ import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Band } from '../result';
 import type { LimitRow, RowStatus } from '../tables';
 import { CONDITION } from './findings';
+import { PRACTICE } from './practice';
 
 /** A limit in force: the table's, or the user's with a reason. */
 export interface Limit {
   readonly id: string;
   readonly value: number;
+  /** Upper end where the table gives a range; absent once the user has set one number. */
+  readonly high?: number | undefined;
   readonly unit: string;
   readonly source: string;
   readonly status: RowStatus;
@@ -17,25 +20,43 @@ export interface Limit {
 /** From this share of an upper limit on, and up to its inverse above a lower one, a value is `near` (common practice). */
 export const NEAR = 0.8;
 
-/** The limit with this id: the user's value where the study sets one, else the table's. */
+/** The limit with this id: the user's value where the study sets one, else that of the table of limits, else that of common practice. */
 export function limitOf(scope: MotorScope, id: string): Limit {
-  const row = rowsById(scope.tables.limits).get(id);
-  if (!row) throw new Error(`the table of limits has no row ${id}`);
-  const own = scope.settings.limits[id];
-  if (own) return { id, value: own.value, unit: row.unit, source: `set in the study: ${own.reason}`, status: 'practice' };
-  return { id, value: numberOf(row), unit: row.unit, source: row.source, status: row.status };
+  const practice = PRACTICE[id];
+  if (practice) return inForce(scope, practice);
+  const row = limitRow(scope, id);
+  return inForce(scope, {
+    id,
+    value: numberOf(row),
+    high: row.valueHigh,
+    unit: row.unit,
+    source: row.source,
+    status: row.status,
+  });
+}
+
+/** A limit from elsewhere (a zone, a class, a formula), unless the study sets another value under its id. */
+export function inForce(scope: MotorScope, limit: Limit): Limit {
+  const own = scope.settings.limits[limit.id];
+  if (!own) return limit;
+  return { id: limit.id, value: own.value, unit: limit.unit, source: `set in the study: ${own.reason}`, status: 'practice' };
 }
 
 type LimitTable = MotorScope['tables']['limits'];
-const byId = new WeakMap<LimitTable, Map<string, LimitTable['rows'][number]>>();
+type Row = LimitTable['rows'][number];
+const byId = new WeakMap<LimitTable, Map<string, Row>>();
 
-function rowsById(table: LimitTable): Map<string, LimitTable['rows'][number]> {
+/** The row of the table of limits with this id. Throws when there is none: the tables are checked before the engine sees them. */
+export function limitRow(scope: MotorScope, id: string): Row {
+  const table = scope.tables.limits;
   let index = byId.get(table);
   if (!index) {
     index = new Map(table.rows.map((row) => [row.id, row]));
     byId.set(table, index);
   }
-  return index;
+  const row = index.get(id);
+  if (!row) throw new Error(`the table of limits has no row ${id}`);
+  return row;
 }
 
 function numberOf(row: LimitRow): number {
@@ -43,30 +64,44 @@ function numberOf(row: LimitRow): number {
   return row.value;
 }
 
+/** True when a value is above an edge by more than the noise of arithmetic, so that 10 % of 460 V counts as on the limit, not over it. */
+export function exceeds(value: number, edge: number): boolean {
+  return value - edge > 1e-9 * Math.abs(edge);
+}
+
 /**
  * Band of a value against an upper limit: `beyond` above it, `near` from 80 % of it, `within` below. On the limit itself counts as near.
  * A value whose 95 % interval straddles the limit is `near` at least and says so by a finding.
  */
 export function bandBelow(value: Quantity, limit: Limit, indicator: string): { band: Band; findings: Finding[] } {
-  return decide(value, limit, indicator, value.value > limit.value, value.value >= NEAR * limit.value);
+  return bandAt(value, limit, indicator, {
+    beyond: exceeds(value.value, limit.value),
+    near: !exceeds(NEAR * limit.value, value.value),
+  });
 }
 
 /** Band of a value against a lower limit: `beyond` below it, `near` up to 1/80 % of it, `within` above. */
 export function bandAbove(value: Quantity, limit: Limit, indicator: string): { band: Band; findings: Finding[] } {
-  return decide(value, limit, indicator, value.value < limit.value, value.value <= limit.value / NEAR);
+  return bandAt(value, limit, indicator, {
+    beyond: exceeds(limit.value, value.value),
+    near: !exceeds(value.value, limit.value / NEAR),
+  });
 }
 
-function decide(
+/**
+ * Band of a value whose edges the indicator has settled itself. `limit` is the edge at which `beyond` begins; a 95 % interval that
+ * straddles it makes `near` at least, with a finding. A value beyond the limit stays beyond, however doubtful: the safe side.
+ */
+export function bandAt(
   value: Quantity,
   limit: Limit,
   indicator: string,
-  beyond: boolean,
-  near: boolean,
+  is: { readonly beyond: boolean; readonly near: boolean },
 ): { band: Band; findings: Finding[] } {
   const u = standardUncertainty(value);
   const straddles = Math.abs(value.value - limit.value) < 1.96 * u;
   const findings = straddles
     ? [CONDITION.make('limit-straddled', { indicator, value: value.value, limit: limit.value, unit: limit.unit, u })]
     : [];
-  return { band: beyond ? 'beyond' : near || straddles ? 'near' : 'within', findings };
+  return { band: is.beyond ? 'beyond' : is.near || straddles ? 'near' : 'within', findings };
 }

@@ -129,6 +129,26 @@ export const insulation_factor_thermosetting = {
   source: "IEEE 43-2013 clause 6.3 (from memory)",
 } as const satisfies Compiled;
 
+export const insulation_life_share = {
+  id: "condition.insulation_life_share",
+  title: "Insulation life left by a higher temperature",
+  unit: "1",
+  symbol: "L / L_0",
+  inputs: {"excess":{"unit":"K","symbol":"\\Delta T","meaning":"winding temperature above the one that the life belongs to"},"halving":{"unit":"K","symbol":"\\Delta","meaning":"10 K: life halves for each"}},
+  names: ["excess","halving"],
+  f: (excess: number, halving: number) => Math.exp(-Math.log(2) * excess / halving),
+  d: [
+    (excess: number, halving: number) => -(0.6931471805599453 * Math.exp(-(0.6931471805599453 * excess / halving)) / halving),
+    (excess: number, halving: number) => 0.6931471805599453 * excess * Math.exp(-(0.6931471805599453 * excess / halving)) / (halving * halving),
+  ],
+  tex: "\\exp\\left(\\frac{-\\ln\\left(2\\right)\\cdot \\Delta T}{ \\Delta}\\right)",
+  template: "\\exp\\left(\\frac{-\\ln\\left(2\\right)\\cdot ⟦excess⟧}{ ⟦halving⟧}\\right)",
+  cell: "EXP(-LN(2) * {excess} / {halving})",
+  expression: "exp(-log(2) * excess / halving)",
+  valid: "To compare, not to forecast; a mean over materials, cautious above about 155 °C.",
+  source: "US DOE Motor Systems Tip Sheets 3 and 7 (2012)",
+} as const satisfies Compiled;
+
 export const old_insulation_minimum = {
   id: "condition.old_insulation_minimum",
   title: "Least insulation resistance of old windings",

@@ -44,6 +44,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   { tag: 'G-1', story: 'a loose supply fuse', change: volts(6.2) },
   { tag: 'G-2', story: 'single-phase heaters on one phase', change: both(volts(1.7), amps(13)) },
   { tag: 'G-3', story: 'unbalance right at the limit', change: volts(1.0) },
+  { tag: 'F-3', story: 'voltages read before the drive', change: volts(2.1) },
   { tag: 'D-4', story: 'a burnt contact in one phase', change: amps(21) },
   {
     tag: 'D-5',

@@ -6,6 +6,13 @@ import { type Changes, full, judge, three } from './judged';
 const CODES: Readonly<Record<string, Changes & { id: string; verdict: boolean }>> = {
   'limit-straddled': { id: 'voltage-unbalance', verdict: true, reading: { voltagesV: three(460, 1.001), voltageV: 460 } },
   'voltage-unbalance-high': { id: 'voltage-unbalance', verdict: true, reading: { voltagesV: three(460, 6), voltageV: 460 } },
+  'voltage-unbalance-derates': { id: 'voltage-unbalance', verdict: true, reading: { voltagesV: three(460, 2.5), voltageV: 460 } },
+  'supply-behind-drive': {
+    id: 'voltage-unbalance',
+    verdict: false,
+    plate: { driveFed: true },
+    reading: { readingsAt: 'drive-input', voltagesV: three(460, 2.5), voltageV: 460 },
+  },
   'current-unbalance-unexplained': {
     id: 'current-unbalance',
     verdict: true,

@@ -1,6 +1,9 @@
+import { judgeCondition } from '@/lib/engine/condition/judge';
 import { evaluateMotor } from '@/lib/engine/evaluate';
 import type { Plate, Reading } from '@/lib/engine/motor';
-import { motorOf, study } from '../support/study';
+import { exact } from '@/lib/engine/quantity/quantity';
+import type { Settings } from '@/lib/engine/settings';
+import { motorOf, scopeOf, study } from '../support/study';
 
 export type Changes = { plate?: Partial<Plate>; reading?: Partial<Reading> };
 
@@ -23,3 +26,18 @@ export function three(mean: number, pct: number): readonly [number, number, numb
 
 /** Readings at about 90 % load. */
 export const full: Partial<Reading> = { inputPowerKw: 34.4, currentA: 52, shaftSpeedRpm: 1770 };
+
+/** One reading judged at a load that is exactly known. */
+export function atLoad(load: number | undefined, changes: Changes, settings: Partial<Settings> = {}) {
+  const motor = motorOf(changes);
+  const { machine } = evaluateMotor(motor, study(settings));
+  const readings = motor.readings.map((reading) => ({
+    reading,
+    loadFraction: load === undefined ? undefined : exact(load, '1'),
+  }));
+  const judged = judgeCondition(scopeOf(settings), { motor, machine, readings });
+  return (id: string) => {
+    const indicator = judged.indicators.find((entry) => entry.id === id);
+    return { indicator, band: indicator?.band, codes: indicator?.findings.map((found) => found.code) ?? [] };
+  };
+}

@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
+import { unbalanceDerating } from '@/lib/engine/condition/indicators/voltage-unbalance';
 import * as C from '@/lib/engine/generated/condition';
-import { checkCases, given } from '../cases/published';
+import { loadTables } from '@/lib/reference/load';
+import { checkCases, given, readCases } from '../cases/published';
 
 const plastic = (temperature: number) => C.insulation_factor_thermoplastic.f(temperature, 40, 10);
 const setting = (temperature: number) =>
@@ -22,7 +24,8 @@ checkCases(
     'F-HUB-5.14': (c) => {
       const percent = unbalance([given(c, 'v_ab'), given(c, 'v_bc'), given(c, 'v_ca')]);
       const rise = given(c, 'rise_rated') * C.unbalance_rise_factor.f(percent, 1);
-      return { unbalance_pct: percent, rise };
+      const life = given(c, 'normal_life') * C.insulation_life_share.f(rise - given(c, 'rise_rated'), 10);
+      return { unbalance_pct: percent, rise, life };
     },
     'F-NEMA-14.36': (c) => {
       const values = c.inputs.v?.value as number[];
@@ -50,7 +53,8 @@ checkCases(
       return { min_046: minimum(kilovolts[0] ?? 0), min_40: minimum(kilovolts[2] ?? 0), pi: given(c, 'ir10') / given(c, 'ir1') };
     },
   },
-  { 'F-HUB-5.14': ['life', 'hp_derated'] },
+  // The derating is a reading of the curve: the test of the curve below takes it.
+  { 'F-HUB-5.14': ['hp_derated'] },
 );
 
 function rows(file: string): Record<string, number>[] {
@@ -94,6 +98,20 @@ describe('tables of the trade, row by row', () => {
 
   it('one per cent of unbalance in 462, 463, 455 V (US DOE Motor Systems Tip Sheet 7: 1.1 %)', () => {
     expect(unbalance([462, 463, 455])).toBeCloseTo(1.1, 1);
+  });
+
+  it('derating at 2.58 % of unbalance is the 0.92 that Hubert, Example 5.14, reads off the curve, within the 0.02 to which it is known', () => {
+    const { rows: curve } = loadTables().tables.unbalanceDerating;
+    const [published] = readCases('./condition.json').filter((entry) => entry.id === 'F-HUB-5.14');
+    if (!published) throw new Error('the case is missing');
+    const factor = unbalanceDerating(
+      curve,
+      unbalance([given(published, 'v_ab'), given(published, 'v_bc'), given(published, 'v_ca')]),
+    );
+    expect(Math.abs(factor - given(published, 'derating'))).toBeLessThan(0.02);
+    expect(Math.abs(given(published, 'hp') * factor - 27.6)).toBeLessThan(0.6);
+    for (const row of curve) expect(unbalanceDerating(curve, row.unbalancePct)).toBe(row.deratingFactor);
+    expect(unbalanceDerating(curve, 7)).toBe(curve.at(-1)?.deratingFactor);
   });
 
   it('2 % of unbalance on an 80 °C rise adds 6.4 °C (US DOE Motor Systems Tip Sheet 7)', () => {

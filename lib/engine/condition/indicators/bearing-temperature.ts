@@ -1,36 +1,38 @@
 import type { Indicator } from '../indicator';
-import { read } from './shared';
+import { bandAt, exceeds, limitOf } from '../limit';
+import { INSTRUMENT, read, words } from './shared';
 
-/** Outer-ring alarm and trip of greased bearings: 90 and 105 °C (common practice). */
-const ALARM = 90;
-const TRIP = 105;
-
-/** Temperature of the hotter bearing: `near` from the alarm, `beyond` from the trip. Common practice, no standard. */
+/** Temperature of the hotter bearing at its outer ring: `near` from the alarm, `beyond` above the trip. Common practice, no standard. */
 export const bearingTemperature: Indicator = {
   id: 'bearing-temperature',
   title: 'Bearing temperature',
   needs: ['bearing_temp_c'],
-  limits: [],
-  present: (reading) => reading.bearingTempC !== undefined,
+  limits: ['bearing-alarm', 'bearing-trip'],
+  present: ({ reading }) => reading.bearingTempC !== undefined,
   judge(scope, { reading }) {
-    const temperature = reading.bearingTempC ?? 0;
+    if (reading.bearingTempC === undefined) return { value: undefined, findings: [] };
     const value = read(scope, {
-      value: temperature,
+      value: reading.bearingTempC,
       unit: '°C',
       label: 'bearing temperature',
       row: reading.row,
-      errorPct: 3,
+      error: INSTRUMENT.temperatureK,
       id: 'bearing-temperature',
     });
-    const band = temperature > TRIP ? 'beyond' : temperature >= ALARM ? 'near' : 'within';
+    const alarm = limitOf(scope, 'bearing-alarm');
+    const trip = limitOf(scope, 'bearing-trip');
+    const judged = bandAt(value, trip, 'bearing temperature', {
+      beyond: exceeds(value.value, trip.value),
+      near: !exceeds(alarm.value, value.value),
+    });
     return {
       value,
-      band,
-      limit: `alarm ${ALARM} °C, trip ${TRIP} °C`,
-      source: 'common practice for greased bearings',
-      status: 'practice',
-      findings: [],
-      callsFor: band === 'beyond' ? 'bearing-job' : undefined,
+      band: judged.band,
+      limit: `alarm ${words(alarm.value)} °C, trip ${words(trip.value)} °C`,
+      source: trip.source,
+      status: trip.status,
+      findings: judged.findings,
+      callsFor: judged.band === 'beyond' ? 'bearing-job' : undefined,
     };
   },
 };

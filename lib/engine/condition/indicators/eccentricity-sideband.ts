@@ -1,6 +1,6 @@
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
-import { read } from './shared';
+import { INSTRUMENT, read } from './shared';
 import { signatureGate } from './signature-gate';
 
 /** Rotational-frequency sideband, dB below the line: no published limit, so a value to trend; gated by load as every signature. */
@@ -9,15 +9,16 @@ export const eccentricitySideband: Indicator = {
   title: 'Eccentricity sideband',
   needs: ['eccentricity_sideband_db'],
   limits: ['E1a', 'E1b'],
-  present: (reading) => reading.eccentricitySidebandDb !== undefined && reading.eccentricitySidebandDb > 0,
+  present: ({ reading }) => reading.eccentricitySidebandDb !== undefined && reading.eccentricitySidebandDb > 0,
   judge(scope, { reading, loadFraction }) {
-    const level = reading.eccentricitySidebandDb ?? 0;
+    const level = reading.eccentricitySidebandDb;
+    if (level === undefined) return { value: undefined, findings: [] };
     const value = read(scope, {
       value: level,
       unit: 'dB',
       label: 'rotational-frequency sideband, dB below the line',
       row: reading.row,
-      errorPct: 3,
+      error: INSTRUMENT.levelDb,
       id: 'eccentricity',
     });
     const gate = signatureGate(scope, loadFraction, 'eccentricity sideband');

@@ -6,36 +6,30 @@ import type { Finding } from '../../quantity/finding';
 import { exact, type Quantity } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
-import { bandAbove, type Limit, limitOf } from '../limit';
-import { read, words } from './shared';
+import { bandAbove, inForce, type Limit, limitOf, limitRow } from '../limit';
+import { INSTRUMENT, read, share, words } from './shared';
 import { insulationSystemOf, windingOf, yearWound } from './winding';
 
-/** Insulation resistance brought to 40 °C, or the reason why it cannot be. */
+/** Insulation resistance `measured` in MΩ brought to 40 °C, or the reason why it cannot be. */
 export function insulationAt40(
   scope: MotorScope,
   plate: Plate,
   reading: Reading,
+  measured: number,
 ): { resistance: Quantity<'MΩ'> } | { finding: Finding } {
-  const measured = reading.insulationResistanceMohm ?? 0;
   const temperature = reading.insulationTempC;
   if (temperature === undefined) return { finding: CONDITION.make('insulation-without-temperature', {}) };
   const system = insulationSystemOf(plate);
   if (system === undefined) return { finding: CONDITION.make('insulation-system-unknown', { resistance: measured }) };
-  if (temperature < 10 || temperature > 85) return { finding: CONDITION.make('insulation-outside-range', { temperature }) };
-  const resistance = read(scope, {
-    value: measured,
-    unit: 'MΩ',
-    label: 'insulation resistance after one minute',
-    row: reading.row,
-    errorPct: 5,
-    id: 'insulation',
-  });
+  if (system === 'thermosetting' && (temperature < 10 || temperature > 85))
+    return { finding: CONDITION.make('insulation-outside-range', { temperature }) };
+  const resistance = asRead(scope, reading, measured);
   const at = read(scope, {
     value: temperature,
     unit: 'K',
     label: 'winding temperature at the insulation test, °C',
     row: reading.row,
-    errorPct: 8,
+    error: INSTRUMENT.temperatureK,
     id: 'insulation-temperature',
   });
   const factor =
@@ -50,21 +44,30 @@ export function insulationAt40(
   return { resistance: apply(scope, C.insulation_at_reference, { resistance, factor }) };
 }
 
-/** The minimum for this winding: old windings kV + 1, form-wound 100, random-wound 5 MΩ (IEEE 43-2013 12.3). */
-function minimumFor(scope: MotorScope, plate: Plate): Limit {
-  const year = yearWound(plate);
-  const old = plate.insulationSystem === 'thermoplastic' || (year !== undefined && year <= 1970);
-  if (windingOf(plate) === 'random' && plate.ratedVoltageV < 1000) return limitOf(scope, 'A3');
-  if (!old) return limitOf(scope, 'A2');
-  const row = scope.tables.limits.rows.find((entry) => entry.id === 'A1');
-  const own = scope.settings.limits.A1;
-  return {
-    id: 'A1',
-    value: own?.value ?? C.old_insulation_minimum.f(plate.ratedVoltageV, 1, 1000, 1),
+/** The resistance as the tester showed it. */
+function asRead(scope: MotorScope, reading: Reading, measured: number): Quantity<'MΩ'> {
+  return read(scope, {
+    value: measured,
     unit: 'MΩ',
-    source: own ? `set in the study: ${own.reason}` : (row?.source ?? ''),
-    status: own ? 'practice' : (row?.status ?? 'memory'),
-  };
+    label: 'insulation resistance after one minute',
+    row: reading.row,
+    error: share(measured, INSTRUMENT.insulationPct),
+    id: 'insulation',
+  });
+}
+
+/**
+ * The minimum for this winding (IEEE 43-2013 12.3): 5 MΩ random-wound, and form-wound below 1 kV; above that kV + 1 MΩ for windings up to
+ * about 1970 and 100 MΩ since. Where the year is not known, a thermoplastic winding counts as old.
+ */
+function minimumFor(scope: MotorScope, plate: Plate): Limit {
+  if (windingOf(plate) === 'random' || plate.ratedVoltageV < 1000) return limitOf(scope, 'A3');
+  const year = yearWound(plate);
+  const old = year === undefined ? plate.insulationSystem === 'thermoplastic' : year <= 1970;
+  if (!old) return limitOf(scope, 'A2');
+  const row = limitRow(scope, 'A1');
+  const value = C.old_insulation_minimum.f(plate.ratedVoltageV, 1, 1000, 1);
+  return inForce(scope, { id: row.id, value, unit: row.unit, source: row.source, status: row.status });
 }
 
 /**
@@ -76,22 +79,14 @@ export const insulationResistance: Indicator = {
   title: 'Insulation resistance at 40 °C',
   needs: ['insulation_resistance_mohm', 'insulation_temp_c'],
   limits: ['A1', 'A2', 'A3'],
-  present: (reading) => reading.insulationResistanceMohm !== undefined && reading.insulationResistanceMohm >= 0,
+  present: ({ reading }) => reading.insulationResistanceMohm !== undefined && reading.insulationResistanceMohm >= 0,
   judge(scope, { reading, motor }) {
+    const measured = reading.insulationResistanceMohm;
+    if (measured === undefined) return { value: undefined, findings: [] };
     const limit = minimumFor(scope, motor.plate);
     const base = { limit: `at least ${words(limit.value)} MΩ at 40 °C`, source: limit.source, status: limit.status };
-    const corrected = insulationAt40(scope, motor.plate, reading);
-    if ('finding' in corrected) {
-      const asRead = read(scope, {
-        value: reading.insulationResistanceMohm ?? 0,
-        unit: 'MΩ',
-        label: 'insulation resistance as read',
-        row: reading.row,
-        errorPct: 5,
-        id: 'insulation',
-      });
-      return { ...base, value: asRead, findings: [corrected.finding] };
-    }
+    const corrected = insulationAt40(scope, motor.plate, reading, measured);
+    if ('finding' in corrected) return { ...base, value: asRead(scope, reading, measured), findings: [corrected.finding] };
     const judged = bandAbove(corrected.resistance, limit, 'insulation resistance');
     const beyond = judged.band === 'beyond';
     const findings = beyond

@@ -1,8 +1,11 @@
+import type { MotorScope } from '../../context';
+import type { Plate, Reading } from '../../motor';
+import type { Finding } from '../../quantity/finding';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
-import { bandAbove, limitOf } from '../limit';
+import { bandAbove, exceeds, limitOf } from '../limit';
 import { insulationAt40 } from './insulation-resistance';
-import { read, words } from './shared';
+import { INSTRUMENT, read, share, words } from './shared';
 import { windingOf } from './winding';
 
 /**
@@ -14,30 +17,36 @@ export const polarizationIndex: Indicator = {
   title: 'Polarization index',
   needs: ['polarization_index'],
   limits: ['A4', 'A5', 'A6'],
-  present: (reading) => reading.polarizationIndex !== undefined && reading.polarizationIndex > 0,
+  present: ({ reading }) => reading.polarizationIndex !== undefined && reading.polarizationIndex > 0,
   judge(scope, { reading, motor }) {
-    const index = reading.polarizationIndex ?? 0;
+    const index = reading.polarizationIndex;
+    if (index === undefined) return { value: undefined, findings: [] };
     const value = read(scope, {
       value: index,
       unit: '1',
       label: 'polarization index',
       row: reading.row,
-      errorPct: 5,
+      error: share(index, INSTRUMENT.insulationPct),
       id: 'polarization',
     });
-    const thermalClass = motor.plate.insulationClass;
-    const limit = limitOf(scope, thermalClass === 'A' ? 'A4' : 'A5');
+    const limit = limitOf(scope, motor.plate.insulationClass === 'A' ? 'A4' : 'A5');
     const base = { value, limit: `at least ${words(limit.value)}`, source: limit.source, status: limit.status };
-    if (windingOf(motor.plate) === 'random')
-      return { ...base, findings: [CONDITION.make('polarization-random-wound', { index })] };
-    if (thermalClass === undefined) return { ...base, findings: [CONDITION.make('polarization-class-unknown', {})] };
-    if (reading.insulationResistanceMohm !== undefined) {
-      const corrected = insulationAt40(scope, motor.plate, reading);
-      if ('resistance' in corrected && corrected.resistance.value > limitOf(scope, 'A6').value) {
-        return { ...base, findings: [CONDITION.make('polarization-not-meaningful', { resistance: corrected.resistance.value })] };
-      }
-    }
+    const hindrance = whyNotJudged(scope, motor.plate, reading, index);
+    if (hindrance) return { ...base, findings: [hindrance] };
     const judged = bandAbove(value, limit, 'polarization index');
     return { ...base, band: judged.band, findings: judged.findings };
   },
 };
+
+/** Why the index cannot be judged, if so. With a one-minute resistance beside it that cannot be brought to 40 °C its gate stays closed. */
+function whyNotJudged(scope: MotorScope, plate: Plate, reading: Reading, index: number): Finding | undefined {
+  if (windingOf(plate) === 'random') return CONDITION.make('polarization-random-wound', { index });
+  if (plate.insulationClass === undefined) return CONDITION.make('polarization-class-unknown', {});
+  const measured = reading.insulationResistanceMohm;
+  if (measured === undefined) return undefined;
+  const corrected = insulationAt40(scope, plate, reading, measured);
+  if ('finding' in corrected) return corrected.finding;
+  return exceeds(corrected.resistance.value, limitOf(scope, 'A6').value)
+    ? CONDITION.make('polarization-not-meaningful', { resistance: corrected.resistance.value })
+    : undefined;
+}

@@ -1,13 +1,30 @@
 import type { MotorScope } from '../../context';
 import { apply, leaf } from '../../formula/apply';
 import * as C from '../../generated/condition';
+import type { Plate, Reading } from '../../motor';
 import { exact, type Quantity } from '../../quantity/quantity';
 import type { Unit } from '../../quantity/unit';
 
-/** A condition reading as a quantity; its relative error counts as rectangular. */
+/** Maximum permissible errors of condition instruments, rectangular (common practice where the sheet has no column for them). */
+export const INSTRUMENT = {
+  /** Contact thermometer or detector, in K. */
+  temperatureK: 2,
+  /** Level of a line in a spectrum, in dB. */
+  levelDb: 1,
+  /** Vibration velocity, per cent of reading. */
+  vibrationPct: 5,
+  /** Insulation tester, per cent of reading. */
+  insulationPct: 5,
+  /** Between the three readings of one meter, whose gain error is common and cancels: per cent of reading. */
+  voltageBetweenPhasesPct: 0.1,
+  currentBetweenPhasesPct: 0.3,
+  resistanceBetweenPairsPct: 0.15,
+} as const;
+
+/** A condition reading as a quantity. `error` is the maximum permissible error in the unit of the value; it counts as rectangular. */
 export function read<U extends Unit>(
   scope: MotorScope,
-  given: { value: number; unit: U; label: string; row: number; errorPct: number; id: string },
+  given: { value: number; unit: U; label: string; row: number; error: number; id: string },
 ): Quantity<U> {
   return leaf(scope, {
     value: given.value,
@@ -19,10 +36,15 @@ export function read<U extends Unit>(
       {
         id: `row ${given.row}:${given.id}`,
         label: `${given.label}: error of the meter`,
-        u: (Math.abs(given.value) * given.errorPct) / 100 / Math.sqrt(3),
+        u: given.error / Math.sqrt(3),
       },
     ],
   });
+}
+
+/** So many per cent of a value, without sign. */
+export function share(value: number, pct: number): number {
+  return (Math.abs(value) * pct) / 100;
 }
 
 /**
@@ -35,30 +57,32 @@ export function unbalance(
   given: { label: string; row: number; errorPct: number; id: string },
 ): Quantity<'%'> {
   const mean = (values[0] + values[1] + values[2]) / 3;
-  const order = [0, 1, 2].sort((i, j) => Math.abs((values[j] ?? 0) - mean) - Math.abs((values[i] ?? 0) - mean)) as [
-    number,
-    number,
-    number,
-  ];
-  const of = (index: number) =>
+  const of = (index: 0 | 1 | 2) =>
     read(scope, {
-      value: values[index] ?? mean,
+      value: values[index],
       unit: '1',
       label: `${given.label} ${index + 1}`,
       row: given.row,
-      errorPct: given.errorPct,
+      error: share(values[index], given.errorPct),
       id: `${given.id}-${index + 1}`,
     });
-  const farthest = values[order[0]] ?? mean;
+  const away = (index: 0 | 1 | 2) => Math.abs(values[index] - mean);
+  const farthest = away(0) >= away(1) && away(0) >= away(2) ? 0 : away(1) >= away(2) ? 1 : 2;
+  const [second, third] = farthest === 0 ? ([1, 2] as const) : farthest === 1 ? ([0, 2] as const) : ([0, 1] as const);
   return apply(scope, C.deviation_from_mean, {
-    farthest: of(order[0]),
-    second: of(order[1]),
-    third: of(order[2]),
-    sign: exact(farthest >= mean ? 1 : -1, '1'),
+    farthest: of(farthest),
+    second: of(second),
+    third: of(third),
+    sign: exact(values[farthest] >= mean ? 1 : -1, '1'),
   });
 }
 
-/** Number with three significant digits, for limits in words. */
+/** True when the meter stood on the supply side of a drive, so that it did not see what the motor gets. */
+export function behindDrive(plate: Plate, reading: Reading): boolean {
+  return reading.readingsAt === 'drive-input' || (plate.driveFed === true && reading.readingsAt === 'starter');
+}
+
+/** Number with four significant digits, for limits in words. */
 export function words(value: number): string {
   return Number(value.toPrecision(4)).toString();
 }

@@ -10,13 +10,16 @@ export interface Gate {
   readonly findings: readonly Finding[];
 }
 
-/** Signature readings below 50 % load are not used, from 50 to 75 % count half, from 75 % in full (common practice, limits E1a and E1b). */
-export function signatureGate(scope: MotorScope, loadFraction: Quantity<'1'> | undefined, reading: string): Gate {
+/**
+ * Signature readings below 50 % load are not used, from 50 to 75 % count half, from 75 % in full (common practice, limits E1a and E1b).
+ * `floor` is a load fraction below which no setting opens the gate.
+ */
+export function signatureGate(scope: MotorScope, loadFraction: Quantity<'1'> | undefined, reading: string, floor = 0): Gate {
   if (!loadFraction) return { open: false, findings: [CONDITION.make('signature-load-unknown', { reading })] };
   const load = loadFraction.value;
-  if (load < limitOf(scope, 'E1a').value / 100)
-    return { open: false, findings: [CONDITION.make('signature-under-loaded', { reading, load })] };
-  if (load < limitOf(scope, 'E1b').value / 100)
-    return { open: true, findings: [CONDITION.make('signature-half-weight', { reading, load })] };
+  const least = Math.max(limitOf(scope, 'E1a').value / 100, floor);
+  if (load < least) return { open: false, findings: [CONDITION.make('signature-under-loaded', { reading, load, least })] };
+  const full = limitOf(scope, 'E1b').value / 100;
+  if (load < full) return { open: true, findings: [CONDITION.make('signature-half-weight', { reading, load, least, full })] };
   return { open: true, findings: [] };
 }

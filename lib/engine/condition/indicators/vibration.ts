@@ -1,54 +1,77 @@
+import type { MotorScope } from '../../context';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
-import { read, words } from './shared';
+import { bandAt, exceeds, inForce, type Limit } from '../limit';
+import { INSTRUMENT, read, share, words } from './shared';
+
+/** The standard begins above this rating, and its first group above the second (ISO 20816-3, from memory). */
+const SMALLEST_KW = 15;
+const GROUP_1_KW = 300;
+
+const EDGES = ['bc', 'cd'] as const;
+const SUPPORTS = ['rigid', 'flexible'] as const;
 
 /**
  * Broadband vibration velocity at the bearings against the service zones of ISO 20816-3: zones A and B are `within`, C `near`, D `beyond`.
- * Group 1 above 300 kW, group 2 from 15 kW; below, and without a known foundation, no zone. Source: ISO 20816-3:2022 (from memory).
+ * Group 1 above 300 kW, group 2 above 15 kW; up to there, and without a known foundation, no zone. Source: ISO 20816-3:2022 (from memory).
  */
 export const vibration: Indicator = {
   id: 'vibration',
   title: 'Vibration',
   needs: ['vibration_mm_s', 'foundation'],
-  limits: [],
-  present: (reading) => reading.vibrationMmS !== undefined && reading.vibrationMmS >= 0,
+  limits: [1, 2].flatMap((group) => SUPPORTS.flatMap((support) => EDGES.map((edge) => `vibration-${group}-${support}-${edge}`))),
+  present: ({ reading }) => reading.vibrationMmS !== undefined && reading.vibrationMmS >= 0,
   judge(scope, { reading, motor }) {
-    const measured = reading.vibrationMmS ?? 0;
+    if (reading.vibrationMmS === undefined) return { value: undefined, findings: [] };
     const value = read(scope, {
-      value: measured,
+      value: reading.vibrationMmS,
       unit: 'mm/s',
       label: 'vibration velocity, RMS',
       row: reading.row,
-      errorPct: 5,
+      error: share(reading.vibrationMmS, INSTRUMENT.vibrationPct),
       id: 'vibration',
     });
     const table = scope.tables.vibrationZones;
-    const rated = motor.plate.ratedPowerKw;
-    const { foundation } = motor.plate;
-    const group = rated > 300 ? 1 : 2;
-    const zone = table.rows.find((row) => row.group === group && row.support === foundation);
-    const base = {
-      value,
-      source: `${table.edition}, ${table.clause}`,
-      status: zone?.status ?? table.rows[0]?.status ?? ('memory' as const),
-    };
-    if (rated <= 15)
+    const { foundation, ratedPowerKw } = motor.plate;
+    const source = `${table.edition}, ${table.clause}`;
+    const unjudged = { value, source, status: table.rows[0]?.status ?? ('memory' as const) };
+    if (!exceeds(ratedPowerKw, SMALLEST_KW))
       return {
-        ...base,
+        ...unjudged,
         limit: 'outside ISO 20816-3',
-        findings: [CONDITION.make('vibration-outside-standard', { rated_power: rated })],
+        findings: [CONDITION.make('vibration-outside-standard', { rated_power: ratedPowerKw })],
       };
+    const group = exceeds(ratedPowerKw, GROUP_1_KW) ? 1 : 2;
+    const zone = table.rows.find((row) => row.group === group && row.support === foundation);
     if (!zone)
-      return { ...base, limit: 'depends on the foundation', findings: [CONDITION.make('vibration-foundation-unknown', {})] };
-    const limit = `zone B up to ${words(zone.bc)} mm/s, zone C up to ${words(zone.cd)} mm/s (${zone.support}, group ${group})`;
-    if (measured > zone.cd) return { ...base, limit, band: 'beyond', findings: [], callsFor: 'bearing-job' };
-    if (measured > zone.bc)
-      return {
-        ...base,
-        limit,
-        band: 'near',
-        findings: [CONDITION.make('vibration-zone-c', { vibration: measured, zone_bc: zone.bc })],
-      };
-    return { ...base, limit, band: 'within', findings: [] };
+      return { ...unjudged, limit: 'depends on the foundation', findings: [CONDITION.make('vibration-foundation-unknown', {})] };
+    const bc = edgeInForce(scope, zone, 'bc', source);
+    const cd = edgeInForce(scope, zone, 'cd', source);
+    const aboveB = exceeds(value.value, bc.value);
+    const judged = bandAt(value, cd, 'vibration', { beyond: exceeds(value.value, cd.value), near: aboveB });
+    const zoneC = judged.band === 'near' && aboveB;
+    return {
+      value,
+      band: judged.band,
+      limit: `zone B up to ${words(bc.value)} mm/s, zone C up to ${words(cd.value)} mm/s (${zone.support}, group ${group})`,
+      source: cd.source,
+      status: cd.status,
+      findings: zoneC
+        ? [...judged.findings, CONDITION.make('vibration-zone-c', { vibration: value.value, zone_bc: bc.value })]
+        : judged.findings,
+      callsFor: judged.band === 'beyond' ? 'bearing-job' : undefined,
+    };
   },
 };
+
+type Zone = MotorScope['tables']['vibrationZones']['rows'][number];
+
+function edgeInForce(scope: MotorScope, zone: Zone, edge: (typeof EDGES)[number], source: string): Limit {
+  return inForce(scope, {
+    id: `vibration-${zone.group}-${zone.support}-${edge}`,
+    value: zone[edge],
+    unit: 'mm/s',
+    source,
+    status: zone.status,
+  });
+}

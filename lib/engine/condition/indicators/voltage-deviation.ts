@@ -1,12 +1,17 @@
 import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import type { Quantity } from '../../quantity/quantity';
+import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
-import { read, words } from './shared';
+import { read, share, words } from './shared';
+
+/** A voltage so far off is a plate or reading of another connection, which the load step reports. */
+const OTHER_CONNECTION_PCT = 20;
 
 /**
  * Mean terminal voltage against the rated one, in per cent; the sign is kept in the value, the band goes by its size.
+ * A drive sets the voltage with the speed, so behind one there is no verdict.
  * Limit: ± 10 % (US DOE Motor Systems Tip Sheet 9; NEMA MG 1 12.44).
  */
 export const voltageDeviation: Indicator = {
@@ -14,34 +19,25 @@ export const voltageDeviation: Indicator = {
   title: 'Voltage deviation',
   needs: ['voltage_v'],
   limits: ['C5'],
-  present: (reading) =>
-    reading.voltageV !== undefined &&
-    reading.voltageV > 0 &&
-    reading.readingsAt !== 'drive-input' &&
-    reading.readingsAt !== 'drive-output',
+  present: ({ reading }) => reading.voltageV !== undefined && reading.voltageV > 0,
   judge(scope, { reading, machine, motor }) {
-    if (reading.voltageV === undefined || motor.plate.driveFed) return { value: undefined, findings: [] };
+    if (reading.voltageV === undefined) return { value: undefined, findings: [] };
     const measured = read(scope, {
       value: reading.voltageV,
       unit: 'V',
       label: 'line-to-line voltage',
       row: reading.row,
-      errorPct: reading.voltageAccuracyPct ?? scope.settings.accuracy.voltagePct,
+      error: share(reading.voltageV, reading.voltageAccuracyPct ?? scope.settings.accuracy.voltagePct),
       id: 'deviation-voltage',
     });
     const value = apply(scope, C.relative_deviation, { value: measured, rated: machine.plate.ratedVoltage });
-    // A fifth off is a plate or reading of another connection, which the load step reports: no verdict on the supply.
-    if (Math.abs(value.value) > 20) return { value: undefined, findings: [] };
+    if (Math.abs(value.value) > OTHER_CONNECTION_PCT) return { value: undefined, findings: [] };
     const limit = limitOf(scope, 'C5');
+    const base = { value, limit: `within ± ${words(limit.value)} % of rated`, source: limit.source, status: limit.status };
+    if (motor.plate.driveFed === true || reading.readingsAt === 'drive-input' || reading.readingsAt === 'drive-output')
+      return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage' })] };
     const size: Quantity<'%'> = { ...value, value: Math.abs(value.value) };
     const judged = bandBelow(size, limit, 'voltage deviation');
-    return {
-      value,
-      band: judged.band,
-      findings: judged.findings,
-      limit: `within ± ${words(limit.value)} % of rated`,
-      source: limit.source,
-      status: limit.status,
-    };
+    return { ...base, band: judged.band, findings: judged.findings };
   },
 };

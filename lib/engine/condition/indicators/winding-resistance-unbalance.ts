@@ -1,7 +1,7 @@
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
-import { unbalance, words } from './shared';
+import { INSTRUMENT, unbalance, words } from './shared';
 import { windingOf } from './winding';
 
 /**
@@ -13,13 +13,13 @@ export const windingResistanceUnbalance: Indicator = {
   title: 'Winding resistance unbalance',
   needs: ['resistance_ab_ohm', 'resistance_bc_ohm', 'resistance_ca_ohm', 'resistance_at'],
   limits: ['B1', 'B2', 'B3'],
-  present: (reading) => reading.resistancesOhm?.every((value) => value > 0) === true,
+  present: ({ reading }) => reading.resistancesOhm?.every((value) => value > 0) === true,
   judge(scope, { reading, motor }) {
     if (!reading.resistancesOhm) return { value: undefined, findings: [] };
     const value = unbalance(scope, reading.resistancesOhm, {
       label: 'terminal resistance',
       row: reading.row,
-      errorPct: 0.15,
+      errorPct: INSTRUMENT.resistanceBetweenPairsPct,
       id: 'unbalance-resistance',
     });
     const atStarter = reading.resistanceAt === 'starter';
