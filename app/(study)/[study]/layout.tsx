@@ -23,7 +23,9 @@ export default async function StudyLayout({ children, params }: Props) {
     <div className={styles.page}>
       <header className={styles.margin}>
         <p className={styles.home}>
-          <Link href="/">Lossbook</Link>
+          <Link href="/" prefetch={false}>
+            Lossbook
+          </Link>
         </p>
         <p className={styles.study}>{study.name}</p>
         <p className={styles.facts}>

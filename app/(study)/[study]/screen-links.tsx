@@ -5,7 +5,10 @@ import { usePathname } from 'next/navigation';
 import styles from './layout.module.css';
 import { SCREENS } from './screens';
 
-/** The ways to the screens of a study; the one that is open is marked. */
+/**
+ * The ways to the screens of a study; the one that is open is marked. Nothing is fetched beforehand: the style sheets of screens that are
+ * not opened would lie idle, and browsers complain of that in their console.
+ */
 export function ScreenLinks({ study }: { readonly study: string }) {
   const open = usePathname().split('/')[2];
   return (
@@ -13,7 +16,7 @@ export function ScreenLinks({ study }: { readonly study: string }) {
       <ul className={styles.screens}>
         {SCREENS.map(({ segment, label }) => (
           <li key={segment}>
-            <Link href={`/${study}/${segment}`} {...(segment === open ? { 'aria-current': 'page' } : {})}>
+            <Link href={`/${study}/${segment}`} prefetch={false} {...(segment === open ? { 'aria-current': 'page' } : {})}>
               {label}
             </Link>
           </li>
