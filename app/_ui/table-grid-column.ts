@@ -9,8 +9,8 @@ export interface GridColumn<Row> {
   /** Said when somebody asks what the column is. */
   readonly meaning: string;
   readonly align: 'left' | 'right';
-  /** Width in pixels. */
-  readonly width: number;
+  /** Width in digits, beside the padding. */
+  readonly digits: number;
   readonly cell: (row: Row) => ReactNode;
 }
 

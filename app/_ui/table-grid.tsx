@@ -45,6 +45,9 @@ interface Props<Row> {
 /** The column of boxes that select rows stands before all others. */
 const BOXES = 1;
 const OVERSCAN = 12;
+const BOX_PX = 36;
+/** Padding of a cell, both sides. */
+const PADDING_PX = 16;
 /** A table whose cells are moved through by keys is a grid (ARIA in HTML allows the role on a table). */
 const GRID = { role: 'grid', 'aria-multiselectable': true } as const;
 /** Rows that only keep the place of others; nothing in them takes the focus. */
@@ -234,14 +237,14 @@ export function TableGrid<Row>(props: Props<Row>) {
   }
   gap(printing ? 0 : virtual.getTotalSize(), 'gap-end');
 
-  const widths = stacked ? [] : [36, ...columns.map((column) => column.width)];
+  const total = columns.reduce((sum, column) => sum + column.digits, 0);
   return (
     <section
       ref={scroller}
       className={styles.scroller}
       aria-label={props.label}
       data-stacked={stacked}
-      style={variables(rowHeight, columns[0]?.width)}
+      style={variables(rowHeight, columns[0]?.digits)}
     >
       <table
         {...GRID}
@@ -260,13 +263,16 @@ export function TableGrid<Row>(props: Props<Row>) {
           const at = placeOf(event.target);
           if (at && (at.row !== activeRow || at.column !== activeColumn)) move(at.row, at.column);
         }}
-        style={stacked ? undefined : { width: widths.reduce((sum, width) => sum + width, 0) }}
+        style={stacked ? undefined : { width: `calc(${total.toFixed(2)}ch + ${columns.length * PADDING_PX + BOX_PX}px)` }}
       >
-        <colgroup>
-          {widths.map((width, at) => (
-            <col key={columns[at - BOXES]?.id ?? 'box'} style={{ width }} />
-          ))}
-        </colgroup>
+        {!stacked && (
+          <colgroup>
+            <col style={{ width: BOX_PX }} />
+            {columns.map((column) => (
+              <col key={column.id} style={{ width: widthOf(column.digits) }} />
+            ))}
+          </colgroup>
+        )}
         <GridHead
           columns={columns}
           sort={props.sort}
@@ -287,8 +293,12 @@ export function TableGrid<Row>(props: Props<Row>) {
   );
 }
 
-function variables(rowHeight: number, firstWidth = 120): CSSProperties {
-  const style: Record<string, string> = { '--grid-row': `${rowHeight}px`, '--grid-first': `${firstWidth}px` };
+function widthOf(digits: number): string {
+  return `calc(${digits.toFixed(2)}ch + ${PADDING_PX}px)`;
+}
+
+function variables(rowHeight: number, first = 12): CSSProperties {
+  const style: Record<string, string> = { '--grid-row': `${rowHeight}px`, '--grid-first': widthOf(first) };
   return style;
 }
 

@@ -15,17 +15,15 @@ export interface ColumnSetting {
   readonly places: number;
   /** Characters of the widest interval, with its sign. */
   readonly intervalWidth: number;
-  /** Width of the column in pixels: that of its widest cell or of its head, within limits. */
-  readonly width: number;
+  /** Width of the column in digits, beside its padding: that of its widest cell or of its head, within limits. */
+  readonly digits: number;
 }
 
 const SAMPLE = 400;
 const MOST_PLACES = 2;
-/** Pixels of a digit, and of an average letter, in the widest of the usual fonts at the dense size. */
-const DIGIT_PX = 8.1;
-const LETTER_PX = 7.1;
-const PADDING_PX = 17;
-const WIDEST_PX = 230;
+/** An average letter is somewhat narrower than a digit. */
+const LETTER = 0.9;
+const WIDEST = 28;
 /** Letters that the mark before a word takes up. */
 const MARK_LETTERS: Readonly<Record<string, number>> = { trust: 2.5, band: 4 };
 
@@ -52,12 +50,9 @@ export function settingOf(rows: readonly FleetRow[], column: FleetColumn, locale
   }
   const digits = places === 0 ? 0 : places + 1;
   const intervalWidth = wholeInterval === 0 ? 0 : wholeInterval + digits + 2;
-  const own =
-    column.kind === 'number'
-      ? (whole + digits + intervalWidth) * DIGIT_PX
-      : (letters + (MARK_LETTERS[column.id] ?? 0)) * LETTER_PX;
-  const head = Math.max(column.name.length + 2, column.unit.length) * LETTER_PX;
-  return { locale, point, places, intervalWidth, width: Math.round(Math.min(WIDEST_PX, Math.max(own, head)) + PADDING_PX) };
+  const own = column.kind === 'number' ? whole + digits + intervalWidth : (letters + (MARK_LETTERS[column.id] ?? 0)) * LETTER;
+  const head = Math.max(column.name.length + 1.5, column.unit.length) * LETTER;
+  return { locale, point, places, intervalWidth, digits: Math.min(WIDEST, Math.max(own, head)) };
 }
 
 /** A number and its interval as shown; the interval is empty where there is none. */

@@ -91,7 +91,7 @@ export function FleetScreen(props: Props) {
             name: column.name,
             unit: shownUnit(column, list.currency),
             meaning: column.meaning,
-            width: setting.width,
+            digits: setting.digits,
             align: column.kind === 'number' ? 'right' : 'left',
             cell: (row) => (
               <FleetCell row={row} column={column} setting={setting} href={`/${study}/motor/${row.id}`} stacked={narrow} />
@@ -271,7 +271,7 @@ export function FleetScreen(props: Props) {
       {list.state === 'ready' && list.rows.length === 0 && (
         <div className={styles.state}>
           <p>This study has no motors yet.</p>
-          <Link href={`/${study}/import`} data-primary>
+          <Link href={`/${study}/import`} prefetch={false} data-primary>
             Import a sheet
           </Link>
         </div>

@@ -1,0 +1,29 @@
+import path from 'node:path';
+import { generateDemo } from '@/lib/features/demo/generate';
+import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
+import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
+import { addMotors } from '@/lib/features/fleet/mutations';
+import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
+import { openDatabase } from '@/lib/platform/db';
+import { newId } from '@/lib/platform/id';
+
+/** Puts a study with motors of the invented works beside those of other tests; with their evaluation if wanted. Returns its id. */
+export async function plantStudy(name: string, count: number, { evaluated }: { evaluated: boolean }): Promise<string> {
+  const db = openDatabase(path.join(process.env.E2E_DATA ?? '', 'lossbook.db'));
+  const id = newId();
+  const settings = defaultSettings();
+  const motors = generateDemo({ asOf: settings.asOf }).slice(0, count);
+  try {
+    await db.write(async (tx) => {
+      await tx.study.create({
+        data: { id, name: `${name} ${id}`, settings: JSON.stringify(settingsToJson(settings)), demo: true },
+      });
+      await addMotors(tx, motors, { studyId: id, currency: settings.currency, at: new Date() });
+      if (evaluated) await enqueueEvaluation(tx, id);
+    });
+    if (evaluated) await workThroughQueue(db, { otherServers: () => true, jobs: 1 });
+  } finally {
+    await db.close();
+  }
+  return id;
+}
