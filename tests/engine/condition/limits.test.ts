@@ -226,6 +226,31 @@ const TABLE: readonly {
   },
   {
     id: 'winding-temperature',
+    name: 'class F with the rise of class B by detector at 25 °C: 10 K more, near above 115 °C (MG 1 20.8, memory)',
+    at: (v) => ({
+      plate: { insulationClass: 'F', temperatureRiseClass: 'B' },
+      reading: { windingTempC: v, windingTempMethod: 'embedded', ambientC: 25 },
+    }),
+    cases: [
+      [115, 'within'],
+      [115.1, 'near'],
+      [155.1, 'beyond'],
+    ],
+  },
+  {
+    id: 'winding-temperature',
+    name: 'class F with the rise of class B, ambient not read: the rise is not judged',
+    at: (v) => ({
+      plate: { insulationClass: 'F', temperatureRiseClass: 'B' },
+      reading: { windingTempC: v, windingTempMethod: 'resistance', ambientC: undefined },
+    }),
+    cases: [
+      [130, 'within'],
+      [145.1, 'beyond'],
+    ],
+  },
+  {
+    id: 'winding-temperature',
     name: 'rise of class B alone, by resistance at 25 °C: 105 °C',
     at: (v) => ({
       plate: { temperatureRiseClass: 'B' },
