@@ -2,20 +2,10 @@ import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Band } from '../result';
-import type { LimitRow, RowStatus } from '../tables';
+import type { LimitRow } from '../tables';
 import { CONDITION } from './findings';
+import type { Limit } from './limit-model';
 import { PRACTICE } from './practice';
-
-/** A limit in force: the table's, or the user's with a reason. */
-export interface Limit {
-  readonly id: string;
-  readonly value: number;
-  /** Upper end where the table gives a range; absent once the user has set one number. */
-  readonly high?: number | undefined;
-  readonly unit: string;
-  readonly source: string;
-  readonly status: RowStatus;
-}
 
 /** From this share of an upper limit on, and up to its inverse above a lower one, a value is `near` (common practice). */
 export const NEAR = 0.8;

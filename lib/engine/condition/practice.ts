@@ -1,4 +1,4 @@
-import type { Limit } from './limit';
+import type { Limit } from './limit-model';
 
 const OWN_SCALE = 'own scale in estimated bars, to be proven on data';
 

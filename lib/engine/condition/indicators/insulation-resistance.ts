@@ -6,7 +6,8 @@ import type { Finding } from '../../quantity/finding';
 import { exact, type Quantity } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
-import { bandAbove, inForce, type Limit, limitOf, limitRow } from '../limit';
+import { bandAbove, inForce, limitOf, limitRow } from '../limit';
+import type { Limit } from '../limit-model';
 import { INSTRUMENT, read, share, words } from './shared';
 import { insulationSystemOf, windingOf, yearWound } from './winding';
 

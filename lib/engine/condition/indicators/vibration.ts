@@ -1,7 +1,8 @@
 import type { MotorScope } from '../../context';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
-import { bandAt, exceeds, inForce, type Limit } from '../limit';
+import { bandAt, exceeds, inForce } from '../limit';
+import type { Limit } from '../limit-model';
 import { INSTRUMENT, read, share, words } from './shared';
 
 /** The standard begins above this rating, and its first group above the second (ISO 20816-3, from memory). */

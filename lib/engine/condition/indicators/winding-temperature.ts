@@ -3,7 +3,8 @@ import type { Plate, Reading, ThermalClass } from '../../motor';
 import type { Quantity } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
-import { bandAt, exceeds, inForce, type Limit } from '../limit';
+import { bandAt, exceeds, inForce } from '../limit';
+import type { Limit } from '../limit-model';
 import { INSTRUMENT, read, words } from './shared';
 
 /** Ambient to which the rises of the classes belong, in °C (NEMA MG 1 12.43). */

@@ -1,0 +1,12 @@
+import type { RowStatus } from '../tables';
+
+/** A limit in force: the table's, or the user's with a reason. */
+export interface Limit {
+  readonly id: string;
+  readonly value: number;
+  /** Upper end where the table gives a range; absent once the user has set one number. */
+  readonly high?: number | undefined;
+  readonly unit: string;
+  readonly source: string;
+  readonly status: RowStatus;
+}
