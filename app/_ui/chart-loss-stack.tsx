@@ -52,18 +52,14 @@ export function ChartLossStack({ sentence, losses }: { readonly sentence: string
         </defs>
         {parts.map(({ key, label, fill, x, width }, index) => {
           const y = BAR + 20 * (index + 1);
-          const textX = Math.min(x + 4, WIDTH - 250);
+          // Labels of parts far to the right run to the left of their line, so that none is cut.
+          const turned = x > WIDTH - 220;
           return (
             <g key={key}>
               <rect x={x} y={0} width={Math.max(width - 2, 0.5)} height={BAR} fill={fill} />
               <rect x={x} y={0} width={Math.max(width - 2, 0.5)} height={BAR} fill={`url(#loss-${key})`} />
-              <path
-                d={`M${x + 1},${BAR} V${y - 5} ${textX > x ? 'h3' : `H${textX - 2}`}`}
-                fill="none"
-                stroke={fill}
-                strokeWidth="1.5"
-              />
-              <text x={textX} y={y} className={styles.label}>
+              <path d={`M${x + 1},${BAR} V${y - 5}`} fill="none" stroke={fill} strokeWidth="1.5" />
+              <text x={turned ? x - 4 : x + 5} y={y} textAnchor={turned ? 'end' : 'start'} className={styles.label}>
                 {label} {formatFigure(losses[key]).text}
               </text>
             </g>

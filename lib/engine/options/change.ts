@@ -94,6 +94,9 @@ function findingsOf(scope: MotorScope, present: Present, change: Change): Findin
 /** Share of the saving by efficiency that a faster shaft must leave, so that nothing is said. */
 const SHARE_LEFT = 0.75;
 
+/** A change of speed below this is not worth a word, in r/min. */
+const LEAST_RPM = 1;
+
 /** Says so when a faster shaft takes more than a quarter of what the efficiency saves. */
 function speedEffect(present: Present, change: Change): Finding | undefined {
   if (present.law.speedHeld || !present.year?.energy || !change.year?.energy) return undefined;
@@ -112,7 +115,7 @@ function speedEffect(present: Present, change: Change): Finding | undefined {
   const saved = present.year.energy.value - change.year.energy.value;
   const from = present.steps[present.peak]?.point.speed.value ?? 0;
   const to = change.steps[present.peak]?.point.speed.value ?? 0;
-  if (to <= from || withoutSpeed <= 0 || saved >= SHARE_LEFT * withoutSpeed) return undefined;
+  if (to - from < LEAST_RPM || withoutSpeed <= 0 || saved >= SHARE_LEFT * withoutSpeed) return undefined;
   return OPTIONS.make('speed-eats-saving', { speed_change: to - from, without_speed: withoutSpeed, saved });
 }
 

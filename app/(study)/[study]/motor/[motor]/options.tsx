@@ -25,7 +25,7 @@ function nameOf(option: OptionResult): string {
 /** The options side by side, and the cash flow of the one that was decided. */
 export function MotorOptions({ result, currency, why }: Props) {
   const decided = result.options.find((option) => option.id === result.decision.option);
-  const findings = result.options.flatMap((option) => option.findings);
+  const withFindings = result.options.filter((option) => option.findings.length > 0 && option.action !== 'keep');
   return (
     <>
       <section className={styles.scroll} aria-label="Options side by side">
@@ -115,7 +115,14 @@ export function MotorOptions({ result, currency, why }: Props) {
           </tbody>
         </table>
       </section>
-      <FindingList findings={findings} empty="" />
+      {withFindings.map((option) => (
+        <details key={option.id} open={option.id === decided?.id}>
+          <summary>
+            {nameOf(option)}: {option.findings.length === 1 ? '1 remark' : `${option.findings.length} remarks`}
+          </summary>
+          <FindingList findings={option.findings} empty="" />
+        </details>
+      ))}
       {decided && decided.action !== 'keep' && decided.cash_flow.length > 0 && (
         <details>
           <summary>Cash flow of what was decided, year by year</summary>

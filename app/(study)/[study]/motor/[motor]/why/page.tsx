@@ -37,27 +37,31 @@ export default async function WhyPage({ params, searchParams }: Props) {
         Each line opens to what it is made of. ± is the 95 % interval. The same program computed the figure and wrote these steps.
       </p>
       <DerivationView derivation={page.derivation} methodHref={`/${study}/method`} />
-      <nav aria-label="Other figures of this motor" className={styles.figures}>
-        <h2>Other figures of this motor</h2>
-        <ul>
-          {page.figures.map((name) => (
-            <li key={name}>
-              <Link
-                href={`${back}/why?figure=${encodeURIComponent(name)}`}
-                prefetch={false}
-                {...(name === path ? { 'aria-current': 'page' as const } : {})}
-              >
-                {words(name)}
-              </Link>
-            </li>
-          ))}
-        </ul>
-      </nav>
+      <details className={styles.figures}>
+        <summary>Other figures of this motor</summary>
+        <nav aria-label="Other figures of this motor">
+          <ul>
+            {page.figures.map((name) => (
+              <li key={name}>
+                <Link
+                  href={`${back}/why?figure=${encodeURIComponent(name)}`}
+                  prefetch={false}
+                  {...(name === path ? { 'aria-current': 'page' as const } : {})}
+                >
+                  {words(name)}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      </details>
     </main>
   );
 }
 
-/** A figure's path in plain words: `losses.friction_windage` becomes `losses: friction windage`. */
+/** A figure's path in plain words: `losses.friction_windage` becomes `losses: friction windage`; the id of an option keeps its points. */
 function words(path: string): string {
-  return path.replaceAll('_', ' ').replaceAll('.', ': ');
+  const option = /^options\.(.+)\.([a-z_]+)$/.exec(path);
+  const parts = option ? ['option', option[1] ?? '', option[2] ?? ''] : path.split('.');
+  return parts.map((part) => part.replaceAll('_', ' ')).join(': ');
 }
