@@ -10,17 +10,19 @@ import { DEMO_SITE } from './scenario';
 const AUTHOR = 'Lossbook';
 
 /**
- * Opens the demonstration: the one that is in use, or a new one with readings of the months before today. One that was put aside
- * makes way for the new one.
+ * Opens the demonstration: the one there is, brought back if it was put aside, so that nothing done in it is lost; or else a new one with
+ * readings of the months before today.
  */
 export async function ensureDemo(
   db: Database,
   at: Date = new Date(),
 ): Promise<Result<{ readonly id: string; readonly made: boolean }>> {
   return db.write(async (tx) => {
-    const known = await tx.study.findFirst({ where: { demo: true, archivedAt: null }, select: { id: true } });
-    if (known !== null) return ok({ id: known.id, made: false });
-    await tx.study.deleteMany({ where: { demo: true } });
+    const known = await tx.study.findFirst({ where: { demo: true }, select: { id: true, archivedAt: true } });
+    if (known !== null) {
+      if (known.archivedAt !== null) await tx.study.update({ where: { id: known.id }, data: { archivedAt: null } });
+      return ok({ id: known.id, made: false });
+    }
     const asOf = at.toISOString().slice(0, 10);
     const made = await addStudy(tx, { name: await freeName(), who: AUTHOR, demo: true, settings: { asOf } }, at);
     if (!made.ok) return made;

@@ -1,4 +1,5 @@
 import type { Motor, Reading } from '@/lib/engine';
+import { selectRows } from '@/lib/platform/bulk';
 import { type Reader, storedSettings } from '../study/data';
 import { type DrivenLoadRow, type MotorRow, motorOfRows, type ReadingRow, readingOfRow, readingRows } from './stored-motor';
 import { instantOf } from './taken-at';
@@ -39,21 +40,13 @@ export interface ReadOptions {
   readonly ids?: readonly string[] | undefined;
 }
 
-/** Ids per question, below SQLite's limit of variables. */
-const CHUNK = 5_000;
-
 /** The motors of a study in natural order, with their readings. Empty when there is no such study. */
 export async function readStudyMotors(db: Reader, studyId: string, options: ReadOptions = {}): Promise<StoredMotor[]> {
   const study = await db.study.findUnique({ where: { id: studyId }, select: { settings: true } });
   if (study === null) return [];
   const { currency } = storedSettings(study.settings).settings;
   const areas = new Map((await db.area.findMany({ where: { studyId } })).map(({ id, name }) => [id, name]));
-  if (options.ids === undefined) return assemble(await readRows(db, studyId, undefined), areas, currency);
-  const motors: StoredMotor[] = [];
-  for (let at = 0; at < options.ids.length; at += CHUNK) {
-    motors.push(...assemble(await readRows(db, studyId, options.ids.slice(at, at + CHUNK)), areas, currency));
-  }
-  return motors.sort((a, b) => compareKeys(a.naturalKey, b.naturalKey));
+  return assemble(await readRows(db, studyId, options.ids), areas, currency);
 }
 
 /** One motor by its id, whatever its study. */
@@ -71,11 +64,10 @@ interface Rows {
 }
 
 async function readRows(db: Reader, studyId: string, ids: readonly string[] | undefined): Promise<Rows> {
-  const own = ids === undefined ? {} : { id: { in: [...ids] } };
-  const theirs = ids === undefined ? {} : { motorId: { in: [...ids] } };
-  const motors = await db.motor.findMany({ where: { studyId, ...own }, orderBy: { naturalKey: 'asc' } });
-  const loads = await db.drivenLoad.findMany({ where: { studyId, ...theirs } });
-  const readings = await db.reading.findMany({ where: { studyId, ...theirs } });
+  const theirs = ids === undefined ? {} : { motorId: ids };
+  const motors = await selectRows<MotorRow>(db, 'Motor', { studyId, ...(ids === undefined ? {} : { id: ids }) }, 'naturalKey');
+  const loads = await selectRows<DrivenLoadRow>(db, 'DrivenLoad', { studyId, ...theirs });
+  const readings = await selectRows<ReadingRow>(db, 'Reading', { studyId, ...theirs });
   return { motors, loads, readings };
 }
 

@@ -103,8 +103,9 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
     'powerfactor',
     'pf',
     'cosphi',
+    'cos',
   ],
-  power_factor_pct: ['measuredpf', 'measuredpowerfactor', 'powerfactor', 'pf', 'cosphi'],
+  power_factor_pct: ['measuredpf', 'measuredpowerfactor', 'powerfactor', 'pf', 'cosphi', 'cos'],
   efficiency_class: ['class', 'ieclass', 'efficiencyclass', 'effclass', 'ie'],
   enclosure: ['encl', 'enclosuretype'],
   frame: ['framesize', 'frameno'],
@@ -129,9 +130,13 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
   insulation_resistance_mohm: ['insulationresistance', 'megger', 'ir', 'irmohm'],
 };
 
-/** Letters and digits alone, without accents; a per cent sign counts as a word. */
+/** A unit in brackets says nothing that the name does not; kW and hp do, and stay. */
+const UNIT = /[([]\s*(?:A|V|Hz|rpm|r\/min|%|h|°C|mm\/s)\s*[)\]]/gi;
+
+/** Letters and digits alone, without accents and bracketed units; a per cent sign counts as a word. */
 function bare(title: string): string {
   return title
+    .replace(UNIT, ' ')
     .normalize('NFKD')
     .replace(/\p{M}+/gu, '')
     .toLowerCase()
@@ -147,9 +152,10 @@ const MEANINGS: ReadonlyMap<string, readonly string[]> = (() => {
     if (names === undefined) found.set(word, [name]);
     else if (!names.includes(name)) names.push(name);
   };
-  for (const { name } of COLUMNS) add(bare(name), name);
   for (const [name, words] of Object.entries(WORDS)) for (const word of words) add(word, name);
   for (const { name, label } of COLUMNS) add(bare(label), name);
+  // Last, since `Current a` is rather the current of phase a than the name `current_a` with a space in it.
+  for (const { name } of COLUMNS) add(bare(name), name);
   return found;
 })();
 
@@ -163,16 +169,25 @@ export interface ColumnSuggestion {
   readonly exact: boolean;
 }
 
-/** Suggests a column for each title; none is suggested twice, and our own names come first. */
+/**
+ * Suggests a column for each title; none is suggested twice. Our own names come first, then the titles that can mean least, so that
+ * `Voltage` becomes a reading where `Rated voltage` stands beside it, and the plate's value where it stands alone.
+ */
 export function suggestColumns(titles: readonly string[]): ColumnSuggestion[] {
-  const exact = titles.map((title) => columnByName(title)?.name);
-  const taken = new Set(exact.filter((name) => name !== undefined));
-  return titles.map((title, at) => {
-    const own = exact[at];
-    if (own !== undefined) return { title, column: own, exact: true };
-    const column = MEANINGS.get(bare(title))?.find((name) => !taken.has(name));
-    if (column === undefined) return { title, exact: false };
+  const found = titles.map((title): string | undefined => columnByName(title)?.name);
+  const exact = found.map((name) => name !== undefined);
+  const taken = new Set(found.filter((name) => name !== undefined));
+  const open = titles
+    .map((title, at) => ({ at, meanings: exact[at] === true ? [] : (MEANINGS.get(bare(title)) ?? []) }))
+    .sort((a, b) => a.meanings.length - b.meanings.length);
+  for (const { at, meanings } of open) {
+    const column = meanings.find((name) => !taken.has(name));
+    if (column === undefined) continue;
     taken.add(column);
-    return { title, column, exact: false };
+    found[at] = column;
+  }
+  return titles.map((title, at) => {
+    const column = found[at];
+    return column === undefined ? { title, exact: false } : { title, column, exact: exact[at] === true };
   });
 }

@@ -1,5 +1,6 @@
 import type { Motor, Plate } from '@/lib/engine';
 import { recordChange } from '@/lib/platform/audit';
+import { selectRows } from '@/lib/platform/bulk';
 import type { Prisma, Tx } from '@/lib/platform/db';
 import { ok, type Result, refuse } from '@/lib/platform/errors';
 import { formatInstant } from '@/lib/platform/format';
@@ -39,14 +40,19 @@ export async function takeBack(tx: Tx, { studyId, batchId, who, at }: TakeBack):
   if (batch.undoneAt !== null) {
     return refuse('already-undone', `${batch.fileName} was taken back already.`, 'Load the page again.');
   }
-  const own = await tx.changeEvent.findMany({ where: { importBatchId: batchId, subject: 'motor' }, orderBy: { id: 'asc' } });
+  const own = new Map<string, Event[]>();
+  for (const event of await selectRows<Event>(tx, 'ChangeEvent', { importBatchId: batchId, subject: 'motor' })) {
+    const list = own.get(event.subjectId);
+    if (list === undefined) own.set(event.subjectId, [event]);
+    else list.push(event);
+  }
   const added = new Set(
     (await tx.motor.findMany({ where: { importBatchId: batchId }, select: { id: true } })).map(({ id }) => id),
   );
-  const changed = [...new Set(own.map(({ subjectId }) => subjectId))].filter((id) => !added.has(id));
+  const changed = [...own.keys()].filter((id) => !added.has(id));
   const blocking = await builtOn(tx, { studyId, batchId, since: batch.createdAt, motors: new Set([...added, ...changed]) });
   const stored = await readStudyMotors(tx, studyId, { ids: changed });
-  const restored = stored.map((motor) => restore(motor, own, study.settings.currency));
+  const restored = stored.map((motor) => restore(motor, own.get(motor.id) ?? [], study.settings.currency));
   for (const { differing, motor } of restored) if (differing) blocking.add(labelOf(motor));
   if (blocking.size > 0 || stored.length < changed.length) return refuseBuiltOn(blocking, batch.fileName);
 
@@ -191,8 +197,8 @@ function restore(stored: StoredMotor, own: readonly Event[], currency: string): 
   const check = (now: unknown, to: unknown): void => {
     if (JSON.stringify(now ?? null) !== JSON.stringify(to)) differing = true;
   };
-  for (const { subjectId, field, fromValue, toValue, what } of own) {
-    if (subjectId !== stored.id || field === null || what !== 'changed') continue;
+  for (const { field, fromValue, toValue, what } of own) {
+    if (field === null || what !== 'changed') continue;
     const [from, to] = [fromValue, toValue].map((text): unknown => (text === null ? null : JSON.parse(text)));
     const target = columnByName(field)?.target;
     const kind = columnByName(field)?.kind;
