@@ -19,7 +19,7 @@ export interface ColumnSetting {
   readonly digits: number;
 }
 
-const SAMPLE = 400;
+const SAMPLE = 120;
 const MOST_PLACES = 2;
 /** An average letter is somewhat narrower than a digit. */
 const LETTER = 0.9;

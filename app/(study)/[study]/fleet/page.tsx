@@ -1,12 +1,14 @@
 import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
+import { preload } from 'react-dom';
 import { bulkChoices } from '@/lib/features/bulk-edit/schema';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { loadViews } from '@/lib/features/saved-views/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
 import { readerLocale } from '@/lib/platform/format';
 import { FleetScreen } from './fleet-screen';
+import { listAddress } from './list-address';
 
 export const metadata: Metadata = { title: 'Fleet' };
 
@@ -20,6 +22,8 @@ export default async function FleetPage({ params, searchParams }: Props) {
   const { study: id } = await params;
   const study = await currentStudy(id);
   if (study === undefined) notFound();
+  // The list comes while the program of the page is still being read.
+  preload(listAddress(id, 0), { as: 'fetch', crossOrigin: 'anonymous' });
   const [progress, views, who, asked] = await Promise.all([loadProgress(id), loadViews(id, 'fleet'), loadWho(), headers()]);
   const search = new URLSearchParams(
     Object.entries(await searchParams).flatMap(([name, value]) =>

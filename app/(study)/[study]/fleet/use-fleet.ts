@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
 import { type FleetPack, type FleetRow, rowsOfPack } from '@/lib/features/results/fleet-row';
+import { listAddress } from './list-address';
 
 /** The list as far as it is there. `rows` stay while a newer list is on its way. */
 export interface FleetList {
@@ -17,7 +18,7 @@ export function useFleet(study: string, currency: string): readonly [FleetList, 
     const stop = new AbortController();
     const load = async (): Promise<void> => {
       try {
-        const response = await fetch(`/api/studies/${encodeURIComponent(study)}/fleet?n=${asked}`, { signal: stop.signal });
+        const response = await fetch(listAddress(study, asked), { signal: stop.signal });
         if (!response.ok) throw new Error(response.statusText);
         const pack: FleetPack = await response.json();
         setList({ state: 'ready', rows: rowsOfPack(pack), currency: pack.currency, runId: pack.runId });
