@@ -263,9 +263,11 @@ export function TableGrid<Row>(props: Props<Row>) {
           const at = placeOf(event.target);
           if (at && (at.row !== activeRow || at.column !== activeColumn)) move(at.row, at.column);
         }}
-        style={stacked ? undefined : { width: `calc(${total.toFixed(2)}ch + ${columns.length * PADDING_PX + BOX_PX}px)` }}
+        style={
+          stacked || printing ? undefined : { width: `calc(${total.toFixed(2)}ch + ${columns.length * PADDING_PX + BOX_PX}px)` }
+        }
       >
-        {!stacked && (
+        {!stacked && !printing && (
           <colgroup>
             <col style={{ width: BOX_PX }} />
             {columns.map((column) => (

@@ -22,7 +22,9 @@ export interface ColumnSetting {
 const SAMPLE = 120;
 const MOST_PLACES = 2;
 /** An average letter is somewhat narrower than a digit. */
-const LETTER = 0.9;
+const LETTER = 0.86;
+/** Tags are set bold. */
+const BOLD = 1.2;
 const WIDEST = 28;
 /** Letters that the mark before a word takes up. */
 const MARK_LETTERS: Readonly<Record<string, number>> = { trust: 2.5, band: 4 };
@@ -50,7 +52,10 @@ export function settingOf(rows: readonly FleetRow[], column: FleetColumn, locale
   }
   const digits = places === 0 ? 0 : places + 1;
   const intervalWidth = wholeInterval === 0 ? 0 : wholeInterval + digits + 2;
-  const own = column.kind === 'number' ? whole + digits + intervalWidth : (letters + (MARK_LETTERS[column.id] ?? 0)) * LETTER;
+  const own =
+    column.kind === 'number'
+      ? whole + digits + intervalWidth
+      : (letters + (MARK_LETTERS[column.id] ?? 0)) * LETTER * (column.id === 'tag' ? BOLD : 1);
   const head = Math.max(column.name.length + 1.5, column.unit.length) * LETTER;
   return { locale, point, places, intervalWidth, digits: Math.min(WIDEST, Math.max(own, head)) };
 }
