@@ -19,7 +19,7 @@ const PIECE = 1 << 18;
 
 /** The name by which messages call a source. */
 export function sourceName(source: SheetSource): string {
-  return 'path' in source ? (source.path.split(/[\\/]/).at(-1) ?? source.path) : source.name;
+  return 'path' in source ? (source.name ?? source.path.split(/[\\/]/).at(-1) ?? source.path) : source.name;
 }
 
 /** Opens a sheet of either kind; which one it is, its first bytes tell, not its name. */

@@ -36,9 +36,9 @@ export interface Dialect {
   readonly decimal: DecimalSign;
 }
 
-/** Where a sheet comes from: a file, or bytes or pasted text with a name for messages. */
+/** Where a sheet comes from: a file (by another name in messages, if it has one), or bytes or pasted text with a name. */
 export type SheetSource =
-  | { readonly path: string }
+  | { readonly path: string; readonly name?: string }
   | { readonly name: string; readonly data: Uint8Array }
   | { readonly name: string; readonly text: string };
 

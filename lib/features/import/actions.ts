@@ -1,7 +1,7 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { redirect } from 'next/navigation';
+import { RedirectType, redirect } from 'next/navigation';
 import { database } from '@/lib/platform/db';
 import type { Problem } from '@/lib/platform/errors';
 import { wakeRunner } from '../evaluation/runner';
@@ -55,6 +55,11 @@ export async function startWithSheet(_: ImportFormState, form: FormData): Promis
   redirect(`/${made.value.id}/import/${about.id}`);
 }
 
+/** Opens the preview anew at its top; the number makes it another address, so that the browser asks again. */
+function showAgain(study: string, upload: string): never {
+  redirect(`/${study}/import/${upload}?look=${Date.now().toString(36)}`, RedirectType.replace);
+}
+
 /** Reads an upload in another way: decimal sign, delimiter, encoding, words for empty, columns. */
 export async function readAgain(form: FormData): Promise<void> {
   const key = uploadKey.safeParse(Object.fromEntries(form));
@@ -63,7 +68,7 @@ export async function readAgain(form: FormData): Promise<void> {
   const about = await readUpload(study, upload);
   if (about?.recipe === undefined) redirect(`/${study}/import`);
   await saveUpload({ ...about, recipe: await recipeOfForm(form, about, about.recipe) });
-  redirect(`/${study}/import/${upload}#main`);
+  showAgain(study, upload);
 }
 
 /** Forgets how an upload is read and starts from the suggestions of the sheet alone. */
@@ -74,7 +79,7 @@ export async function suggestAnew(form: FormData): Promise<void> {
   const about = await readUpload(study, upload);
   if (about === undefined) redirect(`/${study}/import`);
   await saveUpload({ ...about, recipe: await recipeOfForm(new FormData(), about, undefined), remembered: undefined });
-  redirect(`/${study}/import/${upload}#main`);
+  showAgain(study, upload);
 }
 
 /** Brings an upload into its study. Form fields `study`, `upload`, `who`, `conflicts`. */

@@ -162,7 +162,7 @@ async function looked(about: UploadAbout): Promise<Looked> {
 async function readWhole(about: UploadAbout, sample: SheetSample, recipe: Recipe, study: StoredStudy) {
   const book: StudyBook = bookOf(await readStudyMotors(database().read, study.id));
   const options = { ...parseOptions(recipe, sample.kind), asOf: study.settings.asOf, book };
-  return { book, parsed: await parseFleet({ path: uploadFile(about.id) }, options) };
+  return { book, parsed: await parseFleet({ path: uploadFile(about.id), name: about.fileName }, options) };
 }
 
 /** The sheet's own names by the names of our columns. */

@@ -50,7 +50,7 @@ export async function commitImport(db: Database, order: ImportOrder, at: Date = 
     }
     const book = bookOf(await readStudyMotors(tx, order.studyId));
     const options = { ...parseOptions(order.recipe, order.kind), asOf: study.settings.asOf, book };
-    const parsed = await parseFleet({ path: order.file.path }, options);
+    const parsed = await parseFleet({ path: order.file.path, name: order.file.name }, options);
     if (!parsed.ok) {
       outcome.problem = parsed.problem;
       return undefined;

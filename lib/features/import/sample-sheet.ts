@@ -66,7 +66,7 @@ export async function sampleSheet(
   options: { readonly delimiter: Delimiter; readonly encoding: Encoding },
 ): Promise<SampleOutcome> {
   try {
-    const table = await openTable({ path: file }, { delimiter: options.delimiter, encoding: options.encoding });
+    const table = await openTable({ path: file, name }, { delimiter: options.delimiter, encoding: options.encoding });
     const sampler = new Sampler(table.kind === 'csv');
     for await (const block of table.blocks) {
       for (const { row, cells } of block) sampler.take(row, cells);

@@ -71,7 +71,9 @@ function Answer({ preview, result, who }: { readonly preview: Preview; readonly 
   const nothing = addsNothing(result);
   return (
     <>
-      <p className={styles.lead}>{summaryWords(result)}</p>
+      <p role="status" className={styles.lead}>
+        {summaryWords(result)}
+      </p>
       <Counts result={result} />
       {nothing ? (
         <p>
