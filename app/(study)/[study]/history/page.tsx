@@ -1,0 +1,92 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadHistory, PAGE } from '@/lib/features/history/loaders';
+import { formatCount, formatInstant } from '@/lib/platform/format';
+
+export const metadata: Metadata = { title: 'History' };
+
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<{ page?: string | string[] }>;
+}
+
+/** Who changed what in this study, when, from what to what, and why. */
+export default async function HistoryScreen({ params, searchParams }: Props) {
+  const { study } = await params;
+  const asked = Number((await searchParams).page);
+  const page = Number.isInteger(asked) && asked > 0 ? asked : 1;
+  const { events, total } = await loadHistory(study, page);
+  const last = Math.max(1, Math.ceil(total / PAGE));
+  return (
+    <main id="main" className={sheet.main}>
+      <h1>History</h1>
+      <p className={sheet.soft}>
+        {formatCount(total)} entries, newest first. Names are typed and not verified. A motor’s latest change can be taken back on
+        its own page, an import on the import page.
+      </p>
+      {events.length === 0 ? (
+        <p>Nothing has been changed yet. Import a sheet to begin.</p>
+      ) : (
+        <section className={sheet.scroll} aria-label="History">
+          <table className={sheet.table}>
+            <thead>
+              <tr>
+                <th scope="col">When (UTC)</th>
+                <th scope="col">Who</th>
+                <th scope="col">On what</th>
+                <th scope="col">What</th>
+                <th scope="col">From</th>
+                <th scope="col">To</th>
+                <th scope="col">Why</th>
+              </tr>
+            </thead>
+            <tbody>
+              {events.map((event) => (
+                <tr key={event.id}>
+                  <th scope="row">{formatInstant(event.at)}</th>
+                  <td>
+                    {event.who}
+                    {!event.verified && <span className={sheet.soft}> (not verified)</span>}
+                  </td>
+                  <td>
+                    {event.subject === 'motor' ? (
+                      <Link href={`/${study}/motor/${event.subjectId}`} prefetch={false}>
+                        {event.label}
+                      </Link>
+                    ) : (
+                      event.label
+                    )}
+                  </td>
+                  <td>{[event.what, event.field.replaceAll('_', ' ')].filter(Boolean).join(': ')}</td>
+                  <td>{event.from}</td>
+                  <td>{event.to}</td>
+                  <td>{event.why}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      )}
+      {last > 1 && (
+        <nav aria-label="Pages of the history">
+          <ul className={sheet.links}>
+            {page > 1 && (
+              <li>
+                <Link href={`?page=${page - 1}`}>Newer</Link>
+              </li>
+            )}
+            <li>
+              Page {page} of {last}
+            </li>
+            {page < last && (
+              <li>
+                <Link href={`?page=${page + 1}`}>Older</Link>
+              </li>
+            )}
+          </ul>
+        </nav>
+      )}
+    </main>
+  );
+}

@@ -1,0 +1,94 @@
+import type { Metadata } from 'next';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { Typeset } from '@/app/_ui/typeset';
+import { type FormulaEntry, loadFormulas, loadMethods } from '@/lib/features/reference/loaders';
+
+export const metadata: Metadata = { title: 'Method' };
+
+/** Every relation that the figures are computed with, from the same declarations that compute them. */
+export default function MethodScreen() {
+  const sheets = loadFormulas();
+  return (
+    <main id="main" className={sheet.main}>
+      <h1>Method</h1>
+      <p className={sheet.answer}>
+        Every figure comes from the relations below. They are declared once: the program computes with them, sets them here, and
+        shows them with numbers behind each figure.
+      </p>
+      <p className={sheet.soft}>
+        Doubt is carried by first-order propagation through the partial derivatives of each relation (GUM 5.1), source by source,
+        so that two figures that rest on one stamp or meter are correlated. Shown is the 95 % interval, 1.96 standard
+        uncertainties.
+      </p>
+      <section className={sheet.section} aria-labelledby="ways">
+        <h2 id="ways">Ways to the load</h2>
+        <section className={sheet.scroll} aria-label="Ways to the load">
+          <table className={sheet.table}>
+            <thead>
+              <tr>
+                <th scope="col">Way</th>
+                <th scope="col">Needs</th>
+                <th scope="col">Holds for</th>
+                <th scope="col">Source</th>
+              </tr>
+            </thead>
+            <tbody>
+              {loadMethods().map((method) => (
+                <tr key={method.id}>
+                  <th scope="row">{method.title}</th>
+                  <td>{method.needs.join(', ')}</td>
+                  <td>{method.validity}</td>
+                  <td>{method.source}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      </section>
+      <nav aria-label="Groups of relations">
+        <ul className={sheet.links}>
+          {sheets.map((group) => (
+            <li key={group.id}>
+              <a href={`#${group.id}`}>{group.title}</a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      {sheets.map((group) => (
+        <section key={group.id} className={sheet.section} aria-labelledby={group.id}>
+          <h2 id={group.id}>{group.title}</h2>
+          {group.formulas.map((formula) => (
+            <Relation key={formula.id} formula={formula} />
+          ))}
+        </section>
+      ))}
+    </main>
+  );
+}
+
+function Relation({ formula }: { readonly formula: FormulaEntry }) {
+  return (
+    <article className={sheet.formula} id={formula.id} aria-labelledby={`${formula.id}-title`}>
+      <h3 id={`${formula.id}-title`}>
+        {formula.title} <span className={sheet.soft}>{formula.unit === '1' ? '' : formula.unit}</span>
+      </h3>
+      <Typeset tex={`${formula.symbol} = ${formula.tex}`} />
+      <ul className={sheet.soft}>
+        {formula.inputs.map((input) => (
+          <li key={input.name}>
+            <Inline tex={input.symbol} /> {input.meaning}
+            {input.unit === '1' ? '' : `, ${input.unit}`}
+          </li>
+        ))}
+      </ul>
+      <p className={sheet.soft}>
+        Holds for: {formula.valid} Source: {formula.source}
+      </p>
+    </article>
+  );
+}
+
+/** A symbol within a line of text. */
+function Inline({ tex }: { readonly tex: string }) {
+  return <Typeset tex={tex} inline />;
+}

@@ -1,0 +1,82 @@
+'use client';
+
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { backUpNow, restoreFromBackup, restoreFromFile } from '@/lib/features/backup/actions';
+
+interface State {
+  readonly problem?: { readonly text: string; readonly remedy: string };
+  readonly done?: string;
+}
+
+async function backUp(): Promise<State> {
+  const done = await backUpNow();
+  return done.ok ? { done: `Backed up as ${done.value.name}, and the copy was checked.` } : { problem: done.problem };
+}
+
+async function restore(_: State, form: FormData): Promise<State> {
+  const done =
+    form.get('file') instanceof File && (form.get('file') as File).size > 0
+      ? await restoreFromFile(form)
+      : await restoreFromBackup(form);
+  return done.ok ? { done: 'Restored. What was there before was backed up first.' } : { problem: done.problem };
+}
+
+function Said({ state }: { readonly state: State }) {
+  return (
+    <>
+      <ProblemNote problem={state.problem} />
+      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
+    </>
+  );
+}
+
+/** Makes a backup of all studies now. */
+export function BackUpForm() {
+  const [state, send, pending] = useActionState(backUp, {});
+  return (
+    <form action={send} className={sheet.form}>
+      <Said state={state} />
+      <button type="submit" aria-disabled={pending}>
+        {pending ? 'Backing up…' : 'Back up now'}
+      </button>
+    </form>
+  );
+}
+
+/** Restores a backup of the folder, or a file from the reader's computer, after it was tried. */
+export function RestoreForm({ names }: { readonly names: readonly string[] }) {
+  const [state, send, pending] = useActionState(restore, {});
+  return (
+    <form action={send} className={sheet.form}>
+      <Said state={state} />
+      <div className={sheet.fields}>
+        {names.length > 0 && (
+          <div className={sheet.field}>
+            <label htmlFor="backup-name">A backup of the folder</label>
+            <select id="backup-name" name="name">
+              {names.map((name) => (
+                <option key={name} value={name}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          </div>
+        )}
+        <div className={sheet.field}>
+          <label htmlFor="backup-file">Or a backup file of yours</label>
+          <input id="backup-file" name="file" type="file" accept=".db" />
+        </div>
+      </div>
+      <p>
+        <label>
+          <input type="checkbox" name="confirmed" value="yes" /> All studies are replaced by those of the backup.
+        </label>
+      </p>
+      <button type="submit" aria-disabled={pending}>
+        {pending ? 'Restoring…' : 'Restore'}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,121 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadBackups } from '@/lib/features/backup/loaders';
+import { takePrices, takeSettingsFile } from '@/lib/features/setup/actions';
+import { loadSetup } from '@/lib/features/setup/loaders';
+import { loadWho } from '@/lib/features/study/loaders';
+import { formatBytes, formatCount, formatInstant, formatNumber } from '@/lib/platform/format';
+import { BackUpForm, RestoreForm } from './backup-forms';
+import { FileForm } from './file-form';
+import { SettingsForm } from './settings-form';
+
+export const metadata: Metadata = { title: 'Setup' };
+
+/** The assumptions of a study: settings, prices, and the backups of everything. */
+export default async function SetupScreen({ params }: { readonly params: Promise<{ study: string }> }) {
+  const { study } = await params;
+  const setup = await loadSetup(study);
+  if (!setup) notFound();
+  const who = await loadWho();
+  const { folder, backups } = loadBackups();
+  return (
+    <main id="main" className={sheet.main}>
+      <h1>Setup</h1>
+      <p className={sheet.soft}>
+        What the figures assume. A change stands in the history, and only what it touches is evaluated again. Decimals with a
+        point. <a href={`/api/studies/${study}/settings`}>Settings as a file</a> for the command line.
+      </p>
+      <SettingsForm study={study} who={who} groups={setup.groups} />
+      <section className={sheet.section} aria-labelledby="settings-file">
+        <h2 id="settings-file">Take a settings file</h2>
+        <p>Keys that it does not name go back to their usual values.</p>
+        <FileForm
+          id="settings-file"
+          study={study}
+          who={who}
+          label="Settings file (JSON)"
+          accept=".json,application/json"
+          submit="Take the settings"
+          action={takeSettingsFile}
+        />
+      </section>
+      <section className={sheet.section} aria-labelledby="prices">
+        <h2 id="prices">Prices</h2>
+        <p>
+          {setup.prices.invented
+            ? `The shipped list of ${formatCount(setup.prices.count)} prices serves. It is invented for demonstration: name your own before you decide anything.`
+            : `${formatCount(setup.prices.count)} prices of your own are in use.`}
+        </p>
+        <FileForm
+          id="prices"
+          study={study}
+          who={who}
+          label="Price list (CSV or XLSX: item, rated_power_kw, poles, efficiency_class, enclosure, price, …)"
+          accept=".csv,.xlsx"
+          submit="Take the prices"
+          action={takePrices}
+        />
+        <details>
+          <summary>The prices in use</summary>
+          <section className={sheet.scroll} aria-label="Prices in use">
+            <table className={sheet.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Item</th>
+                  <th scope="col" className={sheet.number}>
+                    Rating<span className={sheet.unit}>kW</span>
+                  </th>
+                  <th scope="col" className={sheet.number}>
+                    Poles
+                  </th>
+                  <th scope="col">Class</th>
+                  <th scope="col">Enclosure</th>
+                  <th scope="col" className={sheet.number}>
+                    Price<span className={sheet.unit}>{setup.study.settings.currency}</span>
+                  </th>
+                  <th scope="col">Source</th>
+                </tr>
+              </thead>
+              <tbody>
+                {setup.prices.lines.map((line, index) => (
+                  <tr
+                    key={`${line.item} ${line.ratedPowerKw ?? ''} ${line.poles ?? ''} ${line.efficiencyClass ?? ''} ${line.enclosure ?? ''} ${String(index)}`}
+                  >
+                    <th scope="row">{line.item.replace('-', ' ')}</th>
+                    <td className={sheet.number}>{line.ratedPowerKw === undefined ? '' : formatNumber(line.ratedPowerKw, 2)}</td>
+                    <td className={sheet.number}>{line.poles ?? ''}</td>
+                    <td>{line.efficiencyClass ?? ''}</td>
+                    <td>{line.enclosure ?? ''}</td>
+                    <td className={sheet.number}>{formatNumber(line.price, 0)}</td>
+                    <td>{line.source ?? ''}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </section>
+        </details>
+      </section>
+      <section className={sheet.section} aria-labelledby="backup">
+        <h2 id="backup">Backup</h2>
+        <p>
+          One file holds all studies. A restore is tried on the file before it replaces anything, and what is there is backed up
+          first.
+        </p>
+        <BackUpForm />
+        {backups.length > 0 && (
+          <ul>
+            {backups.map((backup) => (
+              <li key={backup.name}>
+                <a href={`/api/backups/${backup.name}`}>{backup.name}</a> {formatBytes(backup.bytes)}, {formatInstant(backup.at)}
+              </li>
+            ))}
+          </ul>
+        )}
+        <p className={sheet.soft}>They lie in {folder}.</p>
+        <h3>Restore</h3>
+        <RestoreForm names={backups.map((backup) => backup.name)} />
+      </section>
+    </main>
+  );
+}

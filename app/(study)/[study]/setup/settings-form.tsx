@@ -1,0 +1,108 @@
+'use client';
+
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { WhoField } from '@/app/_ui/who-field';
+import { saveSettings } from '@/lib/features/setup/actions';
+
+/** A key of the settings as plain data. */
+export interface ShownSetting {
+  readonly key: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly meaning: string;
+  readonly kind: string;
+  readonly words?: readonly string[];
+  readonly value: string;
+  readonly usual: string;
+}
+
+interface Props {
+  readonly study: string;
+  readonly who: string;
+  readonly groups: readonly { readonly title: string; readonly fields: readonly ShownSetting[] }[];
+}
+
+/** Every key of the settings; numbers by the strict reader, the whole checked by the schema of the settings file. */
+export function SettingsForm({ study, who, groups }: Props) {
+  const [state, send, pending] = useActionState(saveSettings, {});
+  return (
+    <form action={send} className={sheet.form} noValidate>
+      <input type="hidden" name="study" value={study} />
+      <ProblemNote problem={state.problem} />
+      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
+      {groups.map((group) => (
+        <fieldset key={group.title}>
+          <legend>{group.title}</legend>
+          <div className={sheet.fields}>
+            {group.fields.map((field) => (
+              <Field key={field.key} field={field} typed={state.typed?.[field.key]} refused={state.refused?.[field.key]} />
+            ))}
+          </div>
+        </fieldset>
+      ))}
+      <WhoField id="settings-who" initial={who} />
+      <div className={sheet.field}>
+        <label htmlFor="settings-why">Why (may be left out)</label>
+        <input id="settings-why" name="why" maxLength={500} />
+      </div>
+      <p>
+        <button type="submit" data-primary aria-disabled={pending}>
+          {pending ? 'Saving…' : 'Save the settings'}
+        </button>
+      </p>
+    </form>
+  );
+}
+
+function Field({
+  field,
+  typed,
+  refused,
+}: {
+  readonly field: ShownSetting;
+  readonly typed: string | undefined;
+  readonly refused: string | undefined;
+}) {
+  const id = `setting-${field.key.replaceAll('.', '-')}`;
+  const value = typed ?? field.value;
+  const shared = {
+    id,
+    name: field.key,
+    defaultValue: value,
+    'aria-describedby': `${id}-note`,
+    'aria-invalid': refused !== undefined,
+  } as const;
+  return (
+    <div className={sheet.field}>
+      <label htmlFor={id}>
+        {field.label} {field.unit !== '' && <span className={sheet.soft}>{field.unit}</span>}
+      </label>
+      {field.words ? (
+        <select {...shared} key={value}>
+          {field.words.map((word) => (
+            <option key={word} value={word}>
+              {word}
+            </option>
+          ))}
+        </select>
+      ) : field.kind === 'json' ? (
+        <textarea {...shared} key={value} rows={2} spellCheck={false} />
+      ) : (
+        <input
+          {...shared}
+          key={value}
+          autoComplete="off"
+          {...(field.kind === 'number' ? { inputMode: 'decimal' as const } : {})}
+        />
+      )}
+      <p id={`${id}-note`}>
+        {refused ?? field.meaning}
+        {field.usual !== value && field.usual !== '' && field.usual !== '[]' && field.usual !== '{}'
+          ? ` Usual: ${field.usual}.`
+          : ''}
+      </p>
+    </div>
+  );
+}

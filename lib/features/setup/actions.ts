@@ -1,0 +1,100 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { database } from '@/lib/platform/db';
+import { wakeRunner } from '../evaluation/runner';
+import { replacePrices } from '../prices/mutations';
+import { readStudy } from '../study/data';
+import { writeSettings } from '../study/mutations';
+import { readPrices } from '../study/prices';
+import { readSettings } from '../study/settings';
+import { rememberWho } from '../study/who';
+import { fileForm, type SetupState, settingsForm } from './schema';
+import { SETTING_FIELDS, typedSettings } from './setting-fields';
+
+function formProblem(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
+  return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Fill it in and send it again.' } };
+}
+
+const NO_STUDY: SetupState = { problem: { text: 'There is no such study any more.', remedy: 'Go back to the first page.' } };
+
+async function store(study: string, jsonText: string, who: string, why: string | undefined): Promise<SetupState> {
+  const read = readSettings(jsonText);
+  if (!read.ok)
+    return {
+      problem: read.problem,
+      ...(read.problem.key !== '' && { refused: { [read.problem.key]: `${read.problem.text} ${read.problem.remedy}` } }),
+    };
+  const done = await writeSettings(database(), { id: study, settings: read.settings, pricesFile: read.pricesFile, who, why });
+  if (!done.ok) return { problem: done.problem };
+  wakeRunner();
+  revalidatePath(`/${study}`, 'layout');
+  const warned = read.warnings.map((warning) => warning.text).join(' ');
+  return {
+    done:
+      done.value.changed === 0
+        ? 'Nothing was different; nothing was saved.'
+        : `Saved; ${done.value.changed} keys changed, and the fleet is being evaluated again. ${warned}`.trim(),
+  };
+}
+
+/** Saves the settings as typed; numbers by the sheet's strict reader, the whole by the settings file's own schema. */
+export async function saveSettings(_: SetupState, form: FormData): Promise<SetupState> {
+  const cells = new Map(SETTING_FIELDS.map(({ key }) => [key, String(form.get(key) ?? '')]));
+  const typed = Object.fromEntries(cells);
+  const parsed = settingsForm.safeParse({ study: form.get('study'), who: form.get('who'), why: form.get('why') ?? undefined });
+  if (!parsed.success) return { ...formProblem(parsed.error), typed };
+  await rememberWho(parsed.data.who);
+  const { file, refused } = typedSettings(cells);
+  if (Object.keys(refused).length > 0)
+    return {
+      refused,
+      typed,
+      problem: {
+        text: 'Some values cannot be taken as they are; nothing was saved.',
+        remedy: 'Mend those that say so and save again.',
+      },
+    };
+  const state = await store(parsed.data.study, JSON.stringify(file), parsed.data.who, parsed.data.why);
+  return state.problem ? { ...state, typed } : state;
+}
+
+/** Takes a settings file: what it does not name goes back to its default. */
+export async function takeSettingsFile(_: SetupState, form: FormData): Promise<SetupState> {
+  const parsed = fileForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return formProblem(parsed.error);
+  await rememberWho(parsed.data.who);
+  return store(parsed.data.study, await parsed.data.file.text(), parsed.data.who, `Settings file ${parsed.data.file.name}`);
+}
+
+/** Takes a price list in place of the one in use. Rows that cannot be read are named; the others are taken. */
+export async function takePrices(_: SetupState, form: FormData): Promise<SetupState> {
+  const parsed = fileForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return formProblem(parsed.error);
+  const { study: id, who, file } = parsed.data;
+  await rememberWho(who);
+  const study = await readStudy(database().read, id);
+  if (!study) return NO_STUDY;
+  const read = await readPrices(
+    { name: file.name, data: new Uint8Array(await file.arrayBuffer()) },
+    { currency: study.settings.currency },
+  );
+  if (!read.ok) return { problem: read.problem };
+  const done = await replacePrices(database(), {
+    studyId: id,
+    name: file.name,
+    list: read.list,
+    currency: study.settings.currency,
+    who,
+  });
+  if (!done.ok) return { problem: done.problem };
+  wakeRunner();
+  revalidatePath(`/${id}`, 'layout');
+  const said = read.warnings.slice(0, 5).map((warning) => `Row ${warning.row}: ${warning.text} ${warning.remedy}`);
+  return {
+    done: [
+      `${read.list.prices.length} prices are in use now${read.rejectedRows > 0 ? `; ${read.rejectedRows} rows were left out` : ''}.`,
+      ...said,
+    ].join(' '),
+  };
+}

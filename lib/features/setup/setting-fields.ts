@@ -1,0 +1,204 @@
+import { readNumber } from '../fleet/number';
+
+/** One key of the settings as the form shows it. Nested keys are written with a point. */
+export interface SettingField {
+  readonly key: string;
+  readonly label: string;
+  readonly unit: string;
+  readonly meaning: string;
+  readonly kind: 'number' | 'text' | 'date' | 'yes-no' | 'json' | 'numbers';
+  readonly words?: readonly string[];
+}
+
+export interface SettingGroup {
+  readonly title: string;
+  readonly fields: readonly SettingField[];
+}
+
+const number = (key: string, label: string, unit: string, meaning: string): SettingField => ({
+  key,
+  label,
+  unit,
+  meaning,
+  kind: 'number',
+});
+const word = (key: string, label: string, words: readonly string[], meaning: string): SettingField => ({
+  key,
+  label,
+  unit: '',
+  meaning,
+  kind: 'text',
+  words,
+});
+
+/** Every key of the settings file, in groups, each stated once for the form. A test holds it against the schema. */
+export const SETTING_GROUPS: readonly SettingGroup[] = [
+  {
+    title: 'Study',
+    fields: [
+      {
+        key: 'as_of',
+        label: 'Date of the study',
+        unit: '',
+        meaning: 'Today for the study: ages of readings and the budget count from it.',
+        kind: 'date',
+      },
+      { key: 'currency', label: 'Currency', unit: '', meaning: 'Three capital letters; every amount is in it.', kind: 'text' },
+      word('standards', 'Family of standards', ['nema', 'iec'], 'Which tables and tolerances serve.'),
+      number('frequency_hz', 'Frequency', 'Hz', '50 or 60; a stamped frequency wins.'),
+      number('assumed_load', 'Assumed load', '', 'Share of rating for motors that were never measured; for screening only.'),
+    ],
+  },
+  {
+    title: 'Prices of energy',
+    fields: [
+      number('energy_price_per_kwh', 'Energy price', 'per kWh', 'What a saved kilowatt-hour is worth.'),
+      number('demand_price_per_kw_month', 'Demand price', 'per kW and month', 'What a saved kilowatt of billed demand is worth.'),
+      number('demand_coincidence', 'Coincidence', '0 to 1', 'Share of the saved kilowatts that falls into the billed peak.'),
+      number('energy_price_escalation', 'Escalation', 'a year', 'Yearly rise of energy prices, in the terms of the money below.'),
+      number('emission_factor_kg_per_kwh', 'Emission factor', 'kg per kWh', 'Carbon dioxide of the supply.'),
+      {
+        key: 'tariffs',
+        label: 'Tariffs by site',
+        unit: 'JSON',
+        meaning: 'Kept; the flat prices above serve for now.',
+        kind: 'json',
+      },
+    ],
+  },
+  {
+    title: 'Money',
+    fields: [
+      number('discount_rate', 'Discount rate', 'a year', 'As a fraction: 0.08 is 8 %.'),
+      word('money_terms', 'Terms of money', ['real', 'nominal'], 'Whether rates and escalation are without or with inflation.'),
+      number('inflation', 'Inflation', 'a year', 'As a fraction.'),
+      number('horizon_years', 'Horizon', 'years', 'Over which costs and savings are counted.'),
+      number('tax_rate', 'Tax rate', '0 to 1', 'On yearly savings; depreciation is not counted yet.'),
+      {
+        key: 'budget',
+        label: 'Budget',
+        unit: 'by year',
+        meaning: 'Amounts separated by semicolons, the first for the year of the study.',
+        kind: 'numbers',
+      },
+      {
+        key: 'rebates',
+        label: 'Rebates',
+        unit: 'JSON',
+        meaning: 'List of {"action","per_kw","cap"}: payments of a programme for a new motor.',
+        kind: 'json',
+      },
+      { key: 'depreciation', label: 'Depreciation', unit: 'JSON', meaning: 'Kept; figures are before it for now.', kind: 'json' },
+      {
+        key: 'prices',
+        label: 'Price list beside the settings file',
+        unit: '',
+        meaning: 'For the command line; here the list below serves.',
+        kind: 'text',
+      },
+    ],
+  },
+  {
+    title: 'Policy',
+    fields: [
+      number('policy.max_simple_payback_years', 'Longest payback', 'years', 'A replacement now must pay back within it.'),
+      number('policy.min_probability', 'Least odds', '0 to 1', 'That the payback is met.'),
+      word('policy.at_failure', 'When a motor fails', ['repair', 'replace'], 'What would be done anyway: the baseline.'),
+      number('policy.spare_capacity_pct', 'Spare capacity', '%', 'A smaller motor must carry the highest load with this margin.'),
+      number('policy.resize_below_load_fraction', 'Resize below', 'of rating', 'Another rating is offered below this load.'),
+      number('policy.max_reading_age_years', 'Oldest reading', 'years', 'Older readings cap trust at provisional.'),
+      word('objective', 'Objective of a plan', ['net-present-value', 'energy', 'risk'], 'What a plan makes most of.'),
+      {
+        key: 'include_failure_cost',
+        label: 'Failure cost in the value',
+        unit: '',
+        meaning: 'Whether the change of failure risk counts in the net present value.',
+        kind: 'yes-no',
+        words: ['yes', 'no'],
+      },
+      number(
+        'failure_rate_per_year',
+        'Failure rate',
+        'a year',
+        'Of a motor in ordinary condition; published surveys span 0.01 to 0.08.',
+      ),
+      word('repair_shop', 'Repair shop', ['unknown', 'accredited'], 'Decides what a rewind costs in efficiency.'),
+    ],
+  },
+  {
+    title: 'Meters and limits',
+    fields: [
+      number('accuracy.voltage_pct', 'Voltage', '% of reading', 'Greatest error of a meter whose row states none.'),
+      number('accuracy.current_pct', 'Current', '% of reading', 'Greatest error of a meter whose row states none.'),
+      number('accuracy.power_pct', 'Power', '% of reading', 'Greatest error of a meter whose row states none.'),
+      number('accuracy.speed_rpm', 'Speed', 'r/min', 'Greatest error of a tachometer whose row states none.'),
+      {
+        key: 'limits',
+        label: 'Changed limits',
+        unit: 'JSON',
+        meaning: 'By limit id: {"C1":{"value":2,"reason":"…"}}; see Tables for the ids.',
+        kind: 'json',
+      },
+    ],
+  },
+];
+
+export const SETTING_FIELDS: readonly SettingField[] = SETTING_GROUPS.flatMap((group) => group.fields);
+
+/** The value of a key as the form shows it. */
+export function shownSetting(file: Readonly<Record<string, unknown>>, field: SettingField): string {
+  const [outer = '', inner] = field.key.split('.');
+  const top: unknown = file[outer];
+  const value: unknown =
+    inner === undefined ? top : typeof top === 'object' && top !== null ? Reflect.get(top, inner) : undefined;
+  if (value === null || value === undefined) return '';
+  if (field.kind === 'json') return JSON.stringify(value);
+  if (field.kind === 'numbers') return Array.isArray(value) ? value.join('; ') : '';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  return String(value);
+}
+
+/** What became of the typed form: a settings object to be checked by the one schema, or refusals by key. */
+export function typedSettings(typed: ReadonlyMap<string, string>): {
+  readonly file: Record<string, unknown>;
+  readonly refused: Record<string, string>;
+} {
+  const file: Record<string, unknown> = { schema: 1 };
+  const refused: Record<string, string> = {};
+  for (const field of SETTING_FIELDS) {
+    const text = (typed.get(field.key) ?? '').trim();
+    const value = readField(field, text);
+    if (typeof value === 'object' && value !== null && 'refusal' in value) {
+      refused[field.key] = String(value.refusal);
+      continue;
+    }
+    const [outer = '', inner] = field.key.split('.');
+    if (inner === undefined) {
+      if (value !== undefined) file[outer] = value;
+    } else if (value !== undefined) file[outer] = { ...(file[outer] as object | undefined), [inner]: value };
+  }
+  return { file, refused };
+}
+
+function readField(field: SettingField, text: string): unknown {
+  if (text === '') return field.key === 'prices' || field.key === 'depreciation' ? null : undefined;
+  if (field.kind === 'number') return readOne(text);
+  if (field.kind === 'numbers') {
+    const values = text.split(';').map((part) => readOne(part.trim()));
+    return values.find((value) => typeof value === 'object') ?? values;
+  }
+  if (field.kind === 'yes-no') return text === 'yes';
+  if (field.kind === 'json') {
+    try {
+      return JSON.parse(text);
+    } catch {
+      return { refusal: 'This is not JSON. Check quotes, commas and brackets.' };
+    }
+  }
+  return text;
+}
+
+function readOne(text: string): number | { refusal: string } {
+  const read = readNumber(text, { decimal: '.' });
+  return read.ok ? read.value : { refusal: `${read.text} ${read.remedy}` };
+}
