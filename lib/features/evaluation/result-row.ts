@@ -84,7 +84,7 @@ export function resultRow(result: UnrankedMotor, currency: string): EvaluatedRow
       probabilityWithinPolicy: chosen?.probability_within_policy ?? null,
       rankGroup: result.ranking.group,
     },
-    details: gzipSync(JSON.stringify(result), { level: 4 }),
+    details: gzipSync(JSON.stringify(result), { level: 1 }),
   };
 }
 

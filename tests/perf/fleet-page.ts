@@ -1,0 +1,75 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { chromium, type Page } from '@playwright/test';
+import { findChromium } from '@/scripts/find-chromium';
+import type { Measure } from './engine';
+import { storedFleet } from './fleet-store';
+
+/** The fleet's page of 10,000 motors on the built program: from navigation to rows, sorting, filtering, memory of the server. */
+export async function fleetPage(): Promise<Measure[]> {
+  const fleet = await storedFleet();
+  const server = spawn(process.execPath, ['scripts/start.mjs'], {
+    env: { ...process.env, PORT: '0', LOSSBOOK_DATA: fleet.folder },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const browser = await chromium.launch({ executablePath: findChromium(), args: ['--no-sandbox', '--disable-gpu'] });
+  try {
+    const address = await addressOf(server);
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    return [...fleet.measures, ...(await measurePage(page, `${address}/${fleet.studyId}/fleet`)), memoryOf(server)];
+  } finally {
+    await browser.close();
+    server.kill('SIGTERM');
+    fleet.remove();
+  }
+}
+
+function addressOf(server: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let said = '';
+    server.stdout?.on('data', (part: Buffer) => {
+      said += part.toString();
+      const address = /Lossbook is at (\S+)/.exec(said)?.[1];
+      if (address !== undefined) resolve(address);
+    });
+    server.on('exit', () => reject(new Error(`The program did not start: ${said}`)));
+  });
+}
+
+/** Rows that fill a usual window. */
+const FIRST_ROWS = 30;
+
+async function measurePage(page: Page, address: string): Promise<Measure[]> {
+  const measures: Measure[] = [];
+  for (const what of ['fleet page, cold: navigation to 30 rows', 'fleet page, warm: navigation to 30 rows']) {
+    const start = performance.now();
+    await page.goto(address);
+    await page
+      .locator('tr[aria-selected]')
+      .nth(FIRST_ROWS - 1)
+      .waitFor({ state: 'attached' });
+    measures.push({ what, value: (performance.now() - start) / 1000, unit: 's', bar: '1 s, warm' });
+  }
+  const press = async (what: string, act: () => Promise<void>, settled: string): Promise<void> => {
+    const start = performance.now();
+    await act();
+    await page.locator(settled).first().waitFor();
+    measures.push({ what, value: (performance.now() - start) / 1000, unit: 's', bar: '0.1 s' });
+  };
+  const head = page.locator('th[data-column="net_present_value"] button');
+  await head.scrollIntoViewIfNeeded();
+  await press('sort by present value, with the click', () => head.click(), 'th[data-column="net_present_value"][aria-sort]');
+  await press(
+    'search, with the typing',
+    () => page.locator('#fleet-search').fill('pump'),
+    'p[role="status"]:has-text(" of 10,000 motors")',
+  );
+  return measures;
+}
+
+/** Resident memory of the server, where the system tells it. */
+function memoryOf(server: ChildProcess): Measure {
+  const status = readFileSync(`/proc/${server.pid}/status`, 'utf8');
+  const kilobytes = Number(/VmRSS:\s+(\d+)/.exec(status)?.[1] ?? Number.NaN);
+  return { what: 'memory of the server', value: kilobytes / 1024, unit: 'MiB', bar: '1024 MiB' };
+}
