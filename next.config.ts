@@ -30,6 +30,8 @@ const config: NextConfig = {
     serverActions: { bodySizeLimit: '205mb' },
     proxyClientMaxBodySize: '205mb',
   },
+  // While one page gives way to the next, the browser may find no link to the icon and ask under this old name.
+  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
   headers: async () => [{ source: '/:path*', headers: HEADERS }],
 };
 

@@ -194,6 +194,12 @@ test('a study that was put aside can be removed for good', async ({ page }, info
   await expect(page.getByText(name)).toHaveCount(0);
 });
 
+test('the icon is found under its old name as well', async ({ request }) => {
+  const icon = await request.get('/favicon.ico');
+  expect(icon.status()).toBe(200);
+  expect(icon.headers()['content-type']).toContain('image/svg+xml');
+});
+
 test('blank sheets come as CSV and XLSX, and import as they are', async ({ page, request }, info) => {
   const csv = await request.get('/api/blank-sheet/csv');
   expect(csv.headers()['content-disposition']).toContain('fleet-sheet.csv');
