@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import styles from './chart-frame.module.css';
+import { ScrollRegion } from './scroll-region';
 
 interface Props {
   /** The message of the chart in one sentence, above it. */
@@ -17,7 +18,7 @@ export function ChartFrame({ sentence, children, table }: Props) {
       {children}
       <details className={styles.data}>
         <summary>The same as a table</summary>
-        <section className={styles.scroll} aria-label="Data of the chart">
+        <ScrollRegion label="Data of the chart">
           <table>
             <thead>
               <tr>
@@ -44,7 +45,7 @@ export function ChartFrame({ sentence, children, table }: Props) {
               ))}
             </tbody>
           </table>
-        </section>
+        </ScrollRegion>
       </details>
     </figure>
   );

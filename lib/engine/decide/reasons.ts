@@ -74,5 +74,7 @@ type EvidenceOf<C extends keyof typeof REASONS> = Parameters<(typeof REASONS)[C]
 /** States one reason. */
 export function because<C extends keyof typeof REASONS>(code: C, evidence: EvidenceOf<C>): Because {
   const words = REASONS[code] as Words<EvidenceOf<C>>;
-  return { code, text: words(evidence) };
+  const text = words(evidence);
+  // Some sentences begin with the name of an option.
+  return { code, text: text.charAt(0).toUpperCase() + text.slice(1) };
 }

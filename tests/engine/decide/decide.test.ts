@@ -155,6 +155,6 @@ describe('order of the rules', () => {
   it('a smaller motor can win, and names both ratings in words', () => {
     const decision = decided({ ...LOW, plate: { ...LOW.plate, quotedPrice: 20000 } });
     expect(decision.action).toBe('resize');
-    expect(decision.because[0]?.text).toMatch(/a premium motor of (20|25) hp \(1[48][.]\d kW\)/);
+    expect(decision.because[0]?.text).toMatch(/A premium motor of (20|25) hp \(1[48][.]\d kW\)/);
   });
 });

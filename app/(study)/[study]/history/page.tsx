@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadHistory, PAGE } from '@/lib/features/history/loaders';
 import { formatCount, formatInstant } from '@/lib/platform/format';
@@ -28,7 +29,7 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
       {events.length === 0 ? (
         <p>Nothing has been changed yet. Import a sheet to begin.</p>
       ) : (
-        <section className={sheet.scroll} aria-label="History">
+        <ScrollRegion label="History">
           <table className={sheet.table}>
             <thead>
               <tr>
@@ -66,7 +67,7 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
               ))}
             </tbody>
           </table>
-        </section>
+        </ScrollRegion>
       )}
       {last > 1 && (
         <nav aria-label="Pages of the history">

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { Typeset } from '@/app/_ui/typeset';
 import { type FormulaEntry, loadFormulas, loadMethods } from '@/lib/features/reference/loaders';
@@ -22,7 +23,7 @@ export default function MethodScreen() {
       </p>
       <section className={sheet.section} aria-labelledby="ways">
         <h2 id="ways">Ways to the load</h2>
-        <section className={sheet.scroll} aria-label="Ways to the load">
+        <ScrollRegion label="Table of the ways to the load">
           <table className={sheet.table}>
             <thead>
               <tr>
@@ -43,7 +44,7 @@ export default function MethodScreen() {
               ))}
             </tbody>
           </table>
-        </section>
+        </ScrollRegion>
       </section>
       <nav aria-label="Groups of relations">
         <ul className={sheet.links}>

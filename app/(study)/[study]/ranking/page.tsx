@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
@@ -192,7 +193,7 @@ function Motors({
   readonly currency: string;
 }) {
   return (
-    <section className={sheet.scroll} aria-label="Motors in rank order">
+    <ScrollRegion label="Motors in rank order">
       <table className={sheet.table}>
         <thead>
           <tr>
@@ -242,7 +243,7 @@ function Motors({
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollRegion>
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadBackups } from '@/lib/features/backup/loaders';
 import { takePrices, takeSettingsFile } from '@/lib/features/setup/actions';
@@ -58,7 +59,7 @@ export default async function SetupScreen({ params }: { readonly params: Promise
         />
         <details>
           <summary>The prices in use</summary>
-          <section className={sheet.scroll} aria-label="Prices in use">
+          <ScrollRegion label="Prices in use">
             <table className={sheet.table}>
               <thead>
                 <tr>
@@ -93,7 +94,7 @@ export default async function SetupScreen({ params }: { readonly params: Promise
                 ))}
               </tbody>
             </table>
-          </section>
+          </ScrollRegion>
         </details>
       </section>
       <section className={sheet.section} aria-labelledby="backup">

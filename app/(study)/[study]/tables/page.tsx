@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadPassports } from '@/lib/features/reference/loaders';
 import { STATUS_WORDS } from './status-words';
@@ -18,7 +19,7 @@ export default async function TablesScreen({ params }: { readonly params: Promis
       <p className={sheet.soft}>
         Rows from memory are shown and computed with; they never serve to claim compliance with a standard.
       </p>
-      <section className={sheet.scroll} aria-label="Reference tables">
+      <ScrollRegion label="Reference tables">
         <table className={sheet.table}>
           <thead>
             <tr>
@@ -49,7 +50,7 @@ export default async function TablesScreen({ params }: { readonly params: Promis
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollRegion>
     </main>
   );
 }

@@ -1,3 +1,4 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { HistoryEntry } from '@/lib/features/motor/schema';
 import { formatInstant } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -15,7 +16,7 @@ export function MotorHistory({
   const latest = history.find((entry) => entry.what === 'changed' || entry.what === 'undone');
   if (history.length === 0) return <p className={styles.soft}>Nothing has been changed since it was imported.</p>;
   return (
-    <section className={styles.scroll} aria-label="History of changes">
+    <ScrollRegion label="History of changes">
       <table className={styles.table}>
         <thead>
           <tr>
@@ -44,6 +45,6 @@ export function MotorHistory({
           ))}
         </tbody>
       </table>
-    </section>
+    </ScrollRegion>
   );
 }

@@ -1,5 +1,6 @@
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { OptionResult, UnrankedMotor } from '@/lib/engine';
 import { formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -28,7 +29,7 @@ export function MotorOptions({ result, currency, why }: Props) {
   const withFindings = result.options.filter((option) => option.findings.length > 0 && option.action !== 'keep');
   return (
     <>
-      <section className={styles.scroll} aria-label="Options side by side">
+      <ScrollRegion label="Options side by side">
         <table className={styles.table}>
           <thead>
             <tr>
@@ -114,7 +115,7 @@ export function MotorOptions({ result, currency, why }: Props) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollRegion>
       {withFindings.map((option) => (
         <details key={option.id} open={option.id === decided?.id}>
           <summary>
@@ -126,7 +127,7 @@ export function MotorOptions({ result, currency, why }: Props) {
       {decided && decided.action !== 'keep' && decided.cash_flow.length > 0 && (
         <details>
           <summary>Cash flow of what was decided, year by year</summary>
-          <section className={styles.scroll} aria-label="Cash flow">
+          <ScrollRegion label="Cash flow">
             <table className={styles.table}>
               <thead>
                 <tr>
@@ -149,7 +150,7 @@ export function MotorOptions({ result, currency, why }: Props) {
                 </tr>
               </tbody>
             </table>
-          </section>
+          </ScrollRegion>
           <p className={styles.soft}>Investments fall at the start of a year, savings at its end. Year 0 is the investment.</p>
         </details>
       )}

@@ -7,6 +7,7 @@ import { ChartPartLoad } from '@/app/_ui/chart-part-load';
 import { ChartWhiskers } from '@/app/_ui/chart-whiskers';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import { TrustMark } from '@/app/_ui/trust-mark';
 import { loadMotorPage, type MotorPage } from '@/lib/features/motor/loaders';
 import { loadWho } from '@/lib/features/study/loaders';
@@ -201,7 +202,7 @@ function Indicators({ page, why }: { readonly page: MotorPage; readonly why: (pa
   if (indicators.length === 0) return <p className={styles.soft}>No condition reading yet.</p>;
   return (
     <>
-      <section className={styles.scroll} aria-label="Condition indicators">
+      <ScrollRegion label="Condition indicators">
         <table className={styles.table}>
           <thead>
             <tr>
@@ -238,7 +239,7 @@ function Indicators({ page, why }: { readonly page: MotorPage; readonly why: (pa
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollRegion>
       <FindingList findings={indicators.flatMap((indicator) => indicator.findings)} empty="" />
     </>
   );
@@ -267,7 +268,7 @@ function Readings({
   if (stored.readings.length === 0) return <p className={styles.soft}>Not measured yet. Add a reading to know its load.</p>;
   const results = new Map(page.result.readings.map((reading) => [reading.row, reading]));
   return (
-    <section className={styles.scroll} aria-label="Readings">
+    <ScrollRegion label="Readings">
       <table className={styles.table}>
         <thead>
           <tr>
@@ -329,7 +330,7 @@ function Readings({
           })}
         </tbody>
       </table>
-    </section>
+    </ScrollRegion>
   );
 }
 

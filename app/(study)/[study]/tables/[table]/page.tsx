@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadTableRows } from '@/lib/features/reference/loaders';
 import { STATUS_WORDS } from '../status-words';
@@ -40,7 +41,7 @@ export default async function TableScreen({ params }: Props) {
           </ul>
         </>
       )}
-      <section className={sheet.scroll} aria-label={entry.title}>
+      <ScrollRegion label={entry.title}>
         <table className={sheet.table}>
           <thead>
             <tr>
@@ -61,7 +62,7 @@ export default async function TableScreen({ params }: Props) {
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollRegion>
     </main>
   );
 }

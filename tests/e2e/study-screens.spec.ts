@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { expect, expectAccessible, test } from './page-watch';
+import { plantStudy } from './support-fleet';
+
+async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+}
+
+test('the ranking answers in a sentence, lists motors with reasons, and filters', async ({ page }) => {
+  const study = await plantStudy('Ranking', 60, { evaluated: true });
+  await page.goto(`/${study}/ranking`);
+  await expect(page.getByText(/Replacing \d+ motors? now costs|No motor is worth replacing/)).toBeVisible();
+  await expect(page.getByText('60 of 60 motors')).toBeVisible();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.getByRole('link', { name: /^keep \(\d+\)$/ }).click();
+  await expect(page.getByText(/\d+ of 60 motors: keep\./)).toBeVisible();
+  const download = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'CSV' }).click();
+  const text = readFileSync(await (await download).path(), 'utf8');
+  expect(text.split('\n')[1]).toMatch(/^1,/);
+});
+
+test('before the first evaluation the ranking says what to do', async ({ page }) => {
+  const study = await plantStudy('Not ranked', 3, { evaluated: false });
+  await page.goto(`/${study}/ranking`);
+  await expect(page.getByText('The fleet has not been evaluated yet.')).toBeVisible();
+});
+
+test('settings are changed, refused in words, and stand in the history', async ({ page }) => {
+  const study = await plantStudy('Setup', 3, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  const price = page.getByLabel('Energy price per kWh');
+  await price.fill('0,145');
+  await page.locator('#settings-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the settings' }).click();
+  await expect(page.getByText('Some values cannot be taken as they are; nothing was saved.')).toBeVisible();
+  await expect(price).toHaveValue('0,145');
+  await price.fill('0.145');
+  await page.getByRole('button', { name: 'Save the settings' }).click();
+  await expect(page.getByText(/Saved; 1 keys? changed/)).toBeVisible();
+  const download = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Settings as a file' }).click();
+  const file = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as { energy_price_per_kwh: number };
+  expect(file.energy_price_per_kwh).toBe(0.145);
+  await page.goto(`/${study}/history`);
+  await expect(page.getByRole('row').filter({ hasText: 'energy price per kwh' })).toContainText('0.145');
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+});
+
+test('a price list of one’s own takes the place of the invented one', async ({ page }) => {
+  const study = await plantStudy('Prices', 3, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  await expect(page.getByText('It is invented for demonstration')).toBeVisible();
+  const list =
+    'item,rated_power_kw,poles,efficiency_class,price,currency\nmotor,30,4,premium,4300.50,USD\nrewind,30,,,1900,USD\n';
+  await page.locator('#prices-file').setInputFiles({ name: 'prices.csv', mimeType: 'text/csv', buffer: Buffer.from(list) });
+  await page.locator('#prices-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Take the prices' }).click();
+  await expect(page.getByText('2 prices of your own are in use.')).toBeVisible();
+});
+
+test('a backup is made from the screen', async ({ page }) => {
+  const study = await plantStudy('Backup', 1, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  await page.getByRole('button', { name: 'Back up now' }).click();
+  await expect(page.getByText(/Backed up as lossbook-.*\.db, and the copy was checked/)).toBeVisible();
+});
+
+test('method and tables show what the figures rest on', async ({ page }) => {
+  const study = await plantStudy('Method', 1, { evaluated: false });
+  await page.goto(`/${study}/method`);
+  await expect(page.getByRole('heading', { name: 'Rotor loss from slip' })).toBeVisible();
+  expect(await page.locator('math').count()).toBeGreaterThan(60);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.goto(`/${study}/tables`);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page
+    .getByRole('link', { name: /premium motors/ })
+    .first()
+    .click();
+  await expect(page.getByText('How it was verified:')).toBeVisible();
+  await expectAccessible(page);
+});

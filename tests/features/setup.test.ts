@@ -1,0 +1,125 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { readEvents } from '@/lib/features/history/data';
+import { readPriceList } from '@/lib/features/prices/data';
+import { replacePrices } from '@/lib/features/prices/mutations';
+import { SETTING_FIELDS, shownSetting, typedSettings } from '@/lib/features/setup/setting-fields';
+import { studyInForce } from '@/lib/features/study/context';
+import { writeSettings } from '@/lib/features/study/mutations';
+import { defaultSettings, readSettings, settingsToJson } from '@/lib/features/study/settings';
+import { someMotors, studyWith } from './support/study-with-demo';
+import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
+
+/** Keys of a settings file, nested ones with a point; lists and maps count as one. */
+function keysOf(file: Readonly<Record<string, unknown>>): string[] {
+  return Object.entries(file).flatMap(([key, value]) =>
+    (key === 'policy' || key === 'accuracy') && typeof value === 'object' && value !== null
+      ? Object.keys(value).map((inner) => `${key}.${inner}`)
+      : key === 'schema'
+        ? []
+        : [key],
+  );
+}
+
+const usual = () => settingsToJson(defaultSettings());
+const typed = (changes: Readonly<Record<string, string>> = {}) =>
+  new Map(SETTING_FIELDS.map((field) => [field.key, changes[field.key] ?? shownSetting(usual(), field)]));
+
+describe('the form of the settings', () => {
+  it('holds every key of the settings file, once, with a meaning', () => {
+    expect(SETTING_FIELDS.map((field) => field.key).sort()).toEqual(keysOf(usual()).sort());
+    for (const field of SETTING_FIELDS) expect(field.meaning.length).toBeGreaterThan(10);
+  });
+
+  it('sent as it is shown gives the same settings back', () => {
+    const { file, refused } = typedSettings(typed());
+    expect(refused).toEqual({});
+    const read = readSettings(JSON.stringify(file));
+    expect(read.ok && read.settings).toEqual(defaultSettings());
+  });
+
+  it.each([
+    ['energy_price_per_kwh', '0.145', 0.145],
+    ['energy_price_per_kwh', '1.45e-1', 0.145],
+    ['energy_price_per_kwh', ' 0.145 ', 0.145],
+  ])('understands %s typed as "%s"', (key, text, value) => {
+    const { file } = typedSettings(typed({ [key]: text }));
+    expect(file[key]).toBe(value);
+  });
+
+  it.each([
+    ['energy_price_per_kwh', '0,145'],
+    ['energy_price_per_kwh', '１.45'],
+    ['horizon_years', '1,500'],
+    ['discount_rate', '8 %'],
+    ['budget', '250000; many'],
+    ['limits', '{C1: 2}'],
+  ])('refuses %s typed as "%s" in words, and changes nothing in silence', (key, text) => {
+    const { refused } = typedSettings(typed({ [key]: text }));
+    expect(refused[key]?.length).toBeGreaterThan(10);
+  });
+
+  it('leaves impossible values to the schema of the settings file', () => {
+    const { file, refused } = typedSettings(typed({ 'policy.min_probability': '80' }));
+    expect(refused).toEqual({});
+    const read = readSettings(JSON.stringify(file));
+    expect(read.ok).toBe(false);
+    if (!read.ok) expect(read.problem.key).toBe('policy.min_probability');
+  });
+});
+
+describe('a study’s setup', () => {
+  let temporary: TemporaryDatabase;
+  let study: string;
+  beforeEach(async () => {
+    temporary = temporaryDatabase();
+    study = await studyWith(temporary.db, someMotors(3));
+  });
+  afterEach(() => temporary.remove());
+
+  it('changed settings are in force, stand in the history key by key, and queue an evaluation', async () => {
+    const settings = {
+      ...defaultSettings(),
+      energyPricePerKwh: 0.2,
+      policy: { ...defaultSettings().policy, maxSimplePaybackYears: 5 },
+    };
+    expect(await writeSettings(temporary.db, { id: study, settings, who: 'R. Example', why: 'new contract' })).toEqual({
+      ok: true,
+      value: { changed: 2 },
+    });
+    expect((await studyInForce(temporary.db.read, study))?.context.settings.energyPricePerKwh).toBe(0.2);
+    const { events, total } = await readEvents(temporary.db.read, study, 0, 10);
+    expect(total).toBe(2);
+    expect(events.map((event) => [event.field, event.from, event.to]).sort()).toEqual([
+      ['energy_price_per_kwh', '0.11', '0.2'],
+      ['policy.max_simple_payback_years', '3', '5'],
+    ]);
+    expect(await temporary.db.read.evaluationRun.count({ where: { studyId: study, state: 'queued' } })).toBe(1);
+  });
+
+  it('a price list of one’s own takes the place of the shipped one, to the cent', async () => {
+    expect((await studyInForce(temporary.db.read, study))?.context.prices.invented).toBe(true);
+    const list = {
+      invented: false,
+      prices: [{ item: 'motor', ratedPowerKw: 30, poles: 4, efficiencyClass: 'premium', price: 4300.05 } as const],
+    };
+    for (const name of ['first.csv', 'second.csv']) {
+      expect((await replacePrices(temporary.db, { studyId: study, name, list, currency: 'USD', who: 'R. Example' })).ok).toBe(
+        true,
+      );
+    }
+    const stored = await readPriceList(temporary.db.read, study);
+    expect(stored?.invented).toBe(false);
+    expect(stored?.prices.map((price) => price.price)).toEqual([4300.05]);
+    const { events } = await readEvents(temporary.db.read, study, 0, 10);
+    expect(events[0]?.from).toBe('first.csv');
+    const empty = await replacePrices(temporary.db, {
+      studyId: study,
+      name: 'empty.csv',
+      list: { invented: false, prices: [] },
+      currency: 'USD',
+      who: 'R. Example',
+    });
+    expect(empty.ok).toBe(false);
+    expect((await readPriceList(temporary.db.read, study))?.prices.length).toBe(1);
+  });
+});
