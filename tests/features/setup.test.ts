@@ -1,5 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { readMotor } from '@/lib/features/fleet/data';
 import { readEvents } from '@/lib/features/history/data';
+import { readInstruments } from '@/lib/features/instruments/data';
+import { putInstrument, removeInstrument } from '@/lib/features/instruments/mutations';
+import { instrumentForm } from '@/lib/features/instruments/schema';
+import { withInstruments } from '@/lib/features/instruments/with-instruments';
 import { readPriceList } from '@/lib/features/prices/data';
 import { replacePrices } from '@/lib/features/prices/mutations';
 import { SETTING_FIELDS, shownSetting, typedSettings } from '@/lib/features/setup/setting-fields';
@@ -121,5 +126,40 @@ describe('a study’s setup', () => {
     });
     expect(empty.ok).toBe(false);
     expect((await readPriceList(temporary.db.read, study))?.prices.length).toBe(1);
+  });
+
+  it('an instrument’s errors serve readings that name it and state none; what is stored stays as written', async () => {
+    const { db } = temporary;
+    const instrument = { name: 'analyser 1', voltagePct: 0.2, currentPct: 0.4, powerPct: 0.6, speedRpm: undefined };
+    expect((await putInstrument(db, { studyId: study, who: 'R. Example', instrument })).ok).toBe(true);
+    const [stored] = await readInstruments(db.read, study);
+    expect(stored).toMatchObject(instrument);
+    const first = await db.read.motor.findFirst({ where: { studyId: study }, orderBy: { naturalKey: 'asc' } });
+    const motor = (await readMotor(db.read, first?.id ?? ''))?.motor;
+    if (!motor) throw new Error('a motor was planted');
+    const reading = motor.readings[0];
+    expect(reading?.instrument).toBe('analyser 1');
+    expect(reading?.powerAccuracyPct).toBeUndefined();
+    expect(withInstruments(motor, [stored ?? { id: '', ...instrument }]).readings[0]?.powerAccuracyPct).toBe(0.6);
+    const own = { ...motor, readings: motor.readings.map((entry) => ({ ...entry, powerAccuracyPct: 2 })) };
+    expect(withInstruments(own, [{ id: '', ...instrument }]).readings[0]?.powerAccuracyPct).toBe(2);
+    expect((await removeInstrument(db, { studyId: study, who: 'R. Example', id: stored?.id ?? '' })).ok).toBe(true);
+    expect(await readInstruments(db.read, study)).toEqual([]);
+    const { events } = await readEvents(db.read, study, 0, 10);
+    expect(events.map((event) => event.what)).toEqual(['deleted', 'added']);
+  });
+
+  it.each(['0,5', '-1', '１', '1 %', 'good'])('an error typed as “%s” is refused in words', (text) => {
+    const parsed = instrumentForm.safeParse({
+      study,
+      who: 'R. Example',
+      name: 'meter',
+      voltage: text,
+      current: '',
+      power: '',
+      speed: '',
+    });
+    expect(parsed.success).toBe(false);
+    expect(parsed.error?.issues[0]?.message.length).toBeGreaterThan(10);
   });
 });

@@ -5,6 +5,7 @@ import { problemOf } from '@/lib/platform/errors';
 import { contentHash } from '@/lib/platform/hash';
 import { loadTables } from '@/lib/reference/load';
 import { readStudyMotors, type StoredMotor } from '../fleet/data';
+import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 import { settingsToJson } from '../study/settings';
 import { evaluateFleet } from './evaluate-fleet';
@@ -36,7 +37,10 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
   const inForce = await studyInForce(db.read, run.studyId);
   if (inForce === undefined) return;
   const { settings } = inForce.context;
-  const motors = await readStudyMotors(db.read, run.studyId);
+  const motors = (await readStudyMotors(db.read, run.studyId)).map((stored) => ({
+    ...stored,
+    motor: withInstruments(stored.motor, inForce.instruments),
+  }));
   const context = contextHash(inForce.context);
   const hashes = new Map(motors.map((stored) => [stored.id, inputHash(context, stored.motor)]));
   const hashOf = (stored: StoredMotor): string => hashes.get(stored.id) ?? '';

@@ -8,6 +8,7 @@ import { formatNumber } from '@/lib/platform/format';
 import { wakeRunner } from '../evaluation/runner';
 import { readMotor } from '../fleet/data';
 import { readNumber } from '../fleet/number';
+import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 import { rememberWho } from '../study/who';
 import { figureChanges } from './compare';
@@ -66,7 +67,16 @@ async function finish(
   revalidatePath(`/${key.studyId}`, 'layout');
   return {
     ...(extra.understood && { understood: extra.understood }),
-    done: { ...done.value, figures: after ? figureChanges(before, after.stored.motor, after.force.context) : [] },
+    done: {
+      ...done.value,
+      figures: after
+        ? figureChanges(
+            withInstruments(before, after.force.instruments),
+            withInstruments(after.stored.motor, after.force.instruments),
+            after.force.context,
+          )
+        : [],
+    },
   };
 }
 

@@ -11,6 +11,7 @@ import {
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { readMotor, type StoredMotor } from '../fleet/data';
+import { withInstruments } from '../instruments/with-instruments';
 import { type StudyInForce, studyInForce } from '../study/context';
 import { readHistory, readRank } from './data';
 import type { HistoryEntry } from './schema';
@@ -41,7 +42,7 @@ export async function loadMotorPage(studyId: string, motorId: string): Promise<M
   if (!found) return undefined;
   const { force, stored } = found;
   const { read } = database();
-  const evaluation = evaluateMotor(stored.motor, force.context);
+  const evaluation = evaluateMotor(withInstruments(stored.motor, force.instruments), force.context);
   const [rank, history] = await Promise.all([
     readRank(read, studyId, motorId),
     readHistory(
@@ -73,7 +74,7 @@ export interface WhyPage {
 export async function loadWhy(studyId: string, motorId: string, path: string): Promise<WhyPage | undefined> {
   const found = await inForce(studyId, motorId);
   if (!found) return undefined;
-  const evaluation = evaluateMotor(found.stored.motor, found.force.context, new Map());
+  const evaluation = evaluateMotor(withInstruments(found.stored.motor, found.force.instruments), found.force.context, new Map());
   const figures: ReadonlyMap<string, Quantity> = figuresOf(evaluation);
   const quantity = figures.get(path);
   const derivation = quantity && derive(evaluation, path, quantity);

@@ -15,6 +15,7 @@ export async function loadSetup(studyId: string) {
       title: group.title,
       fields: group.fields.map((field) => ({ ...field, value: shownSetting(file, field), usual: shownSetting(usual, field) })),
     })),
+    instruments: force.instruments,
     prices: {
       invented: force.context.prices.invented,
       count: force.context.prices.prices.length,

@@ -1,5 +1,7 @@
 import type { StudyContext } from '@/lib/engine';
 import { loadTables } from '@/lib/reference/load';
+import { readInstruments } from '../instruments/data';
+import type { Instrument } from '../instruments/schema';
 import { readPriceList } from '../prices/data';
 import { type Reader, readStudy, type StoredStudy } from './data';
 
@@ -7,6 +9,8 @@ import { type Reader, readStudy, type StoredStudy } from './data';
 export interface StudyInForce {
   readonly study: StoredStudy;
   readonly context: StudyContext;
+  /** Meters whose errors serve readings that state none. */
+  readonly instruments: readonly Instrument[];
 }
 
 /** Settings, tables and prices of a study; `undefined` when there is no such study. */
@@ -15,5 +19,9 @@ export async function studyInForce(db: Reader, studyId: string): Promise<StudyIn
   if (!study) return undefined;
   const reference = loadTables();
   const prices = (await readPriceList(db, studyId)) ?? reference.prices;
-  return { study, context: { settings: study.settings, tables: reference.tables, prices } };
+  return {
+    study,
+    context: { settings: study.settings, tables: reference.tables, prices },
+    instruments: await readInstruments(db, studyId),
+  };
 }

@@ -9,6 +9,8 @@ import { loadWho } from '@/lib/features/study/loaders';
 import { formatBytes, formatCount, formatInstant, formatNumber } from '@/lib/platform/format';
 import { BackUpForm, RestoreForm } from './backup-forms';
 import { FileForm } from './file-form';
+import { DropInstrument, InstrumentForm } from './instrument-forms';
+import { NameForm } from './name-form';
 import { SettingsForm } from './settings-form';
 
 export const metadata: Metadata = { title: 'Setup' };
@@ -96,6 +98,57 @@ export default async function SetupScreen({ params }: { readonly params: Promise
             </table>
           </ScrollRegion>
         </details>
+      </section>
+      <section className={sheet.section} aria-labelledby="instruments">
+        <h2 id="instruments">Instruments</h2>
+        <p>
+          Meters by the name that stands with the readings. A reading that states no error of its meter takes the one given here.
+        </p>
+        {setup.instruments.length > 0 && (
+          <ScrollRegion label="Instruments in use">
+            <table className={sheet.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Name</th>
+                  <th scope="col" className={sheet.number}>
+                    Voltage<span className={sheet.unit}>%</span>
+                  </th>
+                  <th scope="col" className={sheet.number}>
+                    Current<span className={sheet.unit}>%</span>
+                  </th>
+                  <th scope="col" className={sheet.number}>
+                    Power<span className={sheet.unit}>%</span>
+                  </th>
+                  <th scope="col" className={sheet.number}>
+                    Speed<span className={sheet.unit}>r/min</span>
+                  </th>
+                  <th scope="col">
+                    <span className="visually-hidden">Remove</span>
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {setup.instruments.map((instrument) => (
+                  <tr key={instrument.id}>
+                    <th scope="row">{instrument.name}</th>
+                    <td className={sheet.number}>{instrument.voltagePct ?? 'the study’s'}</td>
+                    <td className={sheet.number}>{instrument.currentPct ?? 'the study’s'}</td>
+                    <td className={sheet.number}>{instrument.powerPct ?? 'the study’s'}</td>
+                    <td className={sheet.number}>{instrument.speedRpm ?? 'the study’s'}</td>
+                    <td>
+                      <DropInstrument study={study} who={who} instrument={instrument.id} name={instrument.name} />
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </ScrollRegion>
+        )}
+        <InstrumentForm study={study} who={who} />
+      </section>
+      <section className={sheet.section} aria-labelledby="name">
+        <h2 id="name">Name</h2>
+        <NameForm study={study} name={setup.study.name} who={who} />
       </section>
       <section className={sheet.section} aria-labelledby="backup">
         <h2 id="backup">Backup</h2>

@@ -1,0 +1,88 @@
+'use client';
+
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { WhoField } from '@/app/_ui/who-field';
+import { dropInstrument, saveInstrument } from '@/lib/features/instruments/actions';
+
+const ERRORS = [
+  { name: 'voltage', label: 'Voltage', unit: '% of reading' },
+  { name: 'current', label: 'Current', unit: '% of reading' },
+  { name: 'power', label: 'Power', unit: '% of reading' },
+  { name: 'speed', label: 'Speed', unit: 'r/min' },
+] as const;
+
+/** Adds a meter, or gives the one of this name other errors. */
+export function InstrumentForm({ study, who }: { readonly study: string; readonly who: string }) {
+  const [state, send, pending] = useActionState(saveInstrument, {});
+  return (
+    <form action={send} className={sheet.form}>
+      <input type="hidden" name="study" value={study} />
+      <ProblemNote problem={state.problem} />
+      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
+      <div className={sheet.fields}>
+        <div className={sheet.field}>
+          <label htmlFor="instrument-name">Name</label>
+          <input
+            id="instrument-name"
+            name="name"
+            required
+            maxLength={120}
+            defaultValue={state.typed?.name}
+            aria-describedby="instrument-name-note"
+          />
+          <p id="instrument-name-note">As it stands in the column “instrument” of the readings.</p>
+        </div>
+        {ERRORS.map(({ name, label, unit }) => (
+          <div key={name} className={sheet.field}>
+            <label htmlFor={`instrument-${name}`}>
+              {label} <span className={sheet.soft}>{unit}</span>
+            </label>
+            <input
+              id={`instrument-${name}`}
+              name={name}
+              inputMode="decimal"
+              autoComplete="off"
+              defaultValue={state.typed?.[name]}
+              aria-describedby={`instrument-${name}-note`}
+            />
+            <p id={`instrument-${name}-note`}>Greatest permissible error; empty: the study’s.</p>
+          </div>
+        ))}
+      </div>
+      <WhoField id="instrument-who" initial={who} />
+      <p>
+        <button type="submit" aria-disabled={pending}>
+          {pending ? 'Saving…' : 'Save the instrument'}
+        </button>
+      </p>
+    </form>
+  );
+}
+
+/** Removes a meter; its readings fall back to the study's errors. */
+export function DropInstrument({
+  study,
+  who,
+  instrument,
+  name,
+}: {
+  readonly study: string;
+  readonly who: string;
+  readonly instrument: string;
+  readonly name: string;
+}) {
+  const [state, send, pending] = useActionState(dropInstrument, {});
+  return (
+    <form action={send}>
+      <ProblemNote problem={state.problem} />
+      <input type="hidden" name="study" value={study} />
+      <input type="hidden" name="instrument" value={instrument} />
+      <input type="hidden" name="who" value={who === '' ? 'not named' : who} />
+      <button type="submit" aria-disabled={pending}>
+        Remove <span className="visually-hidden">{name}</span>
+      </button>
+    </form>
+  );
+}

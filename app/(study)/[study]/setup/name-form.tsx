@@ -1,0 +1,29 @@
+'use client';
+
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { WhoField } from '@/app/_ui/who-field';
+import { changeStudyName } from '@/lib/features/study/actions';
+
+/** Gives the study another name. */
+export function NameForm({ study, name, who }: { readonly study: string; readonly name: string; readonly who: string }) {
+  const [state, send, pending] = useActionState(changeStudyName, {});
+  return (
+    <form action={send} className={sheet.form}>
+      <input type="hidden" name="study" value={study} />
+      <ProblemNote problem={state.problem} />
+      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
+      <div className={sheet.field}>
+        <label htmlFor="study-name">Name of the study</label>
+        <input id="study-name" name="name" defaultValue={name} required maxLength={120} />
+      </div>
+      <WhoField id="name-who" initial={who} />
+      <p>
+        <button type="submit" aria-disabled={pending}>
+          Rename the study
+        </button>
+      </p>
+    </form>
+  );
+}

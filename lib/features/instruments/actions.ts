@@ -1,0 +1,43 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { database } from '@/lib/platform/db';
+import { wakeRunner } from '../evaluation/runner';
+import type { SetupState } from '../setup/schema';
+import { rememberWho } from '../study/who';
+import { putInstrument, removeInstrument } from './mutations';
+import { instrumentForm, removeForm } from './schema';
+
+function refused(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
+  return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Mend it and send it again.' } };
+}
+
+/** Adds or changes an instrument. */
+export async function saveInstrument(_: SetupState, form: FormData): Promise<SetupState> {
+  const parsed = instrumentForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success)
+    return { ...refused(parsed.error), typed: Object.fromEntries([...form].map(([key, value]) => [key, String(value)])) };
+  const { study, who, name, voltage, current, power, speed } = parsed.data;
+  await rememberWho(who);
+  const done = await putInstrument(database(), {
+    studyId: study,
+    who,
+    instrument: { name, voltagePct: voltage, currentPct: current, powerPct: power, speedRpm: speed },
+  });
+  if (!done.ok) return { problem: done.problem };
+  wakeRunner();
+  revalidatePath(`/${study}`, 'layout');
+  return { done: `Saved; readings by “${name}” are evaluated again.` };
+}
+
+/** Removes an instrument. */
+export async function dropInstrument(_: SetupState, form: FormData): Promise<SetupState> {
+  const parsed = removeForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return refused(parsed.error);
+  const { study, who, instrument } = parsed.data;
+  const done = await removeInstrument(database(), { studyId: study, who, id: instrument });
+  if (!done.ok) return { problem: done.problem };
+  wakeRunner();
+  revalidatePath(`/${study}`, 'layout');
+  return { done: 'Removed.' };
+}
