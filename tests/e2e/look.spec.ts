@@ -1,0 +1,35 @@
+import { expect, test } from './page-watch';
+import { plantStudy } from './support-fleet';
+
+const SCREENS = ['fleet', 'ranking', 'import', 'setup', 'history', 'method', 'tables'] as const;
+
+test('every screen holds at 400 % zoom, without colours of its own, and without motion', async ({ page }) => {
+  const study = await plantStudy('Look', 30, { evaluated: true });
+  await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
+  // 1280 px wide at 400 % leaves 320 px (WCAG 2.2, 1.4.10).
+  await page.setViewportSize({ width: 320, height: 700 });
+  for (const screen of SCREENS) {
+    await page.goto(`/${study}/${screen}`);
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    const sideways = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(sideways, `${screen} scrolls sideways`).toBe(0);
+    const moving = await page.evaluate(
+      () => document.getAnimations().filter((animation) => animation.playState === 'running').length,
+    );
+    expect(moving, `${screen} moves`).toBe(0);
+  }
+});
+
+test('every screen prints light, whatever the screen shows, and without its navigation', async ({ page }) => {
+  const study = await plantStudy('Print', 30, { evaluated: true });
+  await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+  for (const screen of ['ranking', 'history', 'tables'] as const) {
+    await page.goto(`/${study}/${screen}`);
+    const paper = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
+    expect(
+      paper === 'rgba(0, 0, 0, 0)' || /rgb\((2[0-9]{2}), (2[0-9]{2}), (2[0-9]{2})\)/.test(paper),
+      `${screen} prints on ${paper}`,
+    ).toBe(true);
+    await expect(page.getByRole('link', { name: 'Setup' })).toBeHidden();
+  }
+});
