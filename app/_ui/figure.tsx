@@ -22,7 +22,7 @@ export function FigureText({ figure, origin, why, name, reason, unitInHead = fal
     return (
       <span className={styles.absent} title={reason}>
         <span aria-hidden="true">{ABSENT}</span>
-        <span className="visually-hidden">{reason ?? 'not known'}</span>
+        <span className="unseen">{reason ?? 'not known'}</span>
       </span>
     );
   }
@@ -51,7 +51,7 @@ export function FigureText({ figure, origin, why, name, reason, unitInHead = fal
   return (
     <Link className={`${styles.figure} ${styles.opens}`} href={why} title={`How do we know ${name}?`} prefetch={false}>
       {shown}
-      <span className="visually-hidden">, {name}: how do we know?</span>
+      <span className="unseen">, {name}: how do we know?</span>
     </Link>
   );
 }

@@ -81,7 +81,7 @@ export function DropInstrument({
       <input type="hidden" name="instrument" value={instrument} />
       <input type="hidden" name="who" value={who === '' ? 'not named' : who} />
       <button type="submit" aria-disabled={pending}>
-        Remove <span className="visually-hidden">{name}</span>
+        Remove <span className="unseen">{name}</span>
       </button>
     </form>
   );

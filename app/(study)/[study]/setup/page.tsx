@@ -123,7 +123,7 @@ export default async function SetupScreen({ params }: { readonly params: Promise
                     Speed<span className={sheet.unit}>r/min</span>
                   </th>
                   <th scope="col">
-                    <span className="visually-hidden">Remove</span>
+                    <span className="unseen">Remove</span>
                   </th>
                 </tr>
               </thead>

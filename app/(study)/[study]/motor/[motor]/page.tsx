@@ -290,7 +290,7 @@ function Readings({
             </th>
             <th scope="col">Trust</th>
             <th scope="col">
-              <span className="visually-hidden">Leave out or take back in</span>
+              <span className="unseen">Leave out or take back in</span>
             </th>
           </tr>
         </thead>

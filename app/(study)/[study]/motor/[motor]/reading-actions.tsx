@@ -24,7 +24,7 @@ export function ReadingActions({ study, motor, version, who, reading, label, exc
   return (
     <details className={styles.act}>
       <summary>
-        {excluded ? 'Take back in' : 'Leave out'} <span className="visually-hidden">the reading of {label}</span>
+        {excluded ? 'Take back in' : 'Leave out'} <span className="unseen">the reading of {label}</span>
       </summary>
       <form action={send} className={styles.form}>
         <ProblemNote problem={state.problem} />
