@@ -9,6 +9,7 @@ import type { Machine, OperatingPoint } from './machine/model';
 import type { Motor } from './motor';
 import { completePlate } from './nameplate/complete';
 import { type Option, weighOptions } from './options/weigh';
+import { leaveOutImpossible } from './possible';
 import type { Finding } from './quantity/finding';
 import { exact, type Quantity, Sources } from './quantity/quantity';
 import type { TrustLevel } from './result';
@@ -45,22 +46,31 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     sources: new Sources(),
     trace,
   };
-  const measuredSpeed = motor.readings.find((reading) => reading.shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
-  const completed = completePlate(scope, motor.plate, '', measuredSpeed);
-  const built = buildMachine(scope, motor.plate, completed.plate, '');
+  const possible = leaveOutImpossible(motor);
+  const { plate } = possible.motor;
+  const measuredSpeed = possible.motor.readings.find((reading) => reading.shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
+  const completed = completePlate(scope, plate, '', measuredSpeed);
+  const built = buildMachine(scope, plate, completed.plate, '');
   const { machine } = built;
-  const readings = motor.readings.map((reading) => {
-    const evaluated = evaluateReading(scope, motor.plate, machine, reading);
+  const readings = motor.readings.map((asRead, index) => {
+    const reading = possible.motor.readings[index] ?? asRead;
+    const found = evaluateReading(scope, plate, machine, reading);
+    // What the meters showed stays as it was read.
+    const evaluated = { ...found, reading: asRead, findings: [...(possible.readings[index] ?? []), ...found.findings] };
     const own = readingTrust(study.settings, machine.plate, evaluated);
     return { ...evaluated, level: own.level, trustFindings: own.findings };
   });
   const inUse = readings.filter((evaluated) => evaluated.point !== undefined).at(-1);
   const condition = judgeCondition(scope, {
-    motor,
+    motor: possible.motor,
     machine,
-    readings: readings.map((evaluated) => ({ reading: evaluated.reading, loadFraction: evaluated.point?.loadFraction })),
+    readings: readings.map((evaluated, index) => ({
+      reading: possible.motor.readings[index] ?? evaluated.reading,
+      loadFraction: evaluated.point?.loadFraction,
+    })),
   });
   const capping = [
+    ...possible.plate,
     ...completed.findings,
     ...built.findings,
     ...condition.findings.filter((found) => CAPPING_CODES.has(found.code)),
@@ -68,7 +78,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
   const trust = judgeTrust(study.settings, machine.plate, { readings, inUse, capping });
   const duty = dutyInForce(scope, motor, readings, inUse);
   const weighed = weighOptions(scope, {
-    motor,
+    motor: possible.motor,
     machine,
     duty: duty?.points,
     point: inUse?.point,
@@ -92,7 +102,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     inUse,
     point: inUse?.point,
     duty,
-    trust: { level: trust.level, findings: [...trust.findings, ...weighed.findings] },
+    trust: { level: trust.level, findings: [...trust.findings, ...possible.others, ...weighed.findings] },
     condition,
     options: weighed.options,
     decision,

@@ -45,6 +45,19 @@ export const LOAD = catalogue({
     cause: 'A fraction was typed where per cent is asked for.',
     next: 'Write the power factor in per cent, for instance 78.',
   }),
+  'reading-value-impossible': kind<{ row: number; column: string; value: number }>({
+    severity: 'warning',
+    text: (e) => `${e.column} is ${e.value} in row ${e.row}, which nothing in nature allows. The value was not used.`,
+    cause: 'A sign, the unit or the decimal sign of the entry is wrong, or another figure was written into the column.',
+    next: (e) => `Correct ${e.column}, leave it empty if it is not known, or read it again.`,
+  }),
+  'frequency-not-the-mains': kind<{ row: number; frequency: number; rated_frequency: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `${e.frequency} Hz in row ${e.row} is no mains frequency for a motor of ${e.rated_frequency} Hz. The frequency was not used.`,
+    cause: 'Another figure was written for the frequency, or the motor is fed by a drive and the sheet does not say so.',
+    next: 'Say in drive_fed whether a drive feeds the motor, and read the frequency again.',
+  }),
   'voltage-phase-for-line': kind<{ row: number; voltage: number; rated_voltage: number }>({
     severity: 'warning',
     text: (e) => `${e.voltage} V in row ${e.row} is 1/√3 of the rated ${e.rated_voltage} V. The voltage was not used.`,

@@ -72,7 +72,7 @@ export function meterReading(scope: MotorScope, plate: Plate, machine: Machine, 
         })
       : undefined;
   const power = usablePower(scope, plate, machine, reading, { voltage, current }, findings);
-  const frequency = supplyFrequency(scope, machine, reading, driveFed);
+  const frequency = supplyFrequency(scope, machine, reading, driveFed, findings);
   const synchronousSpeed = apply(scope, N.synchronous_speed, { frequency, poles: exact(machine.plate.poles, 'pole') });
   const speed =
     onLine && plate.machineKind !== 'synchronous'
@@ -93,7 +93,8 @@ export function meterReading(scope: MotorScope, plate: Plate, machine: Machine, 
     row,
     voltage,
     voltageRatio,
-    current: onLine ? current : undefined,
+    // The field of a synchronous motor sets its reactive current: amperes say nothing of its load.
+    current: onLine && plate.machineKind !== 'synchronous' ? current : undefined,
     inputPower: power,
     speed,
     synchronousSpeed,
@@ -202,11 +203,25 @@ function usableSpeed(
   return meter(scope, { value, unit: 'r/min', what: 'shaft speed', reading, kind: 'speed', halfWidth });
 }
 
+/** A mains is 50 or 60 Hz, and a plate may be of the other: beyond a quarter either way it is none. */
+const MAINS_RATIO = 1.25;
+
 /** Supply frequency: read, else rated with the usual wander of a large grid. */
-function supplyFrequency(scope: MotorScope, machine: Machine, reading: Reading, driveFed: boolean): Quantity<'Hz'> {
-  if (reading.frequencyHz !== undefined && reading.frequencyHz > 0 && reading.readingsAt !== 'drive-input') {
+function supplyFrequency(
+  scope: MotorScope,
+  machine: Machine,
+  reading: Reading,
+  driveFed: boolean,
+  findings: Finding[],
+): Quantity<'Hz'> {
+  const read = reading.frequencyHz;
+  const rated = machine.plate.ratedFrequency.value;
+  const isMains = read !== undefined && read < rated * MAINS_RATIO && read > rated / MAINS_RATIO;
+  if (read !== undefined && !driveFed && !isMains)
+    findings.push(LOAD.make('frequency-not-the-mains', { row: reading.row, frequency: read, rated_frequency: rated }));
+  if (read !== undefined && read > 0 && (driveFed || isMains) && reading.readingsAt !== 'drive-input') {
     return meter(scope, {
-      value: reading.frequencyHz,
+      value: read,
       unit: 'Hz',
       what: 'frequency',
       reading,
@@ -215,7 +230,7 @@ function supplyFrequency(scope: MotorScope, machine: Machine, reading: Reading, 
     });
   }
   return leaf(scope, {
-    value: machine.plate.ratedFrequency.value,
+    value: rated,
     unit: 'Hz',
     label: 'supply frequency',
     origin: 'assumed',

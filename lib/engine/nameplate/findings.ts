@@ -89,6 +89,12 @@ export const PLATE = catalogue({
     cause: 'The motor was not free, the voltage was off, or the plate efficiency does not hold any more.',
     next: 'Repeat the uncoupled run at rated voltage; take power with a meter that reads low power factors well.',
   }),
+  'plate-value-impossible': kind<{ column: string; value: number }>({
+    severity: 'warning',
+    text: (e) => `${e.column} is ${e.value}, which nothing in nature allows. The value was not used.`,
+    cause: 'A sign, the unit or the decimal sign of the entry is wrong, or another figure was written into the column.',
+    next: (e) => `Correct ${e.column}, or leave it empty if it is not known.`,
+  }),
   'synchronous-limited': kind<Record<string, never>>({
     severity: 'warning',
     text: () => 'This is a synchronous motor: load comes from input power only, and the loss split is a rough one.',

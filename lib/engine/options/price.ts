@@ -8,7 +8,7 @@ export interface ListedPrice {
   readonly spread: number;
   /** What was matched, in words. */
   readonly matched: string;
-  /** The line of this very rating, when there is one. */
+  /** The line of this very rating, when there is one; never that of another pole count, whose speed and efficiency are other ones. */
   readonly line?: Price | undefined;
   readonly extrapolated: boolean;
 }
@@ -57,8 +57,10 @@ export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | u
   let above = 0;
   while (above < lines.length && (lines[above]?.logKw ?? 0) < x - SAME_RATING) above += 1;
   const at = lines[above];
-  if (at && Math.abs(at.logKw - x) <= SAME_RATING)
-    return { price: at.line.price, spread: LISTED, matched, line: at.line, extrapolated: false };
+  if (at && Math.abs(at.logKw - x) <= SAME_RATING) {
+    const ofThesePoles = at.line.poles === undefined || at.line.poles === query.poles;
+    return { price: at.line.price, spread: LISTED, matched, line: ofThesePoles ? at.line : undefined, extrapolated: false };
+  }
   const outside = above === 0 || above === lines.length;
   const right = Math.min(Math.max(above, 1), lines.length - 1);
   const a = lines[right - 1] ?? first;

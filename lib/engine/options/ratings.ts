@@ -1,14 +1,14 @@
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
-import type { Plate } from '../motor';
 import type { ReferenceTables } from '../tables';
 
 const ladders = new WeakMap<ReferenceTables, { readonly hp: readonly number[]; readonly kw: readonly number[] }>();
 
 /**
- * Standard ratings in kW, ascending: horsepower steps for plates in horsepower and for studies by US standards, else kilowatt steps.
- * Horsepower steps are converted by the fleet sheet's factor, so that a sheet in kW and one in hp give the same options.
+ * Standard ratings in kW, ascending: horsepower steps in studies by US standards and where the rating lies nearer to a horsepower step, else
+ * kilowatt steps. Horsepower steps are converted by the fleet sheet's factor, and the rating alone decides, so that a sheet in kW and one in
+ * hp give the same options.
  */
-export function standardRatings(tables: ReferenceTables, standards: 'nema' | 'iec', plate: Plate): readonly number[] {
+export function standardRatings(tables: ReferenceTables, standards: 'nema' | 'iec', ratedPowerKw: number): readonly number[] {
   let both = ladders.get(tables);
   if (!both) {
     const sorted = (list: number[]) => list.sort((a, b) => a - b);
@@ -18,7 +18,12 @@ export function standardRatings(tables: ReferenceTables, standards: 'nema' | 'ie
     };
     ladders.set(tables, both);
   }
-  return plate.ratedPowerUnit === 'hp' || standards === 'nema' ? both.hp : both.kw;
+  return standards === 'nema' || distance(both.hp, ratedPowerKw) < distance(both.kw, ratedPowerKw) ? both.hp : both.kw;
+}
+
+/** Distance of a rating to the nearest step, as the size of the logarithm of their ratio. */
+function distance(ladder: readonly number[], ratedPowerKw: number): number {
+  return Math.min(...ladder.map((step) => Math.abs(Math.log(ratedPowerKw / step))));
 }
 
 /** Ratings this close count as the same. */

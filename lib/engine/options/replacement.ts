@@ -23,7 +23,7 @@ export interface Replacement {
  * The premium motor of a rating in place of the existing one: same voltage, frequency, poles and enclosure.
  *
  * Efficiency and full-load speed as its line in the price list says, else the premium class by its table and the slip from the typical
- * share of the rotor loss. Its tolerance is its own, so that it does not cancel against that of the old stamp.
+ * share of the rotor loss. A listed speed of another pole count or frequency is passed over. Its tolerance is its own, so that it does not cancel against that of the old stamp.
  * `undefined` when no table holds the class.
  */
 export function replacementMachine(
@@ -54,7 +54,7 @@ export function replacementMachine(
     machineKind: 'cage',
     efficiencyClass: 'premium',
     nominalEfficiencyPct: line?.nominalEfficiencyPct,
-    ratedSpeedRpm: line?.ratedSpeedRpm,
+    ratedSpeedRpm: speedOf(line, old.plate.synchronousSpeed.value),
   };
   const completed = completePlate(scope, newPlate, prefix);
   const built = buildMachine(scope, newPlate, completed.plate, prefix);
@@ -70,6 +70,12 @@ export function replacementMachine(
         : [OPTIONS.make('class-outside-table', { rated_power_kw: ratedPowerKw, poles: old.plate.poles })]),
     ],
   };
+}
+
+/** The listed full-load speed where it belongs to the synchronous speed; a cage motor's rated slip is below a tenth (NEMA MG 1, design N and B). */
+function speedOf(line: Price | undefined, synchronousRpm: number): number | undefined {
+  const listed = line?.ratedSpeedRpm;
+  return listed !== undefined && listed < synchronousRpm && listed > 0.9 * synchronousRpm ? listed : undefined;
 }
 
 /** What the rebates of the study pay for a motor of a rating, by programme up to its cap. */

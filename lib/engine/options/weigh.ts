@@ -67,7 +67,7 @@ function ratingsToWeigh(scope: MotorScope, input: WeighInput, present: Present):
   if (load === undefined || !(load > 0)) return [];
   const { policy, standards } = scope.settings;
   return otherRatings({
-    ladder: standardRatings(scope.tables, standards, present.plate),
+    ladder: standardRatings(scope.tables, standards, present.plate.ratedPowerKw),
     ratedPowerKw: present.plate.ratedPowerKw,
     loadFraction: load,
     highestLoadKw: present.highestLoadKw,

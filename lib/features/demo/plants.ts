@@ -51,6 +51,11 @@ const aged = (years: number) =>
     return { takenAt: `${Number(year) - years}-${month}-01T10:00` };
   });
 
+const negativeCurrents = latest((reading) => ({
+  currentsA: undefined,
+  currentA: -(reading.currentA ?? 30),
+}));
+
 /** Mistakes on plates and in readings. */
 export const DATA_PLANTS: readonly Plant[] = [
   { tag: 'A-1', story: 'efficiency typed as a fraction', change: plate({ nominalEfficiencyPct: 0.917 }) },
@@ -98,6 +103,9 @@ export const DATA_PLANTS: readonly Plant[] = [
         noLoadVoltageV: 460,
       })(motor),
   },
+  { tag: 'A-12', story: 'a minus before the friction of a test', change: plate({ frictionWindageKw: -0.4 }) },
+  { tag: 'A-13', story: 'clamps the wrong way round, noted as a negative current', change: negativeCurrents },
+  { tag: 'A-14', story: 'the tenths of a frequency without their point', change: latest(() => ({ frequencyHz: 599 })) },
   {
     tag: 'U-1',
     story: 'a synchronous motor among the refiners',

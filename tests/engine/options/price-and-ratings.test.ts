@@ -4,6 +4,7 @@ import { listedPrice, type PriceQuery } from '@/lib/engine/options/price';
 import { otherRatings, shortRating, standardRatings } from '@/lib/engine/options/ratings';
 import type { Price, PriceList } from '@/lib/engine/settings';
 import { PLATE, study } from '../support/study';
+import { weigh } from './weighing';
 
 const list = (...prices: Price[]): PriceList => ({ invented: false, prices });
 const ask = (changes: Partial<PriceQuery> = {}): PriceQuery => ({
@@ -64,10 +65,10 @@ describe('listed price', () => {
       price: 1,
       matched: 'motor, any poles and enclosure',
     });
-    expect(listedPrice(list(motor(20, 7, { poles: 6, enclosure: 'enclosed' })), ask())).toMatchObject({
-      price: 7,
-      matched: 'motor, any poles, enclosed',
-    });
+    const otherPoles = listedPrice(list(motor(20, 7, { poles: 6, enclosure: 'enclosed' })), ask());
+    expect(otherPoles).toMatchObject({ price: 7, matched: 'motor, any poles, enclosed' });
+    // Its price serves, its speed and efficiency do not.
+    expect(otherPoles?.line).toBeUndefined();
   });
   it('takes premium and IE3 motors alone, the first of two lines, and a price without a rating for all', () => {
     expect(listedPrice(list(motor(20, 9, { efficiencyClass: 'IE4' })), ask())).toBeUndefined();
@@ -85,19 +86,44 @@ describe('listed price', () => {
   });
 });
 
+describe('a listed motor of another pole count or frequency', () => {
+  const fourPoles = { rewind: { item: 'rewind', price: 900 }, installing: { item: 'removal-install', price: 300 } } as const;
+  const at1780 = motor(50 * 0.7457, 3600, { poles: 4, nominalEfficiencyPct: 97, ratedSpeedRpm: 1780 });
+  const prices: Price[] = [at1780, fourPoles.rewind, fourPoles.installing];
+  const replaced = (plate: Partial<typeof PLATE>) => weigh({ plate, prices }).option('replace', 'now');
+
+  it('gives its efficiency and speed to a motor of its own poles', () => {
+    expect(replaced({}).nominalEfficiencyPct).toBeCloseTo(97, 9);
+  });
+  it('gives its price alone to a motor of other poles: no saving from a change of speed', () => {
+    const option = replaced({ poles: 2, ratedSpeedRpm: 3540 });
+    // NEMA premium, enclosed, 50 hp, 2 poles: 93.0 % (10 CFR 431.25, table of general-purpose motors).
+    expect(option.nominalEfficiencyPct).toBeCloseTo(93, 9);
+    expect(option.figures.cost.value).toBeCloseTo(3900, 6);
+    expect(Math.abs(option.figures.energy_saved?.value ?? Number.NaN)).toBeLessThan(0.05 * 37 * 6000);
+    expect(option.findings.map((found) => found.code)).not.toContain('poles-contradict-speed');
+  });
+  it('does not run above the synchronous speed of a 50 Hz motor', () => {
+    const option = replaced({ ratedFrequencyHz: 50, ratedSpeedRpm: 1470 });
+    expect(Math.abs(option.figures.energy_saved?.value ?? Number.NaN)).toBeLessThan(0.1 * 37 * 6000);
+    expect(option.findings.map((found) => found.code)).not.toContain('poles-contradict-speed');
+  });
+});
+
 describe('ratings', () => {
   const { tables } = study();
   const given = {
-    ladder: standardRatings(tables, 'nema', PLATE),
+    ladder: standardRatings(tables, 'nema', 37),
     ratedPowerKw: 50 * 0.7457,
     resizeBelow: 0.5,
     spareCapacityPct: 10,
   };
   const hp = (ratings: readonly number[]) => ratings.map((kw) => Math.round((kw / 0.7457) * 100) / 100);
 
-  it('are horsepower steps for hp plates and US studies, kilowatt steps else, ascending', () => {
-    expect(hp(standardRatings(tables, 'iec', PLATE))).toContain(7.5);
-    const kilowatts = standardRatings(tables, 'iec', { ...PLATE, ratedPowerUnit: 'kW' });
+  it('are horsepower steps in US studies and for ratings of that ladder, in whichever unit written; kilowatt steps else, ascending', () => {
+    expect(hp(standardRatings(tables, 'iec', PLATE.ratedPowerKw))).toContain(7.5);
+    expect(standardRatings(tables, 'iec', 37.3)).toBe(standardRatings(tables, 'iec', 50 * 0.7457));
+    const kilowatts = standardRatings(tables, 'iec', 37);
     expect(kilowatts).toEqual(expect.arrayContaining([5.5, 7.5, 11, 15, 18.5, 22, 30, 37, 45]));
     for (const ladder of [given.ladder, kilowatts]) expect([...ladder].sort((a, b) => a - b)).toEqual(ladder);
   });
@@ -116,8 +142,8 @@ describe('ratings', () => {
     expect(otherRatings({ ...given, ratedPowerKw: 373, loadFraction: 1.2, highestLoadKw: 450 })).toEqual([]);
   });
   it('keep their neighbours apart in ids', () => {
-    for (const unit of ['hp', 'kW'] as const) {
-      const ladder = standardRatings(tables, 'iec', { ...PLATE, ratedPowerUnit: unit });
+    for (const rating of [50 * 0.7457, 37]) {
+      const ladder = standardRatings(tables, 'iec', rating);
       expect(new Set(ladder.map(shortRating)).size).toBe(ladder.length);
     }
   });
