@@ -268,7 +268,7 @@ function Readings({
   if (stored.readings.length === 0) return <p className={styles.soft}>Not measured yet. Add a reading to know its load.</p>;
   const results = new Map(page.result.readings.map((reading) => [reading.row, reading]));
   return (
-    <ScrollRegion label="Readings">
+    <ScrollRegion label="Table of readings">
       <table className={styles.table}>
         <thead>
           <tr>

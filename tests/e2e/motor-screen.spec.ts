@@ -1,0 +1,79 @@
+import type { Page } from '@playwright/test';
+import { expect, expectAccessible, test } from './page-watch';
+import { plantStudy } from './support-fleet';
+
+async function openMotor(page: Page, study: string, tag: string): Promise<void> {
+  await page.goto(`/${study}/ranking`);
+  await page.getByRole('link', { name: tag, exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText(tag);
+}
+
+async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+}
+
+test('a motor answers first, and each figure leads down to a stamp and a meter', async ({ page }) => {
+  const study = await plantStudy('Motor', 20, { evaluated: true });
+  await openMotor(page, study, 'A-14');
+  for (const name of ['How hard it works', 'What can be trusted', 'Condition', 'Options', 'Readings', 'History']) {
+    await expect(page.getByRole('heading', { name, exact: true })).toBeVisible();
+  }
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.getByRole('link', { name: /efficiency: how do we know/ }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('How do we know efficiency?');
+  await expect(page.locator('math').first()).toBeAttached();
+  await expect(page.getByText('nameplate, rated power').first()).toBeAttached();
+  await expect(page.getByText(/reading in row/).first()).toBeAttached();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+});
+
+test('a plate is changed, the change shown and taken back', async ({ page }) => {
+  const study = await plantStudy('Plate', 16, { evaluated: true });
+  await openMotor(page, study, 'A-15');
+  await page.getByRole('link', { name: 'Change the plate' }).click();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  const efficiency = page.locator('#nominal_efficiency_pct');
+  const before = await efficiency.inputValue();
+  await efficiency.fill('84,5');
+  await page.locator('#who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the plate' }).click();
+  await expect(page.getByText('Some cells cannot be taken as they are; nothing was saved.')).toBeVisible();
+  await expect(efficiency).toHaveValue('84,5');
+  await efficiency.fill('84.5');
+  await page.getByRole('button', { name: 'Save the plate' }).click();
+  await expect(page.getByText('What it changed')).toBeVisible();
+  await page.getByRole('link', { name: 'Back to the motor' }).click();
+  await expect(page.getByRole('row').filter({ hasText: 'nominal_efficiency_pct' })).toContainText('84.5');
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await expect(page.getByRole('row').filter({ hasText: 'undone' })).toContainText('84.5');
+  await page.getByRole('link', { name: 'Change the plate' }).click();
+  await expect(page.locator('#nominal_efficiency_pct')).toHaveValue(before);
+});
+
+test('a reading is added and left out with a reason', async ({ page }) => {
+  const study = await plantStudy('Reading', 16, { evaluated: true });
+  await openMotor(page, study, 'A-16');
+  await page.getByRole('link', { name: 'Add a reading' }).click();
+  await expect(page.getByText(/A live reading is energized work/)).toBeVisible();
+  await page.locator('#taken_at').fill('2026-01-01T10:00');
+  await page.locator('#input_power_kw').fill('11.5');
+  await page.locator('#voltage_v').fill('460');
+  await page.locator('#who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the reading' }).click();
+  await expect(page.getByText('Saved.')).toBeVisible();
+  await page.getByRole('link', { name: 'Back to the motor' }).click();
+  const row = page
+    .getByRole('region', { name: 'Table of readings' })
+    .getByRole('row')
+    .filter({ hasText: '2026-01-01 10:00' })
+    .first();
+  await expect(row).toContainText('11.5');
+  await row.getByText('Leave out').click();
+  await row.getByLabel('Why it does not count').fill('wrong breaker');
+  await row.getByLabel('Your name').fill('R. Example');
+  await row.getByRole('button', { name: 'Leave it out' }).click();
+  await expect(row).toContainText('left out');
+});
