@@ -97,6 +97,12 @@ function StepView({ id, steps, shown, depth, name, methodHref }: StepProps) {
         <p className={styles.source}>
           Source: {step.source}
           {step.valid !== undefined && <> · Holds for: {step.valid}</>}
+          {step.formula !== undefined && methodHref !== undefined && (
+            <>
+              {' '}
+              · <a href={`${methodHref}#${step.formula}`}>In the method</a>
+            </>
+          )}
         </p>
         {step.inputs.map((input) => (
           <StepView

@@ -7,7 +7,7 @@ import { catalog, checkCatalog, type Entry, priceEntry } from './catalog';
 import { DamagedTable } from './damaged-table';
 import { referenceFolder } from './folder';
 import { type Passport, readPassport } from './passport';
-import { readPlainTable, readTable, type WithStatus } from './read-table';
+import { readPlainTable, readTable, readTableText, type TableText, type WithStatus } from './read-table';
 
 export { DamagedTable } from './damaged-table';
 export type { Passport } from './passport';
@@ -75,6 +75,17 @@ export function loadTables(folder?: string): LoadedReference {
   if (folder !== undefined) return readAll(folder);
   loaded ??= readAll(referenceFolder());
   return loaded;
+}
+
+const texts = new Map<string, TableText>();
+
+/** A table as it is written, gaps and notes included; read once. `undefined` when the catalogue has none of this id. */
+export function loadTableText(id: string): TableText | undefined {
+  const passport = loadTables().passports.find((candidate) => candidate.id === id);
+  if (passport === undefined) return undefined;
+  const known = texts.get(id) ?? readTableText(referenceFolder(), passport.file);
+  texts.set(id, known);
+  return known;
 }
 
 /** Whether the tables on disk are sound now: for a health endpoint. Reads afresh and never throws on a damaged table. */

@@ -67,6 +67,21 @@ function readSheet(folder: string, file: string): Sheet {
   return { header, records };
 }
 
+/** A table as it is written: column names and rows, gaps included. */
+export interface TableText {
+  readonly header: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+}
+
+/**
+ * Reads a table as text, for showing it.
+ * @throws DamagedTable when it is no table.
+ */
+export function readTableText(folder: string, file: string): TableText {
+  const { header, records } = readSheet(folder, file);
+  return { header, rows: records.map(({ cells }) => header.map((name) => cells[name] ?? '')) };
+}
+
 /** Header and passport must name the same columns, and the columns that the catalogue uses must be among them. */
 function checkColumns(entry: Entry<object>, sheet: Sheet, passport: PassportFile, required: readonly string[]): void {
   for (const column of required) {

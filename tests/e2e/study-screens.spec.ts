@@ -85,6 +85,10 @@ test('method and tables show what the figures rest on', async ({ page }) => {
     .getByRole('link', { name: /premium motors/ })
     .first()
     .click();
-  await expect(page.getByText('How it was verified:')).toBeVisible();
+  await expect(page.getByText('How it was verified')).toBeVisible();
   await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.getByLabel('Find rows by words or exact numbers').fill('open 50');
+  await page.getByRole('button', { name: 'Find' }).click();
+  await expect(page.getByText('4 of 184 rows hold “open 50”.')).toBeVisible();
 });

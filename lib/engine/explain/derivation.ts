@@ -1,5 +1,6 @@
 import type { Evaluation } from '../evaluate';
 import type { Step } from '../formula/apply';
+import { CONSTANTS } from '../formula/constants';
 import { type Origin, type Quantity, standardUncertainty } from '../quantity/quantity';
 
 /** One step of a derivation, plain data: what the panel and the command line show. */
@@ -8,6 +9,8 @@ export interface DerivationStep {
   readonly id: number;
   readonly kind: 'formula' | 'leaf' | 'solution';
   readonly title: string;
+  /** Id of the formula, such as `load.load_from_slip`; absent for what no closed form gives. */
+  readonly formula?: string;
   readonly value: number;
   readonly u: number;
   readonly unit: string;
@@ -117,14 +120,22 @@ function stepOf(
     ...base,
     kind: 'formula',
     title: formula.title,
+    formula: formula.id,
     origin: 'derived',
     source: formula.source,
     valid: formula.valid,
     tex: `${symbol} = ${formula.tex}`,
     texNumbers: `${symbol} = ${formula.template.replaceAll(/⟦(\w+)⟧/g, (_, name: string) => numbersFor(name))} = ${shortNumber(quantity.value)}`,
     text: formula.expression,
-    textNumbers: formula.expression.replaceAll(/[A-Za-z_]\w*/g, (name) => (name in formula.inputs ? numbersFor(name) : name)),
+    textNumbers: formula.expression.replaceAll(/[A-Za-z_]\w*/g, (name) =>
+      name in formula.inputs ? numbersFor(name) : constant(name),
+    ),
   };
+}
+
+/** The number of a named constant; a function's name stays. */
+function constant(name: string): string {
+  return name in CONSTANTS ? `${CONSTANTS[name as keyof typeof CONSTANTS].value}` : name;
 }
 
 /** Six significant digits, without an exponent where a person would not write one; negative numbers in brackets. */

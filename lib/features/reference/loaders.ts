@@ -1,5 +1,5 @@
 import { FORMULAS, LOAD_METHODS } from '@/lib/engine';
-import { loadTables } from '@/lib/reference/load';
+import { loadTables, loadTableText, type Passport } from '@/lib/reference/load';
 
 /** A relation as plain data for a screen. */
 export interface FormulaEntry {
@@ -62,11 +62,20 @@ export function loadMethods(): readonly {
   readonly needs: readonly string[];
   readonly validity: string;
   readonly source: string;
+  /** Page of the manual that comes with the program. */
+  readonly page: string;
 }[] {
-  return LOAD_METHODS.map(({ id, title, needs, validity, source }) => ({ id, title, needs, validity, source }));
+  return LOAD_METHODS.map(({ id, title, needs, validity, source, page }) => ({
+    id,
+    title,
+    needs,
+    validity,
+    source,
+    page: `docs/${page}`,
+  }));
 }
 
-/** A table with its passport and its rows, as plain data. */
+/** A table with its passport, as plain data. */
 export interface TableEntry {
   readonly id: string;
   readonly title: string;
@@ -75,53 +84,102 @@ export interface TableEntry {
   readonly clause: string;
   readonly read: string;
   readonly verified: string;
+  readonly reuse: string;
   readonly misprints: readonly string[];
   readonly statusCounts: readonly { readonly status: string; readonly count: number }[];
   readonly rowCount: number;
   readonly use: 'engine' | 'check' | 'prices';
 }
 
-/** Every reference table by its passport. */
-export function loadPassports(): TableEntry[] {
-  return loadTables().passports.map((passport) => ({
-    id: passport.id,
-    title: passport.title,
-    issuer: passport.issuer,
-    edition: passport.edition,
-    clause: passport.clause,
-    read: passport.read,
-    verified: passport.verified,
-    misprints: passport.misprints,
-    rowCount: passport.rowCount,
-    use: passport.use,
-    statusCounts: Object.entries(passport.statusCounts).map(([status, count]) => ({ status, count: count ?? 0 })),
-  }));
+/** A column of a table as a screen shows it. */
+export interface TableColumn {
+  /** Name in the file. */
+  readonly id: string;
+  /** The same in words, without its unit. */
+  readonly name: string;
+  /** Empty for words and counts. */
+  readonly unit: string;
+  readonly meaning: string;
+  /** Whether every filled cell is a number. */
+  readonly numeric: boolean;
 }
 
-/** The rows of one table as text, with the units of its columns; `undefined` when there is none of this id. */
-export function loadTableRows(
-  id: string,
-):
-  | { readonly entry: TableEntry; readonly columns: readonly string[]; readonly rows: readonly (readonly string[])[] }
-  | undefined {
-  const reference = loadTables();
-  const entry = loadPassports().find((passport) => passport.id === id);
-  if (!entry) return undefined;
-  if (entry.use === 'prices') return { entry, ...asText(reference.prices.prices) };
-  const tables: readonly { readonly id: string; readonly rows: readonly object[] }[] = [
-    ...Object.values(reference.tables),
-    ...Object.values(reference.checks),
-  ];
-  const table = tables.find((candidate) => candidate.id === id);
-  return table ? { entry, ...asText(table.rows) } : undefined;
+/** A table with the rows that were asked for. */
+export interface ShownTable {
+  readonly entry: TableEntry;
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly string[])[];
 }
 
-function asText(rows: readonly object[]): { readonly columns: readonly string[]; readonly rows: readonly (readonly string[])[] } {
-  const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))];
-  return { columns: columns.map(plain), rows: rows.map((row) => columns.map((name) => String(Reflect.get(row, name) ?? ''))) };
+function entryOf(passport: Passport): TableEntry {
+  const { id, title, issuer, edition, clause, read, verified, reuse, misprints, rowCount, use } = passport;
+  const statusCounts = Object.entries(passport.statusCounts).map(([status, count]) => ({ status, count: count ?? 0 }));
+  return { id, title, issuer, edition, clause, read, verified, reuse, misprints, rowCount, use, statusCounts };
 }
 
-/** `ratedPowerKw` in words: rated power kw. */
-function plain(name: string): string {
-  return name.replaceAll(/([A-Z])/g, ' $1').toLowerCase();
+/** The reference tables whose passport or rows hold all the words of `find`; every one when it is empty. */
+export function loadPassports(find = ''): TableEntry[] {
+  const words = wordsOf(find);
+  return loadTables()
+    .passports.filter((passport) => {
+      if (words.length === 0) return true;
+      const { id, title, issuer, edition, clause } = passport;
+      const text = fold([id, title, issuer, edition, clause].join(' '));
+      return words.every((word) => text.includes(word)) || rowsWith(loadTableText(passport.id)?.rows ?? [], words).length > 0;
+    })
+    .map(entryOf);
+}
+
+/** One table with those of its rows that hold all the words of `find`; `undefined` when there is none of this id. */
+export function loadTable(id: string, find = ''): ShownTable | undefined {
+  const passport = loadTables().passports.find((candidate) => candidate.id === id);
+  const text = loadTableText(id);
+  if (passport === undefined || text === undefined) return undefined;
+  return {
+    entry: entryOf(passport),
+    columns: text.header.map((name, at) => {
+      const { unit = '', meaning = '' } = passport.columns[name] ?? {};
+      const shown = UNITLESS.has(unit) ? '' : unit;
+      const cells = text.rows.map((row) => row[at] ?? '').filter((cell) => cell !== '');
+      return {
+        id: name,
+        name: nameOf(name, shown !== ''),
+        unit: shown,
+        meaning,
+        numeric: cells.length > 0 && cells.every((cell) => NUMBER.test(cell)),
+      };
+    }),
+    rows: rowsWith(text.rows, wordsOf(find)),
+  };
+}
+
+const NUMBER = /^-?\d+(\.\d+)?$/;
+
+/** What passports write in place of a unit where a column has none. */
+const UNITLESS = new Set(['word', 'text', 'count', 'letter', 'sign', 'number', 'code', 'date', '1', 'as unit', 'as basis']);
+
+/** Units at the end or in the middle of a column's name; the unit stands under it. */
+const UNIT_IN_NAME = /_(?:mm_s|um|kw|hp|hz|pct|kvar|rpm|points|weeks|[ackh])(?=_|$)/g;
+
+/** A column's name in words: `rated_power_kw` becomes `rated power`. */
+function nameOf(name: string, hasUnit: boolean): string {
+  return (hasUnit ? name.replaceAll(UNIT_IN_NAME, '') : name).replaceAll('_', ' ');
+}
+
+function fold(text: string): string {
+  return text.normalize('NFKC').toLowerCase();
+}
+
+function wordsOf(find: string): string[] {
+  return fold(find)
+    .split(/\s+/)
+    .filter((word) => word !== '');
+}
+
+function rowsWith(rows: readonly (readonly string[])[], words: readonly string[]): readonly (readonly string[])[] {
+  if (words.length === 0) return rows;
+  return rows.filter((row) => {
+    const cells = row.map(fold);
+    return words.every((word) => cells.some((cell) => (NUMBER.test(word) ? cell === word : cell.includes(word))));
+  });
 }

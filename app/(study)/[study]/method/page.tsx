@@ -28,18 +28,24 @@ export default function MethodScreen() {
             <thead>
               <tr>
                 <th scope="col">Way</th>
-                <th scope="col">Needs</th>
+                <th scope="col">Needs the columns</th>
                 <th scope="col">Holds for</th>
                 <th scope="col">Source</th>
+                <th scope="col">Manual</th>
               </tr>
             </thead>
             <tbody>
               {loadMethods().map((method) => (
                 <tr key={method.id}>
                   <th scope="row">{method.title}</th>
-                  <td>{method.needs.join(', ')}</td>
+                  <td>
+                    <code>{method.needs.join(', ')}</code>
+                  </td>
                   <td>{method.validity}</td>
                   <td>{method.source}</td>
+                  <td>
+                    <code>{method.page}</code>
+                  </td>
                 </tr>
               ))}
             </tbody>

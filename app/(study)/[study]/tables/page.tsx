@@ -3,13 +3,23 @@ import Link from 'next/link';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadPassports } from '@/lib/features/reference/loaders';
+import { formatCount } from '@/lib/platform/format';
+import { FindForm, findOf } from './find-form';
 import { STATUS_WORDS } from './status-words';
 
 export const metadata: Metadata = { title: 'Tables' };
 
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<{ find?: string | string[] }>;
+}
+
 /** The published tables behind the figures, each with its passport and how its rows are known. */
-export default async function TablesScreen({ params }: { readonly params: Promise<{ study: string }> }) {
+export default async function TablesScreen({ params, searchParams }: Props) {
   const { study } = await params;
+  const find = findOf((await searchParams).find);
+  const tables = loadPassports(find);
+  const words = find === '' ? '' : `?find=${encodeURIComponent(find)}`;
   return (
     <main id="main" className={sheet.main}>
       <h1>Tables</h1>
@@ -19,38 +29,48 @@ export default async function TablesScreen({ params }: { readonly params: Promis
       <p className={sheet.soft}>
         Rows from memory are shown and computed with; they never serve to claim compliance with a standard.
       </p>
-      <ScrollRegion label="Reference tables">
-        <table className={sheet.table}>
-          <thead>
-            <tr>
-              <th scope="col">Table</th>
-              <th scope="col">Issuer, edition, clause</th>
-              <th scope="col">How its rows are known</th>
-              <th scope="col">Use</th>
-            </tr>
-          </thead>
-          <tbody>
-            {loadPassports().map((table) => (
-              <tr key={table.id}>
-                <th scope="row">
-                  <Link href={`/${study}/tables/${table.id}`} prefetch={false}>
-                    {table.title}
-                  </Link>
-                </th>
-                <td>
-                  {table.issuer}. {table.edition}. {table.clause}
-                </td>
-                <td>
-                  {table.statusCounts.length === 0
-                    ? `${table.rowCount} rows, invented for demonstration`
-                    : table.statusCounts.map(({ status, count }) => `${count} ${STATUS_WORDS[status] ?? status}`).join(', ')}
-                </td>
-                <td>{USES[table.use]}</td>
+      <FindForm
+        find={find}
+        here={`/${study}/tables`}
+        label="Find a table by its title, standard or rows"
+        found={find === '' ? `${formatCount(tables.length)} tables.` : `${formatCount(tables.length)} tables hold “${find}”.`}
+      />
+      {tables.length > 0 && (
+        <ScrollRegion label="Reference tables">
+          <table className={sheet.table}>
+            <thead>
+              <tr>
+                <th scope="col">Table</th>
+                <th scope="col">Issuer, edition, clause</th>
+                <th scope="col">How its rows are known</th>
+                <th scope="col">Use</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollRegion>
+            </thead>
+            <tbody>
+              {tables.map((table) => (
+                <tr key={table.id}>
+                  <th scope="row">
+                    <Link href={`/${study}/tables/${table.id}${words}`} prefetch={false}>
+                      {table.title}
+                    </Link>
+                  </th>
+                  <td>
+                    {table.issuer}. {table.edition}. {table.clause}
+                  </td>
+                  <td>
+                    {table.statusCounts.length === 0
+                      ? `${formatCount(table.rowCount)} rows, invented for demonstration`
+                      : table.statusCounts
+                          .map(({ status, count }) => `${formatCount(count)} ${STATUS_WORDS[status] ?? status}`)
+                          .join(', ')}
+                  </td>
+                  <td>{USES[table.use]}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollRegion>
+      )}
     </main>
   );
 }
