@@ -3,6 +3,7 @@ import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { openOutput } from './output';
 import { readFleetSheet } from './study-input';
+import { count } from './words';
 
 /** Reads a sheet only and lists what is wrong with it. */
 export async function check(call: Call): Promise<number> {
@@ -24,7 +25,7 @@ export async function check(call: Call): Promise<number> {
     }
   } else {
     output.write(
-      `${parsed.rows} rows, ${parsed.motors.length} motors, ${parsed.rejected.length} rows rejected, ${parsed.warnings.length} warnings\n`,
+      `${count(parsed.rows, 'row')}, ${count(parsed.motors.length, 'motor')}, ${count(parsed.rejected.length, 'row')} rejected, ${count(parsed.warnings.length, 'warning')}\n`,
     );
     for (const issue of errors)
       output.write(`error    row ${issue.row}  ${issue.column || '(row)'}  ${issue.code}: ${issue.text} ${issue.remedy}\n`);

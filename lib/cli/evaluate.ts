@@ -12,6 +12,7 @@ import { EXIT } from './exit';
 import { openOutput } from './output';
 import { Spool } from './spool';
 import { readFleetSheet, readStudy } from './study-input';
+import { count } from './words';
 
 /** Evaluates a fleet sheet and writes the results, motors in natural order of site and tag, each with its rank. */
 export async function evaluate(call: Call): Promise<number> {
@@ -96,13 +97,14 @@ function writeCsv(output: { write(text: string): void }, order: readonly number[
 
 /** What a person wants to know at once, on standard error. */
 function report(parsed: ParsedFleet): void {
-  const parts = [`${parsed.motors.length} motors from ${parsed.rows} rows`];
-  if (parsed.rejected.length > 0) parts.push(`${parsed.rejected.length} rows rejected`);
-  if (parsed.warnings.length > 0) parts.push(`${parsed.warnings.length} warnings`);
-  if (parsed.ignoredRepeats > 0) parts.push(`${parsed.ignoredRepeats} repeated rows ignored`);
+  const parts = [`${count(parsed.motors.length, 'motor')} from ${count(parsed.rows, 'row')}`];
+  if (parsed.rejected.length > 0) parts.push(`${count(parsed.rejected.length, 'row')} rejected`);
+  if (parsed.warnings.length > 0) parts.push(count(parsed.warnings.length, 'warning'));
+  if (parsed.ignoredRepeats > 0) parts.push(`${count(parsed.ignoredRepeats, 'repeated row')} ignored`);
   console.error(`${parts.join(', ')}.`);
   for (const row of parsed.rejected.slice(0, 10))
-    for (const issue of row.issues) console.error(`row ${issue.row}, ${issue.column}: ${issue.text} ${issue.remedy}`);
+    for (const issue of row.issues)
+      console.error(`row ${issue.row}${issue.column && `, ${issue.column}`}: ${issue.text} ${issue.remedy}`);
   if (parsed.rejected.length > 10)
     console.error(`… and ${parsed.rejected.length - 10} more rejected rows: they stand under "rejected" in the results.`);
 }

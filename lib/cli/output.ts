@@ -1,5 +1,6 @@
-import { closeSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, openSync, renameSync, rmSync, statSync, writeSync } from 'node:fs';
 import path from 'node:path';
+import { UsageError } from './exit';
 
 /** Where a command's result goes: pieces of text in order, then `finish`; `abandon` leaves no half-written file. */
 export interface Output {
@@ -21,18 +22,52 @@ export function openOutput(file: string | undefined): Output {
 
 function fileOutput(file: string): Output {
   const temporary = path.join(path.dirname(path.resolve(file)), `.${path.basename(file)}.${process.pid}.part`);
-  const fd = openSync(temporary, 'w');
+  const fd = opened(temporary, file);
+  let open = true;
+  const close = () => {
+    if (open) closeSync(fd);
+    open = false;
+  };
   return new Buffered(
     fd,
     () => {
-      closeSync(fd);
-      renameSync(temporary, file);
+      close();
+      try {
+        renameSync(temporary, file);
+      } catch (error) {
+        throw unwritable(file, error);
+      }
     },
     () => {
-      closeSync(fd);
+      close();
       rmSync(temporary, { force: true });
     },
   );
+}
+
+function opened(temporary: string, file: string): number {
+  // Found out before an evaluation that may take long.
+  if (statSync(file, { throwIfNoEntry: false })?.isDirectory()) throw unwritable(file, { code: 'EISDIR' });
+  try {
+    return openSync(temporary, 'w');
+  } catch (error) {
+    throw unwritable(file, error);
+  }
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such folder',
+  ENOTDIR: 'a part of its path is a file',
+  EISDIR: 'it is a folder',
+  EACCES: 'the right to write there is missing',
+  EPERM: 'the right to write there is missing',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+};
+
+function unwritable(file: string, error: unknown): UsageError {
+  const code = (error as NodeJS.ErrnoException).code ?? '';
+  return new UsageError(`--out ${file} cannot be written: ${REASONS[code] ?? `the system says ${code || String(error)}`}.`);
 }
 
 const CHUNK = 1 << 18;

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import type { PriceList, Settings } from '@/lib/engine';
+import { LIMIT_IDS, type PriceList, type Settings } from '@/lib/engine';
 import { type ParsedFleet, parseFleet } from '@/lib/features/fleet/parse';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings } from '@/lib/features/study/settings';
@@ -16,7 +16,13 @@ export async function readStudy(
   if (file === undefined) return { settings: defaultSettings(), prices: reference.prices, remarks: [] };
   const read = readSettings(readText(file));
   if (!read.ok) throw new UsageError(`${file}: ${read.problem.text} ${read.problem.remedy}`);
-  const remarks = read.warnings.map((warning) => `${file}: ${warning.text}`);
+  const unknown = Object.keys(read.settings.limits).filter((id) => !LIMIT_IDS.has(id));
+  const remarks = [
+    ...read.warnings.map((warning) => `${file}: ${warning.text}`),
+    ...unknown.map(
+      (id) => `${file}: limits.${id} is no limit that is judged by, so it changes nothing. Known: ${[...LIMIT_IDS].join(', ')}.`,
+    ),
+  ];
   if (read.pricesFile === undefined) return { settings: read.settings, prices: reference.prices, remarks };
   const pricesPath = path.resolve(path.dirname(file), read.pricesFile);
   const prices = await readPrices({ path: pricesPath }, { currency: read.settings.currency });

@@ -1,5 +1,6 @@
 /** The only door of the engine: everything outside `lib/engine` imports from here. */
 
+export { LIMIT_IDS } from './condition/registry';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
 export { type Derivation, type DerivationStep, derive } from './explain/derivation';

@@ -143,13 +143,14 @@ function cleaned<T extends object, K extends keyof T>(
   return result;
 }
 
-/** Three phases of which one is negative (a resistance: or zero) are no test; zero volts or amperes can be: a lost phase. */
+/** Three phases of which one is impossible are no test. Zero amperes are possible: a blown fuse. */
 function phasesOf(reading: Reading, say: (column: string, value: number, bearsOnLoad: boolean) => void): Reading {
   let result = reading;
   for (const { field, mean, columns, bearsOnLoad } of PHASES) {
     const values = reading[field];
-    if (!values) continue;
-    const at = values.findIndex((value) => (field === 'resistancesOhm' ? value <= 0 : value < 0));
+    // Where all are zero the mean says it.
+    if (!values || (mean && reading[mean] === 0)) continue;
+    const at = values.findIndex((value) => (field === 'currentsA' ? value < 0 : value <= 0));
     if (at < 0) continue;
     say(columns[at] ?? field, values[at] ?? 0, bearsOnLoad);
     result = { ...result, [field]: undefined, ...(mean && { [mean]: undefined }) };

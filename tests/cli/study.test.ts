@@ -136,6 +136,31 @@ describe('study evaluate', () => {
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
   });
 
+  it('says in one sentence why --out cannot be written, and ends with 2', () => {
+    const good = sheet('out-to.csv', ROW);
+    for (const target of [path.join(folder, 'no-such-folder', 'x.json'), folder]) {
+      for (const args of [['evaluate', good], ['check', good], ['settings']]) {
+        const ran = studyCommand(...args, '--out', target);
+        expect([ran.code, ran.out], args[0]).toEqual([2, '']);
+        expect(ran.err).toMatch(/^--out .* cannot be written: (there is no such folder|it is a folder)\.\n$/);
+      }
+    }
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
+  });
+
+  it('says that a limit of the settings changes nothing when none has its name', () => {
+    const good = sheet('limits.csv', ROW);
+    const settings = file(
+      'limits.json',
+      JSON.stringify({ limits: { C1: { value: 3, reason: 'own' }, c1: { value: 3, reason: 'own' } } }),
+    );
+    const ran = studyCommand('evaluate', good, '--settings', settings);
+    expect(ran.code).toBe(0);
+    expect(ran.err).toContain('limits.c1 is no limit');
+    expect(ran.err).not.toContain('limits.C1 is no limit');
+    expect(ran.err).toContain('1 motor from 1 row.');
+  });
+
   it('gives the same text with one job and with two', () => {
     const motors = Array.from({ length: 9 }, (_, seed) => generateDemo({ asOf: '2026-01-01', seed })).flatMap((fleet, batch) =>
       fleet.map(({ motor }) => ({ motor: { ...motor, tag: `${motor.tag}/${batch}` } })),
@@ -190,6 +215,8 @@ describe('study explain', () => {
       'Where the doubt comes from',
     ])
       expect(ran.out).toContain(words);
+    // The line with the numbers holds no name of a constant.
+    expect(ran.out).not.toMatch(/^ {4}= .*[a-z]_[a-z]/m);
   });
 
   it('names the figures it has when asked for another, and the tags it lacks', () => {

@@ -75,6 +75,11 @@ describe('values that nature does not allow', () => {
     expect([wrong.trust.level, empty.trust.level]).toEqual(['provisional', 'sound']);
   });
 
+  it('a current of zero in one phase is possible: a blown fuse', () => {
+    const motor = motorOf({ reading: { currentA: 27, currentsA: [40, 41, 0] } });
+    expect(leaveOutImpossible(motor).motor).toBe(motor);
+  });
+
   it('cap the trust only where the energy figures rest on them', () => {
     for (const motor of [motorOf({ plate: { quotedRepair: -5 } }), motorOf({ reading: { vibrationMmS: -2 } })])
       expect(evaluateMotor(motor, study()).trust.level).toBe('sound');

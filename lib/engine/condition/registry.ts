@@ -27,3 +27,6 @@ export const INDICATORS: readonly Indicator[] = [
   rotorSideband,
   eccentricitySideband,
 ];
+
+/** Ids of the limits that a study may set. */
+export const LIMIT_IDS: ReadonlySet<string> = new Set(INDICATORS.flatMap((indicator) => indicator.limits));

@@ -7,7 +7,14 @@ function reason<E>(words: Words<E>): Words<E> {
 }
 
 const years = (value: number): string => `${value.toFixed(1)} years`;
+const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const percent = (value: number): string => `${Math.round(value * 100)} %`;
+
+/** Difference of two shares, never zero where there is one. */
+function points(difference: number): string {
+  const whole = Math.round(difference * 100);
+  return whole < 1 ? 'less than a point' : whole === 1 ? '1 point' : `${whole} points`;
+}
 
 /** Money in words: whole units in groups of three. */
 export function moneyWords(amount: number, currency: string): string {
@@ -37,14 +44,14 @@ export const REASONS = {
     () => 'The repair has no price yet, so it is not among the options: have it quoted and done.',
   ),
   'replacement-beats-repair': reason<{ option: string; value: string; repairValue: string }>(
-    (e) => `${e.option} does away with the repair and has the higher value: ${e.value} against ${e.repairValue}.`,
+    (e) => `${sentence(e.option)} does away with the repair and has the higher value: ${e.value} against ${e.repairValue}.`,
   ),
   'measure-first': reason<Record<string, never>>(
     () => 'The readings may not be used: measure the motor before deciding by energy.',
   ),
   'within-policy': reason<{ option: string; payback: number; limit: number; probability: number; least: number; value: string }>(
     (e) =>
-      `${e.option} pays back in ${years(e.payback)} (at most ${years(e.limit)}), with a chance of ${percent(e.probability)} to keep that limit (at least ${percent(e.least)}), and is worth ${e.value}.`,
+      `${sentence(e.option)} pays back in ${years(e.payback)} (at most ${years(e.limit)}), with a chance of ${percent(e.probability)} to keep that limit (at least ${percent(e.least)}), and is worth ${e.value}.`,
   ),
   'check-before': reason<{ checks: string }>((e) => `Check before ordering: ${e.checks}.`),
   'pays-at-failure': reason<{ option: string; value: string }>(
@@ -56,7 +63,7 @@ export const REASONS = {
   ),
   'probability-too-low': reason<{ option: string; probability: number; least: number }>(
     (e) =>
-      `Now ${e.option} would keep the payback limit with a chance of ${percent(e.probability)}, short of the policy’s ${percent(e.least)} by ${percent(e.least - e.probability)}.`,
+      `Now ${e.option} would keep the payback limit with a chance of ${percent(e.probability)}, short of the policy’s ${percent(e.least)} by ${points(e.least - e.probability)}.`,
   ),
   'value-not-positive': reason<{ option: string; value: string }>(
     (e) => `Now ${e.option} would be worth ${e.value}, not more than keeping the motor.`,

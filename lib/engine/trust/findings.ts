@@ -7,7 +7,11 @@ export const TRUST = catalogue({
   'no-usable-reading': kind<{ readings: number }>({
     severity: 'disqualifies',
     text: (e) =>
-      e.readings === 0 ? 'There is no reading of this motor.' : `None of the ${e.readings} readings gives a usable load.`,
+      e.readings === 0
+        ? 'There is no reading of this motor.'
+        : e.readings === 1
+          ? 'The one reading of this motor gives no usable load.'
+          : `None of the ${e.readings} readings gives a usable load.`,
     cause: 'The motor has not been measured yet, or each reading is missing what a load follows from.',
     next: `At the usual load read input power, the three voltages and currents, and the shaft speed. ${LIVE}`,
   }),

@@ -35,10 +35,10 @@ export const READING_COLUMNS: readonly Column[] = [
     'Voltage',
     'Mean line-to-line voltage where the three were not read one by one.',
   ]),
-  specialColumn('current_a_a', positive('A'), 'reading', 'electrical', ['Current a', 'Line current of phase a.']),
-  specialColumn('current_b_a', positive('A'), 'reading', 'electrical', ['Current b', 'Line current of phase b.']),
-  specialColumn('current_c_a', positive('A'), 'reading', 'electrical', ['Current c', 'Line current of phase c.']),
-  specialColumn('current_a', positive('A'), 'reading', 'electrical', [
+  specialColumn('current_a_a', number('A'), 'reading', 'electrical', ['Current a', 'Line current of phase a.']),
+  specialColumn('current_b_a', number('A'), 'reading', 'electrical', ['Current b', 'Line current of phase b.']),
+  specialColumn('current_c_a', number('A'), 'reading', 'electrical', ['Current c', 'Line current of phase c.']),
+  specialColumn('current_a', number('A'), 'reading', 'electrical', [
     'Current',
     'Mean line current where the three were not read one by one.',
   ]),

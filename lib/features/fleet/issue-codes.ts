@@ -147,15 +147,15 @@ const ROW_SENTENCES = {
     'Nothing need be done if the plate pairs the two ratings so.',
   ],
   'efficiency-as-fraction': (d) => [
-    `${d.column} is ${d.value}, which looks like a fraction; it counts as ${d.value} %.`,
+    `${d.column} is ${d.value}, which looks like a fraction; ${d.value} % is not used.`,
     'Write the efficiency in per cent, such as 93.6.',
   ],
   'power-factor-as-fraction': (d) => [
-    `${d.column} is ${d.value}, which looks like a fraction; it counts as ${d.value} %.`,
+    `${d.column} is ${d.value}, which looks like a fraction; ${d.value} % is not used.`,
     'Write the power factor in per cent, such as 86.',
   ],
   'implausible-value': (d) => [
-    `${d.column} is ${d.value} ${d.unit}, which is not possible; the row is kept and the value goes to the evaluation as it is.`,
+    `${d.column} is ${d.value}${d.unit && ` ${d.unit}`}, which is not possible; the row is kept, and no figure rests on the value.`,
     'Check sign, unit and decimal sign of the entry.',
   ],
   'incomplete-phases': (d) => [

@@ -138,12 +138,18 @@ function refuseNumber({ name }: Column, kind: NumberKind, value: number, text: s
   const [low, high] = kind.limits ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   if (value >= low && value <= high) return undefined;
   if (kind.unit === 'h') return issue('hours-out-of-range', row, name, { value: text, limit: high });
-  return issue('not-allowed', row, name, { value: text, words: `a number from ${low} to ${high}` });
+  return issue('not-allowed', row, name, {
+    value: text,
+    words: high < Number.MAX_VALUE ? `a number from ${low} to ${high}` : `a number of ${low} or more`,
+  });
 }
 
 function questionNumber({ name }: Column, kind: NumberKind, value: number, text: string, row: number): RowIssue | undefined {
   if (kind.fractionCode && value !== 0 && Math.abs(value) <= 1) return issue(kind.fractionCode, row, name, { value: text });
   const [low, high] = kind.possible ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   if (value >= low && value <= high) return undefined;
-  return issue('implausible-value', row, name, { value: text, unit: kind.unit === '1' ? '' : kind.unit });
+  return issue('implausible-value', row, name, {
+    value: text,
+    unit: kind.unit === '1' || kind.unit === 'currency' ? '' : kind.unit,
+  });
 }

@@ -89,6 +89,15 @@ describe('the demonstration', () => {
     for (const band of ['within', 'near', 'beyond', undefined] as const) expect(bands.has(band)).toBe(true);
   });
 
+  it('states each reason and finding as a whole sentence', () => {
+    for (const { decision, trust, options } of evaluations) {
+      const texts = [...decision.because, ...trust.findings, ...options.flatMap((option) => option.findings)].map(
+        ({ text }) => text,
+      );
+      for (const text of texts) expect(text).toMatch(/^[A-Z0-9−-].*\.$|^[a-z]+_[a-z_0-9]+ is .*\.$/);
+    }
+  });
+
   it('holds every finding code', () => {
     const seen = codesOf(evaluations);
     const bare = reference.prices.prices.filter((price) => price.item === 'motor' && price.enclosure === 'enclosed');
