@@ -88,6 +88,11 @@ describe('reasons', () => {
 });
 
 describe('order of the rules', () => {
+  it('spares and retired motors rank with the others, without usable readings with those not usable', () => {
+    const spare: Trial = { plate: { status: 'spare' } };
+    expect(decided(spare).ranking.group).toBe(1);
+    expect(decided(spare, { trust: 'not-usable' }).ranking.group).toBe(2);
+  });
   it('spares and retired motors are kept', () => {
     for (const status of ['spare', 'retired'] as const)
       expect(decided({ plate: { status } }, { mustAct: true }).option).toBe('keep');
