@@ -38,7 +38,8 @@ export interface Decision {
 export function decide(input: DecideInput): Decision {
   const { motor, trust } = input;
   const { status } = motor.plate;
-  if (status === 'spare' || status === 'retired') return keep([because('out-of-service', { status })], trust === 'not-usable' ? 2 : 1, 0);
+  if (status === 'spare' || status === 'retired')
+    return keep([because('out-of-service', { status })], trust === 'not-usable' ? 2 : 1, 0);
   if (status === 'failed') return decideFailed(input);
   const first: Because[] = input.mustAct ? [because('safety-limit', {})] : [];
   if (input.callsForRepair.length > 0) return decideRepair(input, first);
