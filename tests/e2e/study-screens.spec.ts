@@ -18,8 +18,24 @@ test('the ranking answers in a sentence, lists motors with reasons, and filters'
   await expect(page.getByText(/\d+ of 60 motors: keep\./)).toBeVisible();
   const download = page.waitForEvent('download');
   await page.getByRole('link', { name: 'CSV' }).click();
-  const text = readFileSync(await (await download).path(), 'utf8');
-  expect(text.split('\n')[1]).toMatch(/^1,/);
+  const lines = readFileSync(await (await download).path(), 'utf8')
+    .trimEnd()
+    .split(/\r?\n/);
+  const count = Number((await page.getByRole('status').textContent())?.split(' ')[0]);
+  const ranks = lines.slice(1, -1).map((line) => Number(line.split(',')[0]));
+  expect(ranks.length).toBe(count);
+  expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+  expect(lines.at(-1)).toContain('decision is keep');
+  await page.getByRole('link', { name: 'all decisions' }).click();
+  await page
+    .getByRole('link', { name: /saving of .*: how do we know/ })
+    .first()
+    .click();
+  await expect(page.getByRole('heading', { name: /How do we know option: .*: money saved\?/ })).toBeVisible();
+  const method = page.getByRole('link', { name: 'In the method' }).first();
+  const place = new URL((await method.getAttribute('href')) ?? '', page.url()).hash.slice(1);
+  await method.click();
+  await expect(page.locator(`[id="${place}"]`)).toBeInViewport();
 });
 
 test('before the first evaluation the ranking says what to do', async ({ page }) => {

@@ -2,15 +2,21 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { readRanking } from '@/lib/features/ranking/data';
+import { defaultSettings } from '@/lib/features/study/settings';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
+
+/** Sixty motors of the demonstration, with all that have failed. */
+const ALL = someMotors(200);
+const FAILED = ALL.filter((motor) => motor.plate.status === 'failed');
+const FLEET = [...ALL.filter((motor) => motor.plate.status !== 'failed').slice(0, 60 - FAILED.length), ...FAILED];
 
 describe('the ranking', () => {
   let temporary: TemporaryDatabase;
   let study: string;
   beforeAll(async () => {
     temporary = temporaryDatabase();
-    study = await studyWith(temporary.db, someMotors(60));
+    study = await studyWith(temporary.db, FLEET);
   });
   afterAll(() => temporary.remove());
 
@@ -28,12 +34,38 @@ describe('the ranking', () => {
     expect(second?.motors.map((motor) => motor.tag)).toEqual(all?.motors.slice(25, 50).map((motor) => motor.tag));
     for (const group of all?.sum.groups ?? []) {
       const lines = all?.motors.filter((motor) => motor.action === group.action && motor.timing === group.timing) ?? [];
+      const usable = lines.filter((motor) => motor.trust !== 'not-usable');
       expect(lines.length).toBe(group.count);
-      expect(lines.reduce((sum, motor) => sum + (motor.cost ?? 0), 0)).toBeCloseTo(group.cost, 6);
-      expect(lines.reduce((sum, motor) => sum + (motor.moneySaved ?? 0), 0)).toBeCloseTo(group.saved, 6);
+      expect(usable.length).toBe(group.usable);
+      expect(usable.reduce((sum, motor) => sum + (motor.cost ?? 0), 0)).toBeCloseTo(group.cost, 6);
+      expect(usable.reduce((sum, motor) => sum + (motor.moneySaved ?? 0), 0)).toBeCloseTo(group.saved, 6);
+      expect(usable.reduce((sum, motor) => sum + (motor.value ?? 0), 0)).toBeCloseTo(group.value, 6);
+    }
+    for (const motor of all?.motors ?? []) {
+      expect(motor.bought !== undefined, motor.tag).toBe(motor.action === 'replace' || motor.action === 'resize');
     }
     expect(all?.sum.total).toBe(60);
     expect(all?.sum.notUsable).toBe(all?.motors.filter((motor) => motor.trust === 'not-usable').length);
+  });
+
+  it('of the motors to be replaced now, those that are not within policy have failed', async () => {
+    const all = await readRanking(temporary.db.read, study, { skip: 0 });
+    expect(all?.motors.length).toBe(60);
+    const { policy } = defaultSettings();
+    const now = (all?.motors ?? []).filter(
+      (motor) => motor.bought !== undefined && motor.timing === 'now' && motor.trust !== 'not-usable',
+    );
+    const within = now.filter(
+      (motor) =>
+        (motor.payback ?? Number.POSITIVE_INFINITY) <= policy.maxSimplePaybackYears &&
+        (motor.odds ?? 0) >= policy.minProbability &&
+        (motor.value ?? 0) > 0,
+    );
+    expect(within.length).toBe(all?.sum.withinPolicy);
+    expect(within.length).toBeGreaterThan(0);
+    const others = now.filter((motor) => !within.includes(motor));
+    expect(others.length).toBeGreaterThan(0);
+    for (const motor of others) expect(FAILED.map(({ tag }) => tag)).toContain(motor.tag);
   });
 
   it('filters by decision and by area, and says how many it found', async () => {

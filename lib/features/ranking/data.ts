@@ -1,7 +1,8 @@
+import type { Settings } from '@/lib/engine';
 import { minorDigits } from '@/lib/platform/money';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import { readStudy } from '../study/data';
-import type { RankedMotor, RankingSum } from './schema';
+import type { DecisionSum, RankedMotor, RankingSum } from './schema';
 
 /** Which motors of the ranking are asked for. */
 export interface RankingQuery {
@@ -9,17 +10,23 @@ export interface RankingQuery {
   readonly timing?: string | undefined;
   readonly area?: string | undefined;
   readonly skip: number;
-  readonly take: number;
+  /** How many at most; absent: all. */
+  readonly take?: number | undefined;
+}
+
+/** A part of a study's ranking. */
+export interface Ranking {
+  readonly sum: RankingSum;
+  readonly motors: readonly RankedMotor[];
+  /** How many the query finds, on all pages. */
+  readonly found: number;
+  readonly areas: readonly string[];
+  /** How many sites the fleet stands at. */
+  readonly sites: number;
 }
 
 /** The ranking of a study's latest finished evaluation; `undefined` before the first. */
-export async function readRanking(
-  db: Reader,
-  studyId: string,
-  query: RankingQuery,
-): Promise<
-  { readonly sum: RankingSum; readonly motors: RankedMotor[]; readonly found: number; readonly areas: string[] } | undefined
-> {
+export async function readRanking(db: Reader, studyId: string, query: RankingQuery): Promise<Ranking | undefined> {
   const study = await readStudy(db, studyId);
   const runId = await readShownRunId(db, studyId);
   if (!study || runId === undefined) return undefined;
@@ -30,10 +37,16 @@ export async function readRanking(
     ...(query.timing !== undefined && { timing: query.timing }),
     ...(query.area !== undefined && { areaName: query.area }),
   };
-  const rows = await db.motorEvaluation.findMany({ where, orderBy: { rank: 'asc' }, skip: query.skip, take: query.take });
+  const rows = await db.motorEvaluation.findMany({
+    where,
+    orderBy: { rank: 'asc' },
+    skip: query.skip,
+    ...(query.take !== undefined && { take: query.take }),
+  });
   const money = (minor: bigint | null) => (minor === null ? undefined : Number(minor) / scale);
   const motors = rows.map((row): RankedMotor => {
-    const { decision } = unpackResult(row.details);
+    const { decision, options } = unpackResult(row.details);
+    const option = options.find((candidate) => candidate.id === decision.option);
     return {
       motorId: row.motorId ?? undefined,
       rank: row.rank,
@@ -43,6 +56,11 @@ export async function readRanking(
       trust: row.trust === 'sound' || row.trust === 'not-usable' ? row.trust : 'provisional',
       action: row.action,
       timing: row.timing,
+      option: row.option,
+      bought:
+        option && (option.action === 'replace' || option.action === 'resize')
+          ? { ratedPowerKw: option.rated_power_kw, efficiencyClass: option.efficiency_class }
+          : undefined,
       cost: money(row.costMinor),
       moneySaved: money(row.moneySavedMinorPerYear),
       moneySavedU: money(row.moneySavedMinorPerYearU),
@@ -60,33 +78,53 @@ export async function readRanking(
     select: { areaName: true },
     orderBy: { areaName: 'asc' },
   });
+  const sites = await db.motorEvaluation.groupBy({ by: ['siteName'], where: { runId } });
   return {
-    sum: await readSum(db, runId, scale),
+    sum: await readSum(db, runId, study.settings, scale),
     motors,
     found: await db.motorEvaluation.count({ where }),
     areas: areas.flatMap(({ areaName }) => (areaName === null ? [] : [areaName])),
+    sites: sites.length,
   };
 }
 
-/** What the fleet's decisions come to: those to be carried out now, and what is left out. */
-async function readSum(db: Reader, runId: string, scale: number): Promise<RankingSum> {
-  const groups = await db.motorEvaluation.groupBy({
-    by: ['action', 'timing'],
+/** What the fleet's decisions come to, over the motors whose figures may be used, and how many may not. */
+async function readSum(db: Reader, runId: string, { policy }: Settings, scale: number): Promise<RankingSum> {
+  const parts = await db.motorEvaluation.groupBy({
+    by: ['action', 'timing', 'trust'],
     where: { runId },
     _count: { _all: true },
     _sum: { costMinor: true, moneySavedMinorPerYear: true, netPresentValueMinor: true },
   });
   const amount = (minor: bigint | null) => Number(minor ?? 0n) / scale;
+  const groups = new Map<string, DecisionSum>();
+  for (const { action, timing, trust, _count, _sum } of parts) {
+    const usable = trust !== 'not-usable';
+    const key = `${action} ${timing}`;
+    const before = groups.get(key) ?? { action, timing, count: 0, usable: 0, cost: 0, saved: 0, value: 0 };
+    groups.set(key, {
+      ...before,
+      count: before.count + _count._all,
+      usable: before.usable + (usable ? _count._all : 0),
+      cost: before.cost + (usable ? amount(_sum.costMinor) : 0),
+      saved: before.saved + (usable ? amount(_sum.moneySavedMinorPerYear) : 0),
+      value: before.value + (usable ? amount(_sum.netPresentValueMinor) : 0),
+    });
+  }
   return {
-    total: groups.reduce((sum, group) => sum + group._count._all, 0),
+    total: parts.reduce((sum, part) => sum + part._count._all, 0),
     notUsable: await db.motorEvaluation.count({ where: { runId, trust: 'not-usable' } }),
-    groups: groups.map((group) => ({
-      action: group.action,
-      timing: group.timing,
-      count: group._count._all,
-      cost: amount(group._sum.costMinor),
-      saved: amount(group._sum.moneySavedMinorPerYear),
-      value: amount(group._sum.netPresentValueMinor),
-    })),
+    withinPolicy: await db.motorEvaluation.count({
+      where: {
+        runId,
+        action: { in: ['replace', 'resize'] },
+        timing: 'now',
+        trust: { not: 'not-usable' },
+        simplePaybackYears: { lte: policy.maxSimplePaybackYears },
+        probabilityWithinPolicy: { gte: policy.minProbability },
+        netPresentValueMinor: { gt: 0 },
+      },
+    }),
+    groups: [...groups.values()],
   };
 }

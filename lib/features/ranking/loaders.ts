@@ -1,10 +1,15 @@
 import { database } from '@/lib/platform/db';
-import { type RankingQuery, readRanking } from './data';
+import { type Ranking, type RankingQuery, readRanking } from './data';
 
 /** Motors on one page of the ranking. */
 export const PAGE = 200;
 
-/** One page of a study's ranking; pages count from 1. `undefined` before the first evaluation. */
-export async function loadRanking(studyId: string, query: Omit<RankingQuery, 'skip' | 'take'>, page: number) {
-  return readRanking(database().read, studyId, { ...query, skip: (page - 1) * PAGE, take: PAGE });
+/** One page of a study's ranking, counted from 1, or all of it. `undefined` before the first evaluation. */
+export async function loadRanking(
+  studyId: string,
+  query: Omit<RankingQuery, 'skip' | 'take'>,
+  page: number | 'all',
+): Promise<Ranking | undefined> {
+  const part = page === 'all' ? { skip: 0 } : { skip: (page - 1) * PAGE, take: PAGE };
+  return readRanking(database().read, studyId, { ...query, ...part });
 }

@@ -1,0 +1,63 @@
+import Link from 'next/link';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Settings } from '@/lib/engine';
+import type { DecisionSum, RankingSum } from '@/lib/features/ranking/schema';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+
+interface Props {
+  readonly sum: RankingSum;
+  readonly settings: Settings;
+  readonly study: string;
+}
+
+/** What the fleet's decisions come to: money and motors now in one sentence, then what can wait, and who is left out and why. */
+export function Answer({ sum, settings, study }: Props) {
+  const { currency, policy } = settings;
+  const add = (groups: readonly DecisionSum[], pick: (group: DecisionSum) => number) =>
+    groups.reduce((total, group) => total + pick(group), 0);
+  const isChange = (group: DecisionSum) => group.action === 'replace' || group.action === 'resize';
+  const now = sum.groups.filter((group) => isChange(group) && group.timing === 'now');
+  const later = sum.groups.filter((group) => isChange(group) && group.timing === 'at-failure');
+  const repair = sum.groups.find((group) => group.action === 'repair')?.count ?? 0;
+  const count = add(now, (group) => group.usable);
+  const waiting = add(later, (group) => group.usable);
+  const amount = (pick: (group: DecisionSum) => number) => formatMoney(add(now, pick), currency);
+  const odds = `${formatNumber(100 * policy.minProbability, 0)} %`;
+  const failed = count - sum.withinPolicy;
+  return (
+    <>
+      <p className={sheet.answer}>
+        {count === 0 ? (
+          'No motor is worth replacing before it fails under this policy.'
+        ) : (
+          <>
+            Replacing <strong>{formatCount(count)}</strong> {count === 1 ? 'motor' : 'motors'} now costs{' '}
+            <strong>{amount((group) => group.cost)}</strong> and saves <strong>{amount((group) => group.saved)}</strong> a year,
+            worth {amount((group) => group.value)} over {settings.horizonYears} years.
+          </>
+        )}
+      </p>
+      <p>
+        {count > 0 &&
+          `${formatCount(sum.withinPolicy)} of them ${sum.withinPolicy === 1 ? 'pays' : 'pay'} back within the policy: in ${formatNumber(policy.maxSimplePaybackYears, 1)} years at most, with a chance of ${odds} or better. `}
+        {count > 0 &&
+          failed > 0 &&
+          `The other ${formatCount(failed)} ${failed === 1 ? 'has' : 'have'} failed, so that something must be done in any case. `}
+        {waiting > 0 &&
+          `${formatCount(waiting)} more are worth another motor once they fail, ${formatMoney(
+            add(later, (group) => group.value),
+            currency,
+          )} in expectation. `}
+        {repair > 0 && `${formatCount(repair)} ${repair === 1 ? 'needs' : 'need'} repair whatever the energy says. `}
+        {sum.notUsable > 0 && (
+          <>
+            <Link href={`/${study}/fleet?trust=not-usable`} prefetch={false}>
+              {formatCount(sum.notUsable)} {sum.notUsable === 1 ? 'motor is' : 'motors are'} not usable
+            </Link>
+            {' and left out of these sums: their readings may not be used, and have to be taken again.'}
+          </>
+        )}
+      </p>
+    </>
+  );
+}
