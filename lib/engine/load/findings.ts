@@ -47,7 +47,7 @@ export const LOAD = catalogue({
   }),
   'reading-value-impossible': kind<{ row: number; column: string; value: number }>({
     severity: 'warning',
-    text: (e) => `${e.column} is ${e.value} in row ${e.row}, which nothing in nature allows. The value was not used.`,
+    text: (e) => `${e.column} is ${e.value} in row ${e.row}, which is not possible. The value was not used.`,
     cause: 'A sign, the unit or the decimal sign of the entry is wrong, or another figure was written into the column.',
     next: (e) => `Correct ${e.column}, leave it empty if it is not known, or read it again.`,
   }),

@@ -91,7 +91,7 @@ export const PLATE = catalogue({
   }),
   'plate-value-impossible': kind<{ column: string; value: number }>({
     severity: 'warning',
-    text: (e) => `${e.column} is ${e.value}, which nothing in nature allows. The value was not used.`,
+    text: (e) => `${e.column} is ${e.value}, which is not possible. The value was not used.`,
     cause: 'A sign, the unit or the decimal sign of the entry is wrong, or another figure was written into the column.',
     next: (e) => `Correct ${e.column}, or leave it empty if it is not known.`,
   }),
