@@ -5,12 +5,13 @@ import { readInstruments } from '@/lib/features/instruments/data';
 import { putInstrument, removeInstrument } from '@/lib/features/instruments/mutations';
 import { instrumentForm } from '@/lib/features/instruments/schema';
 import { withInstruments } from '@/lib/features/instruments/with-instruments';
-import { readPriceList } from '@/lib/features/prices/data';
-import { replacePrices } from '@/lib/features/prices/mutations';
+import { readPriceList, readPriceLists, readPricesOf } from '@/lib/features/prices/data';
+import { addPrice, choosePriceList, removePrice, replacePrices } from '@/lib/features/prices/mutations';
 import { SETTING_FIELDS, shownSetting, typedSettings } from '@/lib/features/setup/setting-fields';
 import { studyInForce } from '@/lib/features/study/context';
 import { writeSettings } from '@/lib/features/study/mutations';
 import { defaultSettings, readSettings, settingsToJson } from '@/lib/features/study/settings';
+import { loadTables } from '@/lib/reference/load';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
 
@@ -126,6 +127,74 @@ describe('a study’s setup', () => {
     });
     expect(empty.ok).toBe(false);
     expect((await readPriceList(temporary.db.read, study))?.prices.length).toBe(1);
+  });
+
+  it('a former price list is kept and can serve again, and so can the shipped one', async () => {
+    const { db } = temporary;
+    const take = (price: number) => {
+      const list = { invented: false, prices: [{ item: 'rewind', price } as const] };
+      return replacePrices(db, { studyId: study, name: 'quotes.csv', list, currency: 'USD', who: 'R. Example' });
+    };
+    await take(1900);
+    await take(2100);
+    const inForce = async () => (await studyInForce(db.read, study))?.context.prices;
+    const lists = await readPriceLists(db.read, study);
+    expect(lists.map(({ name, inUse, count }) => [name, inUse, count])).toEqual([
+      ['quotes.csv (2)', true, 1],
+      ['quotes.csv', false, 1],
+    ]);
+    const back = { studyId: study, who: 'R. Example' };
+    expect((await choosePriceList(db, { ...back, listId: lists[1]?.id })).ok).toBe(true);
+    expect((await inForce())?.prices.map((price) => price.price)).toEqual([1900]);
+    expect((await choosePriceList(db, { ...back, listId: undefined })).ok).toBe(true);
+    expect((await inForce())?.invented).toBe(true);
+    expect((await choosePriceList(db, { ...back, listId: 'none' })).ok).toBe(false);
+    const other = await studyWith(db, [], 'Other');
+    expect((await choosePriceList(db, { ...back, studyId: other, listId: lists[0]?.id })).ok).toBe(false);
+    const { events } = await readEvents(db.read, study, 0, 10);
+    expect(events.map(({ from, to }) => [from, to])).toEqual([
+      ['quotes.csv', 'the shipped, invented list'],
+      ['quotes.csv (2)', 'quotes.csv'],
+      ['quotes.csv', 'quotes.csv (2), 1 prices'],
+      ['the shipped, invented list', 'quotes.csv, 1 prices'],
+    ]);
+  });
+
+  it('one price is added before those of its rating, to a copy of the shipped list if that serves, and removed again', async () => {
+    const { db } = temporary;
+    const shipped = loadTables().prices;
+    const price = { item: 'motor', ratedPowerKw: 30, poles: 4, efficiencyClass: 'premium', price: 4321 } as const;
+    const wish = { studyId: study, who: 'R. Example' };
+    expect((await addPrice(db, { ...wish, price, shipped })).ok).toBe(true);
+    expect((await addPrice(db, { ...wish, price: { ...price, price: 4000 }, shipped })).ok).toBe(true);
+    const list = await readPriceList(db.read, study);
+    expect(list?.invented).toBe(true);
+    expect(list?.prices.length).toBe(shipped.prices.length + 2);
+    expect(list?.prices.slice(0, 2).map((line) => line.price)).toEqual([4000, 4321]);
+    expect(list?.prices.slice(2)).toEqual(
+      shipped.prices.map((line) => expect.objectContaining({ item: line.item, price: line.price })),
+    );
+    const [own] = await readPriceLists(db.read, study);
+    const [first] = await readPricesOf(db.read, own?.id ?? '');
+    expect((await removePrice(db, { ...wish, priceId: first?.id ?? '' })).ok).toBe(true);
+    expect((await readPriceList(db.read, study))?.prices[0]?.price).toBe(4321);
+    const { events } = await readEvents(db.read, study, 0, 10);
+    expect(events.map(({ what, from, to }) => [what, from, to])).toEqual([
+      ['deleted', 'motor, 30 kW, 4 poles, 4000 USD', ''],
+      ['added', '', 'motor, 30 kW, 4 poles, 4000 USD'],
+      ['added', '', 'motor, 30 kW, 4 poles, 4321 USD'],
+    ]);
+    expect(await db.read.evaluationRun.count({ where: { studyId: study, state: 'queued' } })).toBe(1);
+  });
+
+  it('the last price of a list cannot be removed', async () => {
+    const { db } = temporary;
+    const list = { invented: false, prices: [{ item: 'rewind', price: 1900 } as const] };
+    await replacePrices(db, { studyId: study, name: 'one.csv', list, currency: 'USD', who: 'R. Example' });
+    const [own] = await readPriceLists(db.read, study);
+    const [only] = await readPricesOf(db.read, own?.id ?? '');
+    expect((await removePrice(db, { studyId: study, who: 'R. Example', priceId: only?.id ?? '' })).ok).toBe(false);
+    expect((await readPriceList(db.read, study))?.prices.length).toBe(1);
   });
 
   it('an instrument’s errors serve readings that name it and state none; what is stored stays as written', async () => {

@@ -1,16 +1,25 @@
 import type { Price, PriceList } from '@/lib/engine';
 import type { PrismaClient, Tx } from '@/lib/platform/db';
 import { fromMinor } from '@/lib/platform/money';
+import type { PriceListSummary, StoredPrice } from './schema';
+
+type Reader = PrismaClient | Tx;
 
 /** The price list that a study's evaluations use; `undefined` when it has none of its own and the shipped one serves. */
-export async function readPriceList(db: PrismaClient | Tx, studyId: string): Promise<PriceList | undefined> {
-  const list = await db.priceList.findFirst({
-    where: { studyId, inUse: true },
-    include: { prices: { orderBy: { position: 'asc' } } },
-  });
+export async function readPriceList(db: Reader, studyId: string): Promise<PriceList | undefined> {
+  const list = await db.priceList.findFirst({ where: { studyId, inUse: true }, select: { id: true, invented: true } });
   if (list === null) return undefined;
-  const prices = list.prices.map(
-    (row): Price => ({
+  const prices = await readPricesOf(db, list.id);
+  return { invented: list.invented, prices: prices.map(({ price }) => price) };
+}
+
+/** The prices of a list, in its order. */
+export async function readPricesOf(db: Reader, listId: string): Promise<StoredPrice[]> {
+  const rows = await db.price.findMany({ where: { priceListId: listId }, orderBy: { position: 'asc' } });
+  return rows.map((row) => ({
+    id: row.id,
+    currency: row.currency,
+    price: {
       item: itemOf(row.item),
       ratedPowerKw: row.ratedPowerKw ?? undefined,
       poles: row.poles ?? undefined,
@@ -21,9 +30,18 @@ export async function readPriceList(db: PrismaClient | Tx, studyId: string): Pro
       enclosure: row.enclosure === 'open' || row.enclosure === 'enclosed' ? row.enclosure : undefined,
       price: fromMinor(row.priceMinor, row.currency),
       source: row.source ?? undefined,
-    }),
-  );
-  return { invented: list.invented, prices };
+    },
+  }));
+}
+
+/** A study's own price lists, the newest first. */
+export async function readPriceLists(db: Reader, studyId: string): Promise<PriceListSummary[]> {
+  const lists = await db.priceList.findMany({
+    where: { studyId },
+    orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+    select: { id: true, name: true, inUse: true, invented: true, createdAt: true, _count: { select: { prices: true } } },
+  });
+  return lists.map(({ _count, ...list }) => ({ ...list, count: _count.prices }));
 }
 
 const ITEMS: readonly Price['item'][] = ['motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'];

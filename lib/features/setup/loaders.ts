@@ -1,7 +1,12 @@
+import type { PriceList } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { readPriceLists, readPricesOf } from '../prices/data';
 import { studyInForce } from '../study/context';
 import { defaultSettings, settingsToJson } from '../study/settings';
 import { SETTING_GROUPS, shownSetting } from './setting-fields';
+
+/** What {@link loadSetup} gives. */
+export type Setup = NonNullable<Awaited<ReturnType<typeof loadSetup>>>;
 
 /** Everything that the setup of a study shows; `undefined` when there is no such study. */
 export async function loadSetup(studyId: string) {
@@ -16,11 +21,30 @@ export async function loadSetup(studyId: string) {
       fields: group.fields.map((field) => ({ ...field, value: shownSetting(file, field), usual: shownSetting(usual, field) })),
     })),
     instruments: force.instruments,
-    prices: {
-      invented: force.context.prices.invented,
-      count: force.context.prices.prices.length,
-      lines: force.context.prices.prices.slice(0, 500),
-    },
+    prices: await loadPrices(studyId, force.context.prices),
+  };
+}
+
+/** Prices that the setup lists at most. */
+const SHOWN_PRICES = 1000;
+
+/** Currency of the shipped list (its passport). */
+const SHIPPED_CURRENCY = 'USD';
+
+/** The prices in use, and the lists from which one can be chosen. */
+async function loadPrices(studyId: string, inUse: PriceList) {
+  const db = database().read;
+  const lists = await readPriceLists(db, studyId);
+  const own = lists.find((list) => list.inUse);
+  const stored = own ? await readPricesOf(db, own.id) : [];
+  const lines = own ? stored : inUse.prices.map((price) => ({ id: undefined, currency: SHIPPED_CURRENCY, price }));
+  return {
+    invented: inUse.invented,
+    name: own?.name,
+    count: lines.length,
+    lines: lines.slice(0, SHOWN_PRICES),
+    currencies: [...new Set(lines.map((line) => line.currency))],
+    lists,
   };
 }
 

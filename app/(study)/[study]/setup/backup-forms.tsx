@@ -4,6 +4,8 @@ import { useActionState } from 'react';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { backUpNow, restoreFromBackup, restoreFromFile } from '@/lib/features/backup/actions';
+import { formatCount } from '@/lib/platform/format';
+import type { Restored } from '@/lib/platform/restore-file';
 
 interface State {
   readonly problem?: { readonly text: string; readonly remedy: string };
@@ -20,7 +22,19 @@ async function restore(_: State, form: FormData): Promise<State> {
     form.get('file') instanceof File && (form.get('file') as File).size > 0
       ? await restoreFromFile(form)
       : await restoreFromBackup(form);
-  return done.ok ? { done: 'Restored. What was there before was backed up first.' } : { problem: done.problem };
+  return done.ok ? { done: restoredWords(done.value) } : { problem: done.problem };
+}
+
+/** What was tried before anything was replaced, what it held, and where the former data are. */
+function restoredWords({ rows, keptAside }: Restored): string {
+  const held = [
+    [rows.Study, 'study', 'studies'],
+    [rows.Motor, 'motor', 'motors'],
+    [rows.Reading, 'reading', 'readings'],
+  ] as const;
+  const counts = held.map(([count = 0, one, many]) => `${formatCount(count)} ${count === 1 ? one : many}`).join(', ');
+  const kept = keptAside === undefined ? '' : ` What was there before is kept as ${keptAside.split(/[\\/]/).at(-1)}.`;
+  return `Restored. A copy of the backup was opened, checked page by page, brought up to this version and counted first: ${counts}.${kept}`;
 }
 
 function Said({ state }: { readonly state: State }) {

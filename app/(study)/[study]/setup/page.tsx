@@ -3,14 +3,15 @@ import { notFound } from 'next/navigation';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadBackups } from '@/lib/features/backup/loaders';
-import { takePrices, takeSettingsFile } from '@/lib/features/setup/actions';
+import { takeSettingsFile } from '@/lib/features/setup/actions';
 import { loadSetup } from '@/lib/features/setup/loaders';
 import { loadWho } from '@/lib/features/study/loaders';
-import { formatBytes, formatCount, formatInstant, formatNumber } from '@/lib/platform/format';
+import { formatBytes, formatInstant } from '@/lib/platform/format';
 import { BackUpForm, RestoreForm } from './backup-forms';
 import { FileForm } from './file-form';
 import { DropInstrument, InstrumentForm } from './instrument-forms';
 import { NameForm } from './name-form';
+import { PricesSection } from './prices-section';
 import { SettingsForm } from './settings-form';
 
 export const metadata: Metadata = { title: 'Setup' };
@@ -27,7 +28,8 @@ export default async function SetupScreen({ params }: { readonly params: Promise
       <h1>Setup</h1>
       <p className={sheet.soft}>
         What the figures assume. A change stands in the history, and only what it touches is evaluated again. Decimals with a
-        point. <a href={`/api/studies/${study}/settings`}>Settings as a file</a> for the command line.
+        point; an emptied field goes back to its usual value. <a href={`/api/studies/${study}/settings`}>Settings as a file</a>{' '}
+        for the command line.
       </p>
       <SettingsForm study={study} who={who} groups={setup.groups} />
       <section className={sheet.section} aria-labelledby="settings-file">
@@ -43,62 +45,7 @@ export default async function SetupScreen({ params }: { readonly params: Promise
           action={takeSettingsFile}
         />
       </section>
-      <section className={sheet.section} aria-labelledby="prices">
-        <h2 id="prices">Prices</h2>
-        <p>
-          {setup.prices.invented
-            ? `The shipped list of ${formatCount(setup.prices.count)} prices serves. It is invented for demonstration: name your own before you decide anything.`
-            : `${formatCount(setup.prices.count)} prices of your own are in use.`}
-        </p>
-        <FileForm
-          id="prices"
-          study={study}
-          who={who}
-          label="Price list (CSV or XLSX: item, rated_power_kw, poles, efficiency_class, enclosure, price, …)"
-          accept=".csv,.xlsx"
-          submit="Take the prices"
-          action={takePrices}
-        />
-        <details>
-          <summary>The prices in use</summary>
-          <ScrollRegion label="Prices in use">
-            <table className={sheet.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Item</th>
-                  <th scope="col" className={sheet.number}>
-                    Rating<span className={sheet.unit}>kW</span>
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Poles
-                  </th>
-                  <th scope="col">Class</th>
-                  <th scope="col">Enclosure</th>
-                  <th scope="col" className={sheet.number}>
-                    Price<span className={sheet.unit}>{setup.study.settings.currency}</span>
-                  </th>
-                  <th scope="col">Source</th>
-                </tr>
-              </thead>
-              <tbody>
-                {setup.prices.lines.map((line, index) => (
-                  <tr
-                    key={`${line.item} ${line.ratedPowerKw ?? ''} ${line.poles ?? ''} ${line.efficiencyClass ?? ''} ${line.enclosure ?? ''} ${String(index)}`}
-                  >
-                    <th scope="row">{line.item.replace('-', ' ')}</th>
-                    <td className={sheet.number}>{line.ratedPowerKw === undefined ? '' : formatNumber(line.ratedPowerKw, 2)}</td>
-                    <td className={sheet.number}>{line.poles ?? ''}</td>
-                    <td>{line.efficiencyClass ?? ''}</td>
-                    <td>{line.enclosure ?? ''}</td>
-                    <td className={sheet.number}>{formatNumber(line.price, 0)}</td>
-                    <td>{line.source ?? ''}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </ScrollRegion>
-        </details>
-      </section>
+      <PricesSection study={study} who={who} currency={setup.study.settings.currency} prices={setup.prices} />
       <section className={sheet.section} aria-labelledby="instruments">
         <h2 id="instruments">Instruments</h2>
         <p>

@@ -1,0 +1,135 @@
+'use client';
+
+import { useActionState } from 'react';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { WhoField } from '@/app/_ui/who-field';
+import { addOnePrice, choosePrices, removeOnePrice } from '@/lib/features/prices/actions';
+import type { SetupState } from '@/lib/features/setup/schema';
+
+function Said({ state }: { readonly state: SetupState }) {
+  return (
+    <>
+      <ProblemNote problem={state.problem} />
+      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
+    </>
+  );
+}
+
+interface Common {
+  readonly study: string;
+  readonly who: string;
+}
+
+/** Lets another of the study's lists serve, or the shipped one again. */
+export function ChooseList({
+  study,
+  who,
+  lists,
+  chosen,
+}: Common & { readonly lists: readonly { readonly id: string; readonly label: string }[]; readonly chosen: string }) {
+  const [state, send, pending] = useActionState(choosePrices, {});
+  return (
+    <form action={send} className={sheet.form}>
+      <input type="hidden" name="study" value={study} />
+      <Said state={state} />
+      <div className={sheet.field}>
+        <label htmlFor="price-list">List that serves</label>
+        <select id="price-list" name="list" defaultValue={chosen} key={chosen}>
+          {lists.map((list) => (
+            <option key={list.id} value={list.id}>
+              {list.label}
+            </option>
+          ))}
+        </select>
+      </div>
+      <WhoField id="price-list-who" initial={who} />
+      <p>
+        <button type="submit" aria-disabled={pending}>
+          Let it serve
+        </button>
+      </p>
+    </form>
+  );
+}
+
+const WORDS = {
+  item: ['motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'],
+  efficiency_class: ['', 'premium', 'IE3', 'IE4', 'energy-efficient', 'IE2', 'standard', 'IE1'],
+  enclosure: ['', 'enclosed', 'open'],
+} as const;
+
+const CELLS = [
+  { name: 'item', label: 'Item', unit: '', note: 'A motor, or a job on one.', words: WORDS.item },
+  { name: 'rated_power_kw', label: 'Rating', unit: 'kW', note: 'Empty: it holds for every rating.' },
+  { name: 'poles', label: 'Poles', unit: '', note: 'Empty: any.' },
+  { name: 'efficiency_class', label: 'Class', unit: '', note: 'Of the motor offered.', words: WORDS.efficiency_class },
+  { name: 'enclosure', label: 'Enclosure', unit: '', note: 'Empty: any.', words: WORDS.enclosure },
+  { name: 'price', label: 'Price', unit: 'currency', note: 'Goes before an older price of the same rating.' },
+  { name: 'source', label: 'Source', unit: '', note: 'Who quoted it, or where it stands.' },
+] as const;
+
+/** Adds one price to the list in use. */
+export function AddPrice({ study, who, currency }: Common & { readonly currency: string }) {
+  const [state, send, pending] = useActionState(addOnePrice, {});
+  return (
+    <form action={send} className={sheet.form}>
+      <input type="hidden" name="study" value={study} />
+      <Said state={state} />
+      <div className={sheet.fields}>
+        {CELLS.map((cell) => {
+          const id = `new-price-${cell.name}`;
+          const shared = {
+            id,
+            name: cell.name,
+            defaultValue: state.typed?.[cell.name] ?? '',
+            'aria-describedby': `${id}-note`,
+          } as const;
+          return (
+            <div key={cell.name} className={sheet.field}>
+              <label htmlFor={id}>
+                {cell.label} <span className={sheet.soft}>{cell.unit.replace('currency', currency)}</span>
+              </label>
+              {'words' in cell ? (
+                <select {...shared} defaultValue={state.typed?.[cell.name] ?? cell.words[0]}>
+                  {cell.words.map((word) => (
+                    <option key={word} value={word}>
+                      {word === '' ? 'any or not known' : word.replace('-', ' ')}
+                    </option>
+                  ))}
+                </select>
+              ) : (
+                <input {...shared} autoComplete="off" {...(cell.name === 'source' ? {} : { inputMode: 'decimal' as const })} />
+              )}
+              <p id={`${id}-note`}>{cell.note}</p>
+            </div>
+          );
+        })}
+      </div>
+      <WhoField id="new-price-who" initial={who} />
+      <p>
+        <button type="submit" aria-disabled={pending}>
+          {pending ? 'Adding…' : 'Add the price'}
+        </button>
+      </p>
+    </form>
+  );
+}
+
+/** Wraps the table of prices: the chosen one can be removed. */
+export function RemovePrice({ study, who, children }: Common & { readonly children: React.ReactNode }) {
+  const [state, send, pending] = useActionState(removeOnePrice, {});
+  return (
+    <form action={send}>
+      <input type="hidden" name="study" value={study} />
+      {children}
+      <Said state={state} />
+      <WhoField id="remove-price-who" initial={who} />
+      <p>
+        <button type="submit" aria-disabled={pending}>
+          Remove the chosen price
+        </button>
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,135 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { takePrices } from '@/lib/features/setup/actions';
+import type { Setup } from '@/lib/features/setup/loaders';
+import { formatCount, formatInstant, formatNumber } from '@/lib/platform/format';
+import { FileForm } from './file-form';
+import { AddPrice, ChooseList, RemovePrice } from './price-forms';
+
+interface Props {
+  readonly study: string;
+  readonly who: string;
+  readonly currency: string;
+  readonly prices: Setup['prices'];
+}
+
+/** What motors and jobs cost: which list serves, another one, one more price, and the prices themselves. */
+export function PricesSection({ study, who, currency, prices }: Props) {
+  const { name, invented, count, lines, currencies, lists } = prices;
+  const foreign = currencies.filter((other) => other !== currency);
+  const choices = [
+    ...lists.map((list) => ({
+      id: list.id,
+      label: `${list.name}: ${formatCount(list.count)} prices${list.invented ? ', partly invented' : ''}, taken ${formatInstant(list.createdAt)}`,
+    })),
+    { id: 'shipped', label: 'The shipped list, invented for demonstration' },
+  ];
+  const table = <PriceTable lines={lines} currency={currency} removable={name !== undefined} />;
+  return (
+    <section className={sheet.section} aria-labelledby="prices">
+      <h2 id="prices">Prices</h2>
+      <p>{servingWords(name, invented, count)}</p>
+      {foreign.length > 0 && (
+        <p className={sheet.caution}>
+          {`The study counts in ${currency}, but these prices are in ${foreign.join(', ')}: their numbers are taken as they stand. Name prices in ${currency}.`}
+        </p>
+      )}
+      {lists.length > 0 && (
+        <ChooseList study={study} who={who} lists={choices} chosen={lists.find((list) => list.inUse)?.id ?? 'shipped'} />
+      )}
+      <h3>A list of yours</h3>
+      <FileForm
+        id="prices"
+        study={study}
+        who={who}
+        label="Price list (CSV or XLSX: item, rated_power_kw, poles, efficiency_class, enclosure, price, …)"
+        accept=".csv,.xlsx"
+        submit="Take the prices"
+        action={takePrices}
+      />
+      <details>
+        <summary>Add one price</summary>
+        <AddPrice study={study} who={who} currency={currency} />
+      </details>
+      <details>
+        <summary>
+          The prices in use
+          {lines.length < count && `: the first ${formatCount(lines.length)} of ${formatCount(count)}`}
+        </summary>
+        {name === undefined ? (
+          table
+        ) : (
+          <RemovePrice study={study} who={who}>
+            {table}
+          </RemovePrice>
+        )}
+      </details>
+    </section>
+  );
+}
+
+function servingWords(name: string | undefined, invented: boolean, count: number): string {
+  if (name === undefined)
+    return `The shipped list of ${formatCount(count)} prices serves. It is invented for demonstration: name your own before you decide anything.`;
+  if (invented)
+    return `“${name}” serves: ${formatCount(count)} prices, most of them invented for demonstration. Name your own before you decide anything.`;
+  return `${formatCount(count)} ${count === 1 ? 'price' : 'prices'} of your own are in use: “${name}”.`;
+}
+
+interface TableProps {
+  readonly lines: Setup['prices']['lines'];
+  readonly currency: string;
+  /** Whether a price can be chosen for removal. */
+  readonly removable: boolean;
+}
+
+function PriceTable({ lines, currency, removable }: TableProps) {
+  const decimals = lines.every(({ price }) => Number.isInteger(price.price)) ? 0 : 2;
+  return (
+    <ScrollRegion label="Prices in use">
+      <table className={sheet.table}>
+        <thead>
+          <tr>
+            <th scope="col">Item</th>
+            <th scope="col" className={sheet.number}>
+              Rating<span className={sheet.unit}>kW</span>
+            </th>
+            <th scope="col" className={sheet.number}>
+              Poles
+            </th>
+            <th scope="col">Class</th>
+            <th scope="col">Enclosure</th>
+            <th scope="col" className={sheet.number}>
+              Price<span className={sheet.unit}>{currency}</span>
+            </th>
+            <th scope="col">Source</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map(({ id, price }, index) => {
+            const item = price.item.replace('-', ' ');
+            return (
+              <tr key={id ?? index}>
+                <th scope="row">
+                  {removable && id !== undefined ? (
+                    <label>
+                      <input type="radio" name="price" value={id} /> {item}
+                    </label>
+                  ) : (
+                    item
+                  )}
+                </th>
+                <td className={sheet.number}>{price.ratedPowerKw === undefined ? 'any' : formatNumber(price.ratedPowerKw, 2)}</td>
+                <td className={sheet.number}>{price.poles ?? 'any'}</td>
+                <td>{price.efficiencyClass ?? ''}</td>
+                <td>{price.enclosure ?? 'any'}</td>
+                <td className={sheet.number}>{formatNumber(price.price, decimals)}</td>
+                <td>{price.source ?? ''}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </ScrollRegion>
+  );
+}

@@ -1,0 +1,51 @@
+import { z } from 'zod';
+import type { Price } from '@/lib/engine';
+import { whoSchema } from '../study/who';
+
+/** A price list of a study, as the setup names it. */
+export interface PriceListSummary {
+  readonly id: string;
+  readonly name: string;
+  readonly count: number;
+  readonly inUse: boolean;
+  /** True as long as it holds prices of the shipped, invented list. */
+  readonly invented: boolean;
+  readonly createdAt: Date;
+}
+
+/** A price with its id, so that it can be removed. */
+export interface StoredPrice {
+  readonly id: string;
+  readonly price: Price;
+  /** In which it was given. */
+  readonly currency: string;
+}
+
+const id = z.string().min(1).max(64);
+
+/** Which list serves from now on; `shipped` is the invented one that comes with the program. */
+export const chooseListForm = z.object({ study: id, who: whoSchema, list: z.string().min(1, 'Choose a list.').max(64) });
+
+export const removePriceForm = z.object({
+  study: id,
+  who: whoSchema,
+  price: z.string({ error: 'Choose the price to be removed.' }).min(1).max(64),
+});
+
+const cell = z.string().trim().max(200).default('');
+
+/** A typed price: cells as in a price list, read by the same reader. */
+export const addPriceForm = z.object({
+  study: id,
+  who: whoSchema,
+  item: cell,
+  rated_power_kw: cell,
+  poles: cell,
+  efficiency_class: cell,
+  enclosure: cell,
+  price: cell,
+  source: cell,
+});
+
+/** Names of the cells of a typed price. */
+export const PRICE_CELLS = ['item', 'rated_power_kw', 'poles', 'efficiency_class', 'enclosure', 'price', 'source'] as const;
