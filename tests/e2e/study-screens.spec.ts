@@ -77,7 +77,31 @@ test('a price list of one’s own takes the place of the invented one', async ({
   await page.locator('#prices-file').setInputFiles({ name: 'prices.csv', mimeType: 'text/csv', buffer: Buffer.from(list) });
   await page.locator('#prices-who').fill('R. Example');
   await page.getByRole('button', { name: 'Take the prices' }).click();
-  await expect(page.getByText('2 prices of your own are in use.')).toBeVisible();
+  await expect(page.getByText('2 prices of your own are in use: “prices.csv”.')).toBeVisible();
+  await expectAccessible(page);
+
+  await page.getByText('Add one price').click();
+  await page.getByLabel('Rating kW').fill('30');
+  await page.getByLabel('Price USD').fill('4,3');
+  await page.locator('#new-price-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Add the price' }).click();
+  await expect(page.locator('#prices ~ details').first().getByRole('alert')).toContainText('4,3');
+  await expect(page.getByLabel('Price USD')).toHaveValue('4,3');
+  await page.getByLabel('Price USD').fill('4310');
+  await page.getByRole('button', { name: 'Add the price' }).click();
+  await expect(page.getByText('3 prices of your own are in use: “prices.csv”.')).toBeVisible();
+
+  await page.getByText('The prices in use', { exact: true }).click();
+  await page.getByRole('row').filter({ hasText: '4,310.00' }).getByRole('radio').check();
+  await page.locator('#remove-price-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Remove the chosen price' }).click();
+  await expect(page.getByText('2 prices of your own are in use: “prices.csv”.')).toBeVisible();
+
+  await page.getByLabel('List that serves').selectOption({ label: 'The shipped list, invented for demonstration' });
+  await page.locator('#price-list-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Let it serve' }).click();
+  await expect(page.getByText('The shipped list of 483 prices serves.')).toBeVisible();
+  await expectNoSidewaysScroll(page);
 });
 
 test('a backup is made from the screen', async ({ page }) => {
@@ -85,6 +109,14 @@ test('a backup is made from the screen', async ({ page }) => {
   await page.goto(`/${study}/setup`);
   await page.getByRole('button', { name: 'Back up now' }).click();
   await expect(page.getByText(/Backed up as lossbook-.*\.db, and the copy was checked/)).toBeVisible();
+  await page.getByRole('button', { name: 'Restore' }).click();
+  await expect(page.getByText('Tick the box to say that the current data may be replaced.')).toBeVisible();
+  await page.getByLabel('All studies are replaced by those of the backup.').check();
+  await page.getByRole('button', { name: 'Restore' }).click();
+  await expect(
+    page.getByText(/Restored\. A copy of the backup was opened, checked .* and counted first: \d+ stud/),
+  ).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Setup' })).toBeVisible();
 });
 
 test('method and tables show what the figures rest on', async ({ page }) => {

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readMotor } from '@/lib/features/fleet/data';
-import { readEvents } from '@/lib/features/history/data';
+import { readEvents, readSubjects } from '@/lib/features/history/data';
 import { readInstruments } from '@/lib/features/instruments/data';
 import { putInstrument, removeInstrument } from '@/lib/features/instruments/mutations';
 import { instrumentForm } from '@/lib/features/instruments/schema';
@@ -100,6 +100,9 @@ describe('a study’s setup', () => {
       ['policy.max_simple_payback_years', '3', '5'],
     ]);
     expect(await temporary.db.read.evaluationRun.count({ where: { studyId: study, state: 'queued' } })).toBe(1);
+    expect(await readSubjects(temporary.db.read, study)).toEqual([{ subject: 'settings', count: 2 }]);
+    expect((await readEvents(temporary.db.read, study, 0, 10, 'settings')).total).toBe(2);
+    expect((await readEvents(temporary.db.read, study, 0, 10, 'prices')).total).toBe(0);
   });
 
   it('a price list of one’s own takes the place of the shipped one, to the cent', async () => {

@@ -16,14 +16,16 @@ export interface StudyEvent {
   readonly why: string;
 }
 
-/** A page of a study's history, newest first, with the count of all. */
+/** A page of a study's history, newest first, with the count of all; with `subject` only the changes of such things. */
 export async function readEvents(
   db: Reader,
   studyId: string,
   skip: number,
   take: number,
+  subject?: string,
 ): Promise<{ readonly events: StudyEvent[]; readonly total: number }> {
-  const rows = await db.changeEvent.findMany({ where: { studyId }, orderBy: [{ at: 'desc' }, { id: 'desc' }], skip, take });
+  const where = { studyId, ...(subject !== undefined && { subject }) };
+  const rows = await db.changeEvent.findMany({ where, orderBy: [{ at: 'desc' }, { id: 'desc' }], skip, take });
   const events = rows.map((row) => ({
     id: row.id,
     at: row.at,
@@ -38,7 +40,16 @@ export async function readEvents(
     to: plain(row.toValue),
     why: row.why ?? '',
   }));
-  return { events, total: await db.changeEvent.count({ where: { studyId } }) };
+  return { events, total: await db.changeEvent.count({ where }) };
+}
+
+/** What has been changed in a study, with the count of changes, the most changed first. */
+export async function readSubjects(
+  db: Reader,
+  studyId: string,
+): Promise<readonly { readonly subject: string; readonly count: number }[]> {
+  const groups = await db.changeEvent.groupBy({ by: ['subject'], where: { studyId }, _count: { _all: true } });
+  return groups.map(({ subject, _count }) => ({ subject, count: _count._all })).sort((a, b) => b.count - a.count);
 }
 
 /** The history keeps values as JSON; texts are shown without their quotes. */

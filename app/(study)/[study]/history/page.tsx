@@ -9,15 +9,35 @@ export const metadata: Metadata = { title: 'History' };
 
 interface Props {
   readonly params: Promise<{ study: string }>;
-  readonly searchParams: Promise<{ page?: string | string[] }>;
+  readonly searchParams: Promise<{ page?: string | string[]; on?: string | string[] }>;
 }
+
+/** What a change can concern, in words. */
+const SUBJECT_WORDS: Readonly<Record<string, string>> = {
+  study: 'the study',
+  settings: 'settings',
+  prices: 'prices',
+  instrument: 'instruments',
+  motor: 'motors',
+  reading: 'readings',
+  import: 'imports',
+};
 
 /** Who changed what in this study, when, from what to what, and why. */
 export default async function HistoryScreen({ params, searchParams }: Props) {
   const { study } = await params;
-  const asked = Number((await searchParams).page);
+  const search = await searchParams;
+  const asked = Number(search.page);
   const page = Number.isInteger(asked) && asked > 0 ? asked : 1;
-  const { events, total } = await loadHistory(study, page);
+  const on = typeof search.on === 'string' && search.on !== '' ? search.on : undefined;
+  const { events, total, subjects } = await loadHistory(study, page, on);
+  const link = (subject: string | undefined, wanted = 1) => {
+    const query = new URLSearchParams({
+      ...(subject !== undefined && { on: subject }),
+      ...(wanted > 1 && { page: String(wanted) }),
+    }).toString();
+    return query === '' ? `/${study}/history` : `/${study}/history?${query}`;
+  };
   const last = Math.max(1, Math.ceil(total / PAGE));
   return (
     <main id="main" className={sheet.main}>
@@ -26,6 +46,19 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
         {formatCount(total)} entries, newest first. Names are typed and not verified. A motor’s latest change can be taken back on
         its own page, an import on the import page.
       </p>
+      {subjects.length > 1 && (
+        <nav aria-label="Filter">
+          <ul className={sheet.links}>
+            {[undefined, ...subjects].map((entry) => (
+              <li key={entry?.subject ?? 'all'}>
+                <Link href={link(entry?.subject)} prefetch={false} aria-current={entry?.subject === on ? 'true' : undefined}>
+                  {entry ? `${SUBJECT_WORDS[entry.subject] ?? entry.subject} (${formatCount(entry.count)})` : 'all changes'}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      )}
       {events.length === 0 ? (
         <p>Nothing has been changed yet. Import a sheet to begin.</p>
       ) : (
@@ -74,7 +107,7 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
           <ul className={sheet.links}>
             {page > 1 && (
               <li>
-                <Link href={`?page=${page - 1}`}>Newer</Link>
+                <Link href={link(on, page - 1)}>Newer</Link>
               </li>
             )}
             <li>
@@ -82,7 +115,7 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
             </li>
             {page < last && (
               <li>
-                <Link href={`?page=${page + 1}`}>Older</Link>
+                <Link href={link(on, page + 1)}>Older</Link>
               </li>
             )}
           </ul>
