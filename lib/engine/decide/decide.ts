@@ -43,7 +43,7 @@ export function decide(input: DecideInput): Decision {
   if (status === 'failed') return decideFailed(input);
   const first: Because[] = input.mustAct ? [because('safety-limit', {})] : [];
   if (input.callsForRepair.length > 0) return decideRepair(input, first);
-  if (trust === 'not-usable') return keep([...first, because('measure-first', {})], 2, 0);
+  if (trust === 'not-usable') return keep([...first, because('measure-first', { readings: motor.readings.length })], 2, 0);
   return decideByEnergy(input, first);
 }
 
@@ -158,7 +158,7 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
   }
   const capped = best(within);
   if (capped) return take(capped, [...first, ...checkReasons(capped), withinPolicy(capped, input), ...provisional(trust)], 1);
-  const stopped = whyNot(best(now), { plate: input.motor.plate, settings });
+  const stopped = whyNot(best(now), { motor: input.motor, settings });
   const later = best(
     options.filter((option) => option.timing === 'at-failure' && !isBarred(option) && (presentValueOf(option) ?? 0) > WORTH_IT),
   );

@@ -1,5 +1,5 @@
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
-import type { Plate } from '../motor';
+import type { Motor, Plate } from '../motor';
 import type { Option } from '../options/option';
 import { shortRating } from '../options/ratings';
 import type { Because } from '../result';
@@ -50,11 +50,11 @@ export function isWithinLimits(option: Option, { policy }: Settings): boolean {
 }
 
 /** The first limit that the option fails, and by how much. */
-export function whyNot(option: Option | undefined, given: { readonly plate: Plate; readonly settings: Settings }): Because {
+export function whyNot(option: Option | undefined, given: { readonly motor: Motor; readonly settings: Settings }): Because {
   if (!option) return because('not-priced', {});
-  if (isBarred(option)) return because('measure-first', {});
+  if (isBarred(option)) return because('measure-first', { readings: given.motor.readings.length });
   const { policy, currency } = given.settings;
-  const named = { option: optionWords(option, given.plate) };
+  const named = { option: optionWords(option, given.motor.plate) };
   const saved = option.figures.money_saved?.value;
   const value = presentValueOf(option);
   if (saved === undefined) return because('hours-unknown', {});

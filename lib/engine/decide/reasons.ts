@@ -26,7 +26,9 @@ export function moneyWords(amount: number, currency: string): string {
 
 /** What a decision rests on, by code; each in one sentence with its numbers. */
 export const REASONS = {
-  'out-of-service': reason<{ status: string }>((e) => `The motor is ${e.status} and uses no energy: there is nothing to decide.`),
+  'out-of-service': reason<{ status: string }>(
+    (e) => `The motor is ${e.status === 'spare' ? 'a spare' : e.status} and uses no energy: there is nothing to decide.`,
+  ),
   failed: reason<Record<string, never>>(() => 'The motor has failed, so something must be done now.'),
   'highest-value': reason<{ option: string; value: string; runnerUp: string; runnerUpValue: string }>(
     (e) => `Of what may be done, ${e.option} has the highest value: ${e.value} against ${e.runnerUpValue} of ${e.runnerUp}.`,
@@ -46,8 +48,10 @@ export const REASONS = {
   'replacement-beats-repair': reason<{ option: string; value: string; repairValue: string }>(
     (e) => `${sentence(e.option)} does away with the repair and has the higher value: ${e.value} against ${e.repairValue}.`,
   ),
-  'measure-first': reason<Record<string, never>>(
-    () => 'The readings may not be used: measure the motor before deciding by energy.',
+  'measure-first': reason<{ readings: number }>((e) =>
+    e.readings === 0
+      ? 'There is no reading that counts: measure the motor before deciding by energy.'
+      : 'The readings may not be used: measure the motor before deciding by energy.',
   ),
   'within-policy': reason<{ option: string; payback: number; limit: number; probability: number; least: number; value: string }>(
     (e) =>
