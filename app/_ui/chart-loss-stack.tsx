@@ -13,6 +13,8 @@ const PARTS = [
 
 const WIDTH = 640;
 const BAR = 34;
+/** Between two labels: room for letters that a phone shows larger. */
+const STEP = 27;
 
 /** The five losses as one bar, each part named directly; labels below step down so that narrow parts stay readable. */
 export function ChartLossStack({ sentence, losses }: { readonly sentence: string; readonly losses: Losses }) {
@@ -24,7 +26,7 @@ export function ChartLossStack({ sentence, losses }: { readonly sentence: string
     at += width;
     return placed;
   });
-  const height = BAR + PARTS.length * 20 + 16;
+  const height = BAR + PARTS.length * STEP + 10;
   return (
     <ChartFrame
       sentence={sentence}
@@ -50,19 +52,26 @@ export function ChartLossStack({ sentence, losses }: { readonly sentence: string
             </pattern>
           ))}
         </defs>
-        {parts.map(({ key, label, fill, x, width }, index) => {
-          const y = BAR + 20 * (index + 1);
+        {parts.map(({ key, fill, x, width }, index) => (
+          <g key={key}>
+            <rect x={x} y={0} width={Math.max(width - 2, 0.5)} height={BAR} fill={fill} />
+            <rect x={x} y={0} width={Math.max(width - 2, 0.5)} height={BAR} fill={`url(#loss-${key})`} />
+            <path d={`M${x + 1},${BAR} V${BAR + STEP * (index + 1) - 5}`} fill="none" stroke={fill} strokeWidth="1.5" />
+          </g>
+        ))}
+        {parts.map(({ key, label, x }, index) => {
           // Labels of parts far to the right run to the left of their line, so that none is cut.
-          const turned = x > WIDTH - 220;
+          const turned = x > WIDTH * 0.42;
           return (
-            <g key={key}>
-              <rect x={x} y={0} width={Math.max(width - 2, 0.5)} height={BAR} fill={fill} />
-              <rect x={x} y={0} width={Math.max(width - 2, 0.5)} height={BAR} fill={`url(#loss-${key})`} />
-              <path d={`M${x + 1},${BAR} V${y - 5}`} fill="none" stroke={fill} strokeWidth="1.5" />
-              <text x={turned ? x - 4 : x + 5} y={y} textAnchor={turned ? 'end' : 'start'} className={styles.label}>
-                {label} {formatFigure(losses[key]).text}
-              </text>
-            </g>
+            <text
+              key={key}
+              x={turned ? x - 4 : x + 5}
+              y={BAR + STEP * (index + 1)}
+              textAnchor={turned ? 'end' : 'start'}
+              className={styles.label}
+            >
+              {label} {formatFigure(losses[key]).text}
+            </text>
           );
         })}
       </svg>

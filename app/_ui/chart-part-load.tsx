@@ -7,7 +7,7 @@ import { linear, ticks } from './scale';
 const WIDTH = 640;
 const HEIGHT = 300;
 const LEFT = 44;
-const BOTTOM = 40;
+const BOTTOM = 54;
 
 interface Props {
   readonly sentence: string;
@@ -30,22 +30,10 @@ export function ChartPartLoad({ sentence, curve, load, efficiency }: Props) {
   const x = linear([0, curve[curve.length - 1]?.loadFraction ?? 1.25], [LEFT, WIDTH - 12]);
   const y = linear([floor, top], [HEIGHT - BOTTOM, 10]);
   const inside = (value: number) => Math.min(Math.max(value, floor), top);
-  const line = curve
-    .map(
-      (point, index) => `${index === 0 ? 'M' : 'L'}${x(point.loadFraction).toFixed(1)},${y(inside(point.efficiency)).toFixed(1)}`,
-    )
-    .join('');
-  const upper = curve
-    .map(
-      (point, index) =>
-        `${index === 0 ? 'M' : 'L'}${x(point.loadFraction).toFixed(1)},${y(inside(highs[index] ?? 0)).toFixed(1)}`,
-    )
-    .join('');
-  const lower = [...curve]
-    .map((point, index) => ({ point, low: lows[index] ?? 0 }))
-    .reverse()
-    .map(({ point, low }) => `L${x(point.loadFraction).toFixed(1)},${y(inside(low)).toFixed(1)}`)
-    .join('');
+  const path = (values: readonly number[]) =>
+    values.map((value, index) => `${x(curve[index]?.loadFraction ?? 0).toFixed(1)},${y(value).toFixed(1)}`);
+  const line = `M${path(curve.map((point) => point.efficiency)).join('L')}`;
+  const band = `M${[...path(highs), ...path(lows).reverse()].join('L')}Z`;
   return (
     <ChartFrame
       sentence={sentence}
@@ -70,7 +58,7 @@ export function ChartPartLoad({ sentence, curve, load, efficiency }: Props) {
           </g>
         ))}
         {[0, 0.25, 0.5, 0.75, 1, 1.25].map((mark) => (
-          <text key={mark} x={x(mark)} y={HEIGHT - BOTTOM + 18} textAnchor="middle" className={styles.soft}>
+          <text key={mark} x={x(mark)} y={HEIGHT - BOTTOM + 22} textAnchor="middle" className={styles.soft}>
             {formatNumber(100 * mark, 0)}
           </text>
         ))}
@@ -80,8 +68,13 @@ export function ChartPartLoad({ sentence, curve, load, efficiency }: Props) {
         <text x={2} y={HEIGHT - 4} className={styles.soft}>
           efficiency, %
         </text>
-        <path d={`${upper}${lower}Z`} className={styles.band} />
-        <path d={line} className={styles.curve} />
+        <clipPath id="part-load-field">
+          <rect x={LEFT} y={10} width={WIDTH - 12 - LEFT} height={HEIGHT - BOTTOM - 10} />
+        </clipPath>
+        <g clipPath="url(#part-load-field)">
+          <path d={band} className={styles.band} />
+          <path d={line} className={styles.curve} />
+        </g>
         {load && efficiency && (
           <g>
             <line
@@ -99,9 +92,26 @@ export function ChartPartLoad({ sentence, curve, load, efficiency }: Props) {
               className={styles.cross}
             />
             <circle cx={x(load.value)} cy={y(inside(efficiency.value))} r="3" className={styles.dot} />
-            <text x={x(load.value) + 10} y={y(inside(efficiency.value)) + 22} className={styles.label}>
-              {formatFigure(efficiency, { percent: true }).text} at {formatFigure(load, { percent: true }).text} load
-            </text>
+            <line
+              x1={x(load.value)}
+              x2={x(load.value)}
+              y1={y(inside(efficiency.value - 1.96 * efficiency.u))}
+              y2={HEIGHT - BOTTOM}
+              className={styles.drop}
+            />
+            {[formatFigure(efficiency, { percent: true }).text, `at ${formatFigure(load, { percent: true }).text} load`].map(
+              (words, index) => (
+                <text
+                  key={words}
+                  x={x(load.value) + (load.value > 0.5 ? -8 : 8)}
+                  y={HEIGHT - BOTTOM - 34 + 22 * index}
+                  textAnchor={load.value > 0.5 ? 'end' : 'start'}
+                  className={styles.label}
+                >
+                  {words}
+                </text>
+              ),
+            )}
           </g>
         )}
       </svg>

@@ -13,9 +13,9 @@ export interface Whisker {
 }
 
 const WIDTH = 640;
-const LEFT = 150;
-const RIGHT = 190;
-const ROW = 30;
+const LEFT = 170;
+const RIGHT = 200;
+const ROW = 32;
 
 /** Several ways to one figure on a shared axis, the joint one last and bold; what was not used is drawn open. */
 export function ChartWhiskers({
@@ -51,16 +51,16 @@ export function ChartWhiskers({
         ]),
       }}
     >
-      <svg viewBox={`0 0 ${WIDTH} ${bottom + 34}`} role="img" aria-label={described} className={styles.chart}>
+      <svg viewBox={`0 0 ${WIDTH} ${bottom + 48}`} role="img" aria-label={described} className={styles.chart}>
         {marks.map((mark) => (
           <g key={mark}>
             <line x1={x(mark)} x2={x(mark)} y1={4} y2={bottom} className={styles.grid} />
-            <text x={x(mark)} y={bottom + 16} textAnchor="middle" className={styles.soft}>
+            <text x={x(mark)} y={bottom + 20} textAnchor="middle" className={styles.soft}>
               {mark}
             </text>
           </g>
         ))}
-        <text x={LEFT} y={bottom + 32} className={styles.soft}>
+        <text x={LEFT} y={bottom + 44} className={styles.soft}>
           {unit}
         </text>
         {rows.map((row, index) => {
