@@ -46,7 +46,7 @@ test('a plate is changed, the change shown and taken back', async ({ page }) => 
   await page.getByRole('button', { name: 'Save the plate' }).click();
   await expect(page.getByText('What it changed')).toBeVisible();
   await page.getByRole('link', { name: 'Back to the motor' }).click();
-  await expect(page.getByRole('row').filter({ hasText: 'nominal_efficiency_pct' })).toContainText('84.5');
+  await expect(page.getByRole('row').filter({ hasText: 'changed: Nominal efficiency' })).toContainText('84.5');
   await page.getByRole('button', { name: 'Take it back' }).click();
   await expect(page.getByRole('row').filter({ hasText: 'undone' })).toContainText('84.5');
   await page.getByRole('link', { name: 'Change the plate' }).click();

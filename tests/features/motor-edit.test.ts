@@ -56,7 +56,7 @@ describe('the plate’s form', () => {
     expect(after.motor.plate.frame).toBe('286T');
     expect(after.motor.readings).toEqual(before.motor.readings);
     const history = await readHistory(temporary.db.read, motorId, []);
-    expect(history.map((entry) => entry.field).sort()).toEqual(['frame', 'rated_current_a']);
+    expect(history.map((entry) => entry.field).sort()).toEqual(['Frame', 'Rated current']);
     expect(history.every((entry) => entry.who === 'R. Example' && !entry.verified && entry.why === 'plate read again')).toBe(
       true,
     );
@@ -107,18 +107,23 @@ describe('the plate’s form', () => {
     ['1e3', 1000],
     [' 4.3 ', 4.3],
     ['1.234', 1.234],
+    ['-0', 0],
+    ['1e-3', 0.001],
   ])('understands “%s”', async (text, value) => {
     const { motor } = await stored();
     const read = await typedPlate(motor, new Map([...plateCells(motor), ['altitude_m', text]]));
     expect(read.ok && read.value.plate.altitudeM).toBe(value);
   });
 
-  it.each(['4,3', '1 234', '４.３', '4.3 kW', 'NaN', '1,234.5'])('refuses “%s” in words, naming the cell', async (text) => {
-    const { motor } = await stored();
-    const read = await typedPlate(motor, new Map([...plateCells(motor), ['altitude_m', text]]));
-    expect(read.ok).toBe(false);
-    if (!read.ok) expect(read.refused.altitude_m?.length).toBeGreaterThan(20);
-  });
+  it.each(['4,3', '1 234', '４.３', '4.3 kW', 'NaN', '1,234.5', '1\u00a0234', '٤.٣', 'about 4', '4..3', '-'])(
+    'refuses “%s” in words, naming the cell',
+    async (text) => {
+      const { motor } = await stored();
+      const read = await typedPlate(motor, new Map([...plateCells(motor), ['altitude_m', text]]));
+      expect(read.ok).toBe(false);
+      if (!read.ok) expect(read.refused.altitude_m?.length).toBeGreaterThan(20);
+    },
+  );
 
   it('shows every column of the sheet that belongs to the motor', () => {
     expect(PLATE_COLUMNS.length).toBeGreaterThan(50);

@@ -23,6 +23,11 @@ function typedCells(form: FormData, columns: Columns): Map<string, string> {
   return new Map(columns.map(({ name }) => [name, String(form.get(name) ?? '').trim()]));
 }
 
+/** Everything that was typed, so that a refused form loses nothing. */
+function typedOf(form: FormData, cells: ReadonlyMap<string, string>): Record<string, string> {
+  return { ...Object.fromEntries(cells), why: String(form.get('why') ?? ''), who: String(form.get('who') ?? '') };
+}
+
 /** Numbers whose text was not their plainest form, with what was understood of them. */
 function understoodOf(cells: ReadonlyMap<string, string>, columns: Columns): Record<string, string> {
   const understood: Record<string, string> = {};
@@ -83,7 +88,7 @@ async function finish(
 /** Saves the plate and the driven load as typed. */
 export async function savePlate(_: EditState, form: FormData): Promise<EditState> {
   const cells = typedCells(form, PLATE_COLUMNS);
-  const typed = Object.fromEntries(cells);
+  const typed = typedOf(form, cells);
   const parsed = editForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return problemOfForm(parsed.error, typed);
   const { study, motor, version, who, why } = parsed.data;
@@ -110,7 +115,7 @@ export async function savePlate(_: EditState, form: FormData): Promise<EditState
 /** Adds a reading as typed. */
 export async function saveReading(_: EditState, form: FormData): Promise<EditState> {
   const cells = typedCells(form, READING_COLUMNS);
-  const typed = Object.fromEntries(cells);
+  const typed = typedOf(form, cells);
   const parsed = editForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return problemOfForm(parsed.error, typed);
   const { study, motor, version, who, why } = parsed.data;

@@ -1,5 +1,5 @@
 import { evaluateMotor, type Motor, motorResult, type StudyContext } from '@/lib/engine';
-import { formatFigure, formatMoney } from '@/lib/platform/format';
+import { formatFigure } from '@/lib/platform/format';
 import type { FigureChange } from './schema';
 
 /** What a change of a motor did to its main figures, each before and after, those alone that moved. */
@@ -13,7 +13,6 @@ export function figureChanges(before: Motor, after: Motor, context: StudyContext
 
 function words(motor: Motor, context: StudyContext): Map<string, string> {
   const result = motorResult(evaluateMotor(motor, context));
-  const currency = context.settings.currency;
   const option = result.options.find((candidate) => candidate.id === result.decision.option);
   const figure = (value: Parameters<typeof formatFigure>[0] | undefined, percent = false) =>
     value ? formatFigure(value, { percent }).text : '—';
@@ -27,7 +26,7 @@ function words(motor: Motor, context: StudyContext): Map<string, string> {
       'Decision',
       `${result.decision.action}${result.decision.action === 'keep' ? '' : result.decision.timing === 'now' ? ' now' : ' at failure'}`,
     ],
-    ['Money saved a year', option?.money_saved ? formatMoney(option.money_saved.value, currency) : '—'],
-    ['Net present value', option?.net_present_value ? formatMoney(option.net_present_value.value, currency) : '—'],
+    ['Money saved a year', figure(option?.money_saved)],
+    ['Net present value', figure(option?.net_present_value)],
   ]);
 }

@@ -1,5 +1,8 @@
+import { COLUMNS } from '../fleet/columns';
 import type { Reader } from '../study/data';
 import type { HistoryEntry } from './schema';
+
+const LABELS: ReadonlyMap<string, string> = new Map(COLUMNS.map(({ name, label }) => [name, label]));
 
 /** The last changes of a motor and its readings. */
 export async function readHistory(
@@ -24,7 +27,7 @@ export async function readHistory(
     who: row.who,
     verified: row.verified,
     what: row.what,
-    field: row.field ?? undefined,
+    field: row.field === null ? undefined : (LABELS.get(row.field) ?? row.field),
     from: textOf(row.fromValue),
     to: textOf(row.toValue),
     why: row.why ?? undefined,

@@ -3,6 +3,7 @@ import {
   type Derivation,
   derive,
   evaluateMotor,
+  type Finding,
   figuresOf,
   motorResult,
   partLoadCurve,
@@ -13,7 +14,9 @@ import { database } from '@/lib/platform/db';
 import { readMotor, type StoredMotor } from '../fleet/data';
 import { withInstruments } from '../instruments/with-instruments';
 import { type StudyInForce, studyInForce } from '../study/context';
+import { answerOf, callsOf } from './answer';
 import { readHistory, readRank } from './data';
+import { alsoRead, readBy } from './reading-words';
 import type { HistoryEntry } from './schema';
 
 /** Everything that a motor's page shows. */
@@ -21,6 +24,16 @@ export interface MotorPage {
   readonly study: StudyInForce['study'];
   readonly stored: StoredMotor;
   readonly result: UnrankedMotor;
+  /** What to do, in a sentence or two. */
+  readonly answer: string;
+  /** Findings that bear on what may be trusted, and those that bear on prices and options. */
+  readonly findings: { readonly trust: readonly Finding[]; readonly options: readonly Finding[] };
+  /** Titles of the indicators by id. */
+  readonly indicatorTitles: ReadonlyMap<string, string>;
+  /** What each stored reading holds beside its electrical values, and who took it, by its id. */
+  readonly readingWords: ReadonlyMap<string, { readonly also: readonly string[]; readonly by: string }>;
+  /** Row of the reading at which the figures stand; `undefined` when none gives a usable load. */
+  readonly rowInUse: number | undefined;
   readonly curve: readonly CurvePoint[];
   readonly rank: { readonly rank: number; readonly of: number } | undefined;
   readonly history: readonly HistoryEntry[];
@@ -51,16 +64,50 @@ export async function loadMotorPage(studyId: string, motorId: string): Promise<M
       stored.readings.map((entry) => entry.id),
     ),
   ]);
+  const result = motorResult(evaluation);
   return {
     study: force.study,
     stored,
-    result: motorResult(evaluation),
+    result,
+    answer: answerOf({
+      motor: stored.motor,
+      result,
+      calls: callsOf(evaluation),
+      stored: stored.readings.length,
+      currency: force.study.settings.currency,
+    }),
+    findings: {
+      trust: result.trust.findings.filter((finding) => !OF_OPTIONS.has(finding.code)),
+      options: result.trust.findings.filter((finding) => OF_OPTIONS.has(finding.code)),
+    },
+    indicatorTitles: new Map(evaluation.condition.indicators.map(({ id, title }) => [id, title])),
+    readingWords: new Map(
+      stored.readings.map(({ id, reading }) => [id, { also: alsoRead(stored.motor, reading), by: readBy(reading) }]),
+    ),
+    rowInUse: evaluation.inUse?.reading.row,
     curve: evaluation.point ? partLoadCurve(evaluation) : [],
     rank,
     history,
     explained: new Set(figuresOf(evaluation).keys()),
   };
 }
+
+/** Findings of a motor that speak of prices, hours and options; what is said of its plate and readings is the rest. */
+const OF_OPTIONS: ReadonlySet<string> = new Set([
+  'hours-unknown',
+  'failed-at-assumed-load',
+  'failed-must-act',
+  'not-in-service',
+  'invented-price',
+  'no-price',
+  'no-repair-price',
+  'price-incomplete',
+  'price-extrapolated',
+  'tariff-not-applied',
+  'tax-without-depreciation',
+  'class-outside-table',
+  'class-unknown',
+]);
 
 /** How one figure of a motor came about, and the other figures that can be asked for. */
 export interface WhyPage {

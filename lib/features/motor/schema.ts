@@ -8,6 +8,7 @@ export interface HistoryEntry {
   readonly who: string;
   readonly verified: boolean;
   readonly what: string;
+  /** The fact that was changed, by the name that it has on the form. */
   readonly field: string | undefined;
   readonly from: string;
   readonly to: string;

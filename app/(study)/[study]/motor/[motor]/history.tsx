@@ -1,6 +1,6 @@
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { HistoryEntry } from '@/lib/features/motor/schema';
-import { formatInstant } from '@/lib/platform/format';
+import { ABSENT, formatInstant } from '@/lib/platform/format';
 import styles from './motor.module.css';
 import { UndoChange } from './undo-change';
 
@@ -26,19 +26,24 @@ export function MotorHistory({
             <th scope="col">From</th>
             <th scope="col">To</th>
             <th scope="col">Why</th>
+            <th scope="col">
+              <span className="unseen">Take back</span>
+            </th>
           </tr>
         </thead>
         <tbody>
           {history.map((entry) => (
             <tr key={entry.id}>
-              <th scope="row">{formatInstant(entry.at)}</th>
+              <th scope="row" className={styles.nowrap}>
+                {formatInstant(entry.at)}
+              </th>
               <td>
                 {entry.who}
                 {!entry.verified && <span className={styles.soft}> (not verified)</span>}
               </td>
-              <td>{[entry.what, entry.field].filter(Boolean).join(' ')}</td>
-              <td>{entry.from}</td>
-              <td>{entry.to}</td>
+              <td>{[entry.what, entry.field].filter(Boolean).join(': ')}</td>
+              <td>{entry.from === '' ? ABSENT : entry.from}</td>
+              <td>{entry.to === '' ? ABSENT : entry.to}</td>
               <td>{entry.why ?? ''}</td>
               <td>{entry === latest && entry.batch !== undefined && <UndoChange {...undo} batch={entry.batch} />}</td>
             </tr>

@@ -1,70 +1,59 @@
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
-import type { OptionResult, UnrankedMotor } from '@/lib/engine';
-import { formatMoney, formatNumber } from '@/lib/platform/format';
+import type { OptionResult } from '@/lib/engine';
+import type { MotorPage } from '@/lib/features/motor/loaders';
+import { optionTitle } from '@/lib/features/motor/words';
+import { ABSENT, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
 
 interface Props {
-  readonly result: UnrankedMotor;
-  readonly currency: string;
+  readonly page: MotorPage;
   readonly why: (path: string) => string | undefined;
 }
 
-const NAMES = { keep: 'Keep', repair: 'Repair', replace: 'Replace', resize: 'Resize' } as const;
-
-/** What an option is, in words. */
-function nameOf(option: OptionResult): string {
-  if (option.action === 'keep') return 'Keep';
-  const rating =
-    option.action === 'repair'
-      ? ''
-      : ` by ${formatNumber(option.rated_power_kw, option.rated_power_kw < 10 ? 1 : 0)} kW ${option.efficiency_class ?? ''}`;
-  return `${NAMES[option.action]}${rating}, ${option.timing === 'now' ? 'now' : 'at failure'}`;
-}
+/** Said once above the table, not with each option. */
+const SCREENING = 'screening-only';
 
 /** The options side by side, and the cash flow of the one that was decided. */
-export function MotorOptions({ result, currency, why }: Props) {
+export function MotorOptions({ page, why }: Props) {
+  const { result } = page;
+  const { currency, policy, horizonYears } = page.study.settings;
+  const unit = page.stored.motor.plate.ratedPowerUnit;
+  const nameOf = (option: OptionResult) => optionTitle(option, unit);
+  const screening = result.options.flatMap((option) => option.findings).find((finding) => finding.code === SCREENING);
+  const remarks = (option: OptionResult) => option.findings.filter((finding) => finding.code !== SCREENING);
+  const failed = page.stored.motor.plate.status === 'failed';
+  const untilMeasured = result.decision.action === 'keep' && result.trust.level === 'not-usable' && screening !== undefined;
   const decided = result.options.find((option) => option.id === result.decision.option);
-  const withFindings = result.options.filter((option) => option.findings.length > 0 && option.action !== 'keep');
+  const withFindings = result.options.filter((option) => remarks(option).length > 0 && option.action !== 'keep');
   return (
     <>
+      <FindingList findings={[...(screening ? [screening] : []), ...page.findings.options]} empty="" />
       <ScrollRegion label="Options side by side">
         <table className={styles.table}>
           <thead>
             <tr>
               <th scope="col">Option</th>
-              <th scope="col" className={styles.number}>
-                Cost, {currency}
-              </th>
-              <th scope="col" className={styles.number}>
-                Energy saved, kWh/a
-              </th>
-              <th scope="col" className={styles.number}>
-                Money saved, {currency}/a
-              </th>
-              <th scope="col" className={styles.number}>
-                Payback, a
-              </th>
-              <th scope="col" className={styles.number}>
-                Odds within policy
-              </th>
-              <th scope="col" className={styles.number}>
-                Net present value, {currency}
-              </th>
-              <th scope="col" className={styles.number}>
-                Rate of return
-              </th>
+              <Head name="Cost" unit={currency} />
+              <Head name="Energy saved" unit="kWh a year" />
+              <Head name="Money saved" unit={`${currency} a year`} />
+              <Head name="Payback" unit="years" />
+              <Head name="Chance to keep policy" unit="%" />
+              <Head name="Net present value" unit={currency} />
+              <Head name="Rate of return" unit="% a year" />
             </tr>
           </thead>
           <tbody>
             {result.options.map((option) => (
               <tr key={option.id} className={option.id === decided?.id ? styles.chosen : undefined}>
-                <th scope="row">
+                <th scope="row" className={styles.named}>
                   {nameOf(option)}
-                  {option.id === decided?.id && <span className={styles.soft}> (decided)</span>}
+                  {option.id === decided?.id && (
+                    <span className={styles.soft}> ({untilMeasured ? 'until it is measured' : 'decided'})</span>
+                  )}
                 </th>
-                <td className={styles.number}>{formatMoney(option.cost, currency)}</td>
+                <td className={styles.number}>{option.action === 'keep' ? ABSENT : formatNumber(option.cost, 0)}</td>
                 <td className={styles.number}>
                   <FigureText
                     name="energy saved"
@@ -89,13 +78,13 @@ export function MotorOptions({ result, currency, why }: Props) {
                     unitInHead
                     figure={option.simple_payback}
                     why={why(`options.${option.id}.simple_payback`)}
-                    reason="no saving that pays it back"
+                    reason={option.action === 'keep' ? 'nothing is spent' : 'no saving that pays it back'}
                   />
                 </td>
                 <td className={styles.number}>
                   {option.probability_within_policy === undefined
-                    ? '—'
-                    : `${formatNumber(100 * option.probability_within_policy, 0)} %`}
+                    ? ABSENT
+                    : formatNumber(100 * option.probability_within_policy, 0)}
                 </td>
                 <td className={styles.number}>
                   <FigureText
@@ -107,21 +96,35 @@ export function MotorOptions({ result, currency, why }: Props) {
                   />
                 </td>
                 <td className={styles.number}>
-                  {option.internal_rate_of_return === undefined
-                    ? '—'
-                    : `${formatNumber(100 * option.internal_rate_of_return, 0)} %`}
+                  {option.internal_rate_of_return === undefined ? ABSENT : formatNumber(100 * option.internal_rate_of_return, 0)}
                 </td>
               </tr>
             ))}
           </tbody>
         </table>
       </ScrollRegion>
+      <ul className={styles.hints}>
+        {failed ? (
+          <li>Savings and value are counted against the repair. It has failed, so to keep it as it is is no option.</li>
+        ) : (
+          <li>
+            <em>Now</em> is counted against keeping it. <em>At failure</em> is counted against{' '}
+            {policy.atFailure === 'repair' ? 'repairing' : 'replacing'} it then: its cost is what the new motor costs beyond the
+            repair, and less than nothing where the repair is dearer.
+          </li>
+        )}
+        <li>
+          Policy: back within {formatNumber(policy.maxSimplePaybackYears, 1)} years, with a chance of{' '}
+          {formatNumber(100 * policy.minProbability, 0)} % or better. Net present value over {horizonYears} years. ± is the 95 %
+          interval.
+        </li>
+      </ul>
       {withFindings.map((option) => (
         <details key={option.id} open={option.id === decided?.id}>
           <summary>
-            {nameOf(option)}: {option.findings.length === 1 ? '1 remark' : `${option.findings.length} remarks`}
+            {nameOf(option)}: {remarks(option).length === 1 ? '1 remark' : `${remarks(option).length} remarks`}
           </summary>
-          <FindingList findings={option.findings} empty="" />
+          <FindingList findings={remarks(option)} empty="" />
         </details>
       ))}
       {decided && decided.action !== 'keep' && decided.cash_flow.length > 0 && (
@@ -144,7 +147,7 @@ export function MotorOptions({ result, currency, why }: Props) {
                   <th scope="row">Change against the baseline, {currency}</th>
                   {decided.cash_flow.map((flow, year) => (
                     <td key={String(year)} className={styles.number}>
-                      {formatMoney(flow, currency)}
+                      {formatNumber(flow, 0)}
                     </td>
                   ))}
                 </tr>
@@ -155,5 +158,14 @@ export function MotorOptions({ result, currency, why }: Props) {
         </details>
       )}
     </>
+  );
+}
+
+function Head({ name, unit }: { readonly name: string; readonly unit: string }) {
+  return (
+    <th scope="col" className={styles.number}>
+      {name}
+      <span className={styles.under}>{unit}</span>
+    </th>
   );
 }

@@ -1,0 +1,78 @@
+import { BandMark } from '@/app/_ui/band-mark';
+import { FigureText } from '@/app/_ui/figure';
+import { FindingList } from '@/app/_ui/finding-list';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import type { MotorPage } from '@/lib/features/motor/loaders';
+import { formatStated } from '@/lib/platform/format';
+import styles from './motor.module.css';
+
+const STATUS_WORDS: Readonly<Record<string, string>> = {
+  read: 'read in the source',
+  'read-secondary': 'read in a second text',
+  memory: 'from memory: shown, not a claim of compliance',
+  practice: 'common practice',
+  derived: 'derived',
+};
+
+const ORDER = { beyond: 0, near: 1, within: 2 } as const;
+
+/** The condition indicators against their limits, what is beyond them first. */
+export function Indicators({ page, why }: { readonly page: MotorPage; readonly why: (path: string) => string | undefined }) {
+  const indicators = [...page.result.condition.indicators].sort(
+    (a, b) => (a.band ? ORDER[a.band] : 3) - (b.band ? ORDER[b.band] : 3),
+  );
+  if (indicators.length === 0) return <p className={styles.soft}>No condition reading yet.</p>;
+  const title = (id: string) => page.indicatorTitles.get(id) ?? id;
+  return (
+    <>
+      <p className={styles.soft}>
+        <em>near</em> comes close to its limit, <em>beyond</em> passes it. Each stands on the latest reading that carries it.
+      </p>
+      <ScrollRegion label="Condition indicators">
+        <table className={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">Indicator</th>
+              <th scope="col" className={styles.number}>
+                Value, ± 95 %
+              </th>
+              <th scope="col">Verdict</th>
+              <th scope="col" className={styles.words}>
+                Limit
+              </th>
+              <th scope="col" className={styles.words}>
+                Source of the limit
+              </th>
+              <th scope="col">Read</th>
+            </tr>
+          </thead>
+          <tbody>
+            {indicators.map((indicator) => (
+              <tr key={indicator.id}>
+                <th scope="row" className={styles.named}>
+                  {title(indicator.id)}
+                </th>
+                <td className={styles.number}>
+                  <FigureText
+                    name={title(indicator.id)}
+                    figure={indicator.value}
+                    why={why(`condition.indicators.${indicator.id}`)}
+                  />
+                </td>
+                <td className={styles.nowrap}>
+                  <BandMark band={indicator.band} />
+                </td>
+                <td className={styles.words}>{indicator.limit}</td>
+                <td className={styles.words}>
+                  {indicator.source} <span className={styles.soft}>({STATUS_WORDS[indicator.status] ?? indicator.status})</span>
+                </td>
+                <td className={styles.nowrap}>{indicator.taken_at === undefined ? '' : formatStated(indicator.taken_at)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+      <FindingList findings={indicators.flatMap((indicator) => indicator.findings)} empty="" />
+    </>
+  );
+}

@@ -1,0 +1,101 @@
+import { FigureText } from '@/app/_ui/figure';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import { TrustMark } from '@/app/_ui/trust-mark';
+import type { MotorPage } from '@/lib/features/motor/loaders';
+import { ABSENT, formatFigure, formatStated } from '@/lib/platform/format';
+import styles from './motor.module.css';
+import { ReadingActions } from './reading-actions';
+
+interface Props {
+  readonly page: MotorPage;
+  readonly study: string;
+  readonly motor: string;
+  readonly who: string;
+}
+
+/** Every stored reading, the latest first, with what follows from it and the way to leave it out. */
+export function Readings({ page, study, motor, who }: Props) {
+  const { stored, rowInUse } = page;
+  if (stored.readings.length === 0) return <p className={styles.soft}>Not measured yet. Add a reading to know its load.</p>;
+  const results = new Map(page.result.readings.map((reading) => [reading.row, reading]));
+  return (
+    <ScrollRegion label="Table of readings">
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">Taken</th>
+            <Head name="Power" unit="kW" />
+            <Head name="Voltage" unit="V" />
+            <Head name="Current" unit="A" />
+            <Head name="Speed" unit="r/min" />
+            <Head name="Load" unit="% of rating, ± 95 %" />
+            <th scope="col">Trust</th>
+            <th scope="col" className={styles.words}>
+              Also read
+            </th>
+            <th scope="col">
+              <span className="unseen">Leave out or take back in</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {[...stored.readings].reverse().map(({ id, reading, excluded }) => {
+            const result = excluded ? undefined : results.get(reading.row);
+            const label = reading.takenAt === undefined ? 'no date' : formatStated(reading.takenAt);
+            const words = page.readingWords.get(id);
+            return (
+              <tr key={id}>
+                <th scope="row" className={styles.nowrap}>
+                  {label}
+                  {words !== undefined && words.by !== '' && <span className={styles.under}>{words.by}</span>}
+                  {!excluded && reading.row === rowInUse && <span className={styles.under}>the figures stand on it</span>}
+                </th>
+                <td className={styles.number}>{plain(reading.inputPowerKw)}</td>
+                <td className={styles.number}>{plain(reading.voltageV)}</td>
+                <td className={styles.number}>{plain(reading.currentA)}</td>
+                <td className={styles.number}>{plain(reading.shaftSpeedRpm)}</td>
+                <td className={styles.number}>
+                  <FigureText
+                    name="load"
+                    figure={result?.load_fraction}
+                    percent
+                    unitInHead
+                    reason={excluded ? 'left out' : 'no usable load'}
+                  />
+                </td>
+                <td className={styles.nowrap}>
+                  {result ? <TrustMark level={result.trust} /> : <span className={styles.soft}>left out</span>}
+                </td>
+                <td className={`${styles.words} ${styles.soft}`}>{words?.also.join(', ')}</td>
+                <td>
+                  <ReadingActions
+                    study={study}
+                    motor={motor}
+                    version={stored.version}
+                    who={who}
+                    reading={id}
+                    label={label}
+                    {...(excluded && { excluded: { by: excluded.by, reason: excluded.reason } })}
+                  />
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </ScrollRegion>
+  );
+}
+
+function Head({ name, unit }: { readonly name: string; readonly unit: string }) {
+  return (
+    <th scope="col" className={styles.number}>
+      {name}
+      <span className={styles.under}>{unit}</span>
+    </th>
+  );
+}
+
+function plain(value: number | undefined): string {
+  return value === undefined ? ABSENT : formatFigure({ value, u: 0, unit: '1' }).text;
+}

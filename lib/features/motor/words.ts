@@ -1,0 +1,22 @@
+import { KILOWATTS_PER_HORSEPOWER, type OptionResult, type Plate } from '@/lib/engine';
+
+/** Unit in which a plate states its rating. */
+export type RatingUnit = Plate['ratedPowerUnit'];
+
+/** A rating in the unit of the plate, as catalogues write it: `300 hp` or `37 kW`; three digits, since ratings come in steps. */
+export function ratingWords(ratedPowerKw: number, unit: RatingUnit): string {
+  const short = (value: number) => String(Number(value.toPrecision(3)));
+  return unit === 'hp' ? `${short(ratedPowerKw / KILOWATTS_PER_HORSEPOWER)}\u202fhp` : `${short(ratedPowerKw)}\u202fkW`;
+}
+
+const TITLES = { keep: 'Keep', repair: 'Repair', replace: 'Replace', resize: 'Resize' } as const;
+
+/** An option in a few words: `Replace by 300 hp premium, now`. */
+export function optionTitle(option: OptionResult, unit: RatingUnit): string {
+  if (option.action === 'keep') return 'Keep as it is';
+  const bought =
+    option.action === 'repair'
+      ? ''
+      : `${option.action === 'resize' ? ' to' : ' by'} ${ratingWords(option.rated_power_kw, unit)} ${option.efficiency_class ?? ''}`.trimEnd();
+  return `${TITLES[option.action]}${bought}, ${option.timing === 'now' ? 'now' : 'at failure'}`;
+}
