@@ -39,14 +39,23 @@ test('a plate is changed, the change shown and taken back', async ({ page }) => 
   const before = await efficiency.inputValue();
   await efficiency.fill('84,5');
   await page.locator('#who').fill('R. Example');
+  await page.locator('#why').fill('read it again');
   await page.getByRole('button', { name: 'Save the plate' }).click();
   await expect(page.getByText('Some cells cannot be taken as they are; nothing was saved.')).toBeVisible();
   await expect(efficiency).toHaveValue('84,5');
+  await expect(efficiency).toBeFocused();
+  await expect(page.locator('#why')).toHaveValue('read it again');
+  await expect(page.locator('#who')).toHaveValue('R. Example');
   await efficiency.fill('84.5');
   await page.getByRole('button', { name: 'Save the plate' }).click();
   await expect(page.getByText('What it changed')).toBeVisible();
+  const moved = page.getByRole('row').filter({ hasText: 'Efficiency' });
+  const [was, now] = await moved.getByRole('cell').allInnerTexts();
+  expect(was).toMatch(/%/);
+  expect(now).not.toBe(was);
+  await expectAccessible(page);
   await page.getByRole('link', { name: 'Back to the motor' }).click();
-  await expect(page.getByRole('row').filter({ hasText: 'changed: Nominal efficiency' })).toContainText('84.5');
+  await expect(page.getByRole('row').filter({ hasText: 'changed: Nominal efficiency' })).toContainText('read it again');
   await page.getByRole('button', { name: 'Take it back' }).click();
   await expect(page.getByRole('row').filter({ hasText: 'undone' })).toContainText('84.5');
   await page.getByRole('link', { name: 'Change the plate' }).click();
@@ -76,4 +85,47 @@ test('a reading is added and left out with a reason', async ({ page }) => {
   await row.getByLabel('Your name').fill('R. Example');
   await row.getByRole('button', { name: 'Leave it out' }).click();
   await expect(row).toContainText('left out');
+});
+
+test('motors with other stories say what holds for them', async ({ page }) => {
+  const study = await plantStudy('Stories', 200, { evaluated: true });
+  const answers = {
+    'K-3': 'Measure it first: it was never measured',
+    'X-1': 'A spare: it uses no energy',
+    'N-5': 'It has failed: replace it rather than repair it',
+    'Q-1': 'Do not start it: the insulation resistance',
+  };
+  for (const [tag, answer] of Object.entries(answers)) {
+    await openMotor(page, study, tag);
+    await expect(page.getByRole('main').getByText(answer)).toBeVisible();
+    await expectAccessible(page);
+    await expectNoSidewaysScroll(page);
+  }
+});
+
+test('a plate is changed and a figure opened by keyboard alone', async ({ page }) => {
+  const study = await plantStudy('Keys', 16, { evaluated: true });
+  await openMotor(page, study, 'A-15');
+  await page.getByRole('link', { name: 'Add a reading' }).focus();
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('link', { name: 'Change the plate' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await page.locator('#frame').focus();
+  await page.keyboard.press('ControlOrMeta+A');
+  await page.keyboard.type('404T');
+  await page.locator('#who').focus();
+  await page.keyboard.type('R. Example');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Saved.')).toBeVisible();
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('link', { name: 'Back to the motor' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('row').filter({ hasText: 'changed: Frame' })).toContainText('404T');
+  await page.getByRole('link', { name: /efficiency: how do we know/ }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('How do we know efficiency?');
+  const closed = page.locator('details:not([open]) > summary').first();
+  await closed.focus();
+  await page.keyboard.press('Enter');
+  await expect(page.locator('details[open] > summary:focus')).toBeVisible();
 });

@@ -19,29 +19,29 @@ export interface FormGroup {
   readonly fields: readonly FormField[];
 }
 
-/** The plate's form, filled with what is stored. */
-export function plateForm(motor: Motor): FormGroup[] {
+/** The plate's form, filled with what is stored; money in the study's currency. */
+export function plateForm(motor: Motor, currency: string): FormGroup[] {
   const cells = plateCells(motor);
-  return grouped(PLATE_COLUMNS, (name) => cells.get(name) ?? '');
+  return grouped(PLATE_COLUMNS, currency, (name) => cells.get(name) ?? '');
 }
 
 /** An empty form for a reading. */
-export function readingForm(): FormGroup[] {
-  return grouped(READING_COLUMNS, () => '');
+export function readingForm(currency: string): FormGroup[] {
+  return grouped(READING_COLUMNS, currency, () => '');
 }
 
-function grouped(columns: readonly Column[], value: (name: string) => string): FormGroup[] {
+function grouped(columns: readonly Column[], currency: string, value: (name: string) => string): FormGroup[] {
   const groups = new Map<string, FormField[]>();
   for (const column of columns) {
     const title = COLUMN_GROUPS[column.group];
     const fields = groups.get(title) ?? [];
     groups.set(title, fields);
-    fields.push({ ...shape(column), value: value(column.name) });
+    fields.push({ ...shape(column, currency), value: value(column.name) });
   }
   return [...groups].map(([title, fields]) => ({ title, fields }));
 }
 
-function shape(column: Column): Omit<FormField, 'value'> {
+function shape(column: Column, currency: string): Omit<FormField, 'value'> {
   const { kind, name, label, meaning } = column;
   const words = kind.type === 'word' ? kind.words : kind.type === 'yes-no' ? ['yes', 'no'] : undefined;
   const plain = kind.type === 'text' || kind.type === 'letter' || words !== undefined;
@@ -50,7 +50,7 @@ function shape(column: Column): Omit<FormField, 'value'> {
     label,
     meaning,
     numeric: kind.type === 'number',
-    unit: plain ? '' : unitOrWords(column),
+    unit: plain ? '' : kind.type === 'number' && kind.unit === 'currency' ? currency : unitOrWords(column),
     ...(words && { words }),
   };
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useActionState } from 'react';
+import { useActionState, useEffect, useRef } from 'react';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import { WhoField } from '@/app/_ui/who-field';
 import type { EditState } from '@/lib/features/motor/schema';
@@ -38,16 +38,27 @@ interface Props {
 export function CellsForm({ action, groups, study, motor, version, who, submit, back }: Props) {
   const [state, send, pending] = useActionState(action, {});
   const done = state.done;
+  const form = useRef<HTMLFormElement>(null);
+  const outcome = useRef<HTMLElement>(null);
+  // The button stands below a long form: what came of it is led to, a refused cell first.
+  useEffect(() => {
+    if (state.done) outcome.current?.focus();
+    else if (state.problem) {
+      const refused = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+      if (refused) refused.focus();
+      else form.current?.scrollIntoView();
+    }
+  }, [state]);
   return (
-    <form action={send} className={styles.form} noValidate>
+    <form ref={form} action={send} className={styles.form} noValidate>
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="motor" value={motor} />
       <input type="hidden" name="version" value={done?.version ?? version} />
       <ProblemNote problem={state.problem} />
       {done && (
-        <section className={styles.done} aria-live="polite">
+        <section ref={outcome} tabIndex={-1} aria-labelledby="outcome" className={styles.done}>
           <p>
-            <strong>{done.changes === 0 ? 'Nothing was different; nothing was saved.' : 'Saved.'}</strong>{' '}
+            <strong id="outcome">{done.changes === 0 ? 'Nothing was different; nothing was saved.' : 'Saved.'}</strong>{' '}
             <Link href={back}>Back to the motor</Link>
           </p>
           {done.figures.length > 0 && (

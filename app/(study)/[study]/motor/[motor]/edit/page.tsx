@@ -4,7 +4,7 @@ import { notFound } from 'next/navigation';
 import { savePlate } from '@/lib/features/motor/actions';
 import { plateForm } from '@/lib/features/motor/form-fields';
 import { loadStored } from '@/lib/features/motor/loaders';
-import { loadWho } from '@/lib/features/study/loaders';
+import { currentStudy, loadWho } from '@/lib/features/study/loaders';
 import { CellsForm } from '../cells-form';
 import styles from '../motor.module.css';
 
@@ -18,7 +18,8 @@ export const metadata: Metadata = { title: 'Change the plate' };
 export default async function EditPlate({ params }: Props) {
   const { study, motor } = await params;
   const stored = await loadStored(study, motor);
-  if (!stored) notFound();
+  const inForce = await currentStudy(study);
+  if (!stored || !inForce) notFound();
   const back = `/${study}/motor/${motor}`;
   return (
     <main id="main" className={styles.main}>
@@ -33,7 +34,7 @@ export default async function EditPlate({ params }: Props) {
       </p>
       <CellsForm
         action={savePlate}
-        groups={plateForm(stored.motor)}
+        groups={plateForm(stored.motor, inForce.settings.currency)}
         study={study}
         motor={motor}
         version={stored.version}

@@ -4,7 +4,7 @@ import { notFound } from 'next/navigation';
 import { saveReading } from '@/lib/features/motor/actions';
 import { readingForm } from '@/lib/features/motor/form-fields';
 import { loadStored } from '@/lib/features/motor/loaders';
-import { loadWho } from '@/lib/features/study/loaders';
+import { currentStudy, loadWho } from '@/lib/features/study/loaders';
 import { CellsForm } from '../cells-form';
 import styles from '../motor.module.css';
 
@@ -18,7 +18,8 @@ export const metadata: Metadata = { title: 'Add a reading' };
 export default async function AddReading({ params }: Props) {
   const { study, motor } = await params;
   const stored = await loadStored(study, motor);
-  if (!stored) notFound();
+  const inForce = await currentStudy(study);
+  if (!stored || !inForce) notFound();
   const back = `/${study}/motor/${motor}`;
   return (
     <main id="main" className={styles.main}>
@@ -40,7 +41,7 @@ export default async function AddReading({ params }: Props) {
       <p className={styles.soft}>Decimals with a point. An empty cell means “not read”, never zero.</p>
       <CellsForm
         action={saveReading}
-        groups={readingForm()}
+        groups={readingForm(inForce.settings.currency)}
         study={study}
         motor={motor}
         version={stored.version}
