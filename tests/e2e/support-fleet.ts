@@ -16,7 +16,8 @@ export async function plantStudy(name: string, count: number, { evaluated }: { e
   try {
     await db.write(async (tx) => {
       await tx.study.create({
-        data: { id, name: `${name} ${id}`, settings: JSON.stringify(settingsToJson(settings)), demo: true },
+        // Not marked as the demonstration: the first page would then no longer offer to open it.
+        data: { id, name: `${name} ${id}`, settings: JSON.stringify(settingsToJson(settings)), demo: false },
       });
       await addMotors(tx, motors, { studyId: id, currency: settings.currency, at: new Date() });
       if (evaluated) await enqueueEvaluation(tx, id);
