@@ -7,12 +7,12 @@ import { count } from './words';
 
 /** Reads a sheet only and lists what is wrong with it. */
 export async function check(call: Call): Promise<number> {
-  const parsed = await readFleetSheet(call, undefined);
+  const parsed = await readFleetSheet(call);
   const errors = parsed.rejected.flatMap((row) => row.issues);
   const output = openOutput(call.out);
   if (call.format === 'json') {
     output.write(
-      `${JSON.stringify({ schema: 1, rows: parsed.rows, motors: parsed.motors.length, repeats: parsed.ignoredRepeats, warnings: parsed.warnings, rejected: errors }, undefined, 1)}\n`,
+      `${JSON.stringify({ schema: 1, rows: parsed.rows, motors: parsed.motorCount, repeats: parsed.ignoredRepeats, warnings: parsed.warnings, rejected: errors }, undefined, 1)}\n`,
     );
   } else if (call.format === 'csv') {
     output.write(csvRow(['kind', 'row', 'column', 'code', 'text', 'remedy', 'value']));
@@ -25,7 +25,7 @@ export async function check(call: Call): Promise<number> {
     }
   } else {
     output.write(
-      `${count(parsed.rows, 'row')}, ${count(parsed.motors.length, 'motor')}, ${count(parsed.rejected.length, 'row')} rejected, ${count(parsed.warnings.length, 'warning')}\n`,
+      `${count(parsed.rows, 'row')}, ${count(parsed.motorCount, 'motor')}, ${count(parsed.rejected.length, 'row')} rejected, ${count(parsed.warnings.length, 'warning')}\n`,
     );
     for (const issue of errors)
       output.write(`error    row ${issue.row}  ${issue.column || '(row)'}  ${issue.code}: ${issue.text} ${issue.remedy}\n`);

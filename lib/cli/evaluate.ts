@@ -1,15 +1,23 @@
 import { availableParallelism } from 'node:os';
-import { compareNaturally, ENGINE_VERSION, type MotorResult, ranksOf, type UnrankedMotor } from '@/lib/engine';
-import { evaluateFleet } from '@/lib/features/evaluation/evaluate-fleet';
-import { type EvaluatedText, rankedText } from '@/lib/features/evaluation/result-text';
-import type { ParsedFleet } from '@/lib/features/fleet/parse';
+import {
+  compareNaturally,
+  ENGINE_VERSION,
+  type Motor,
+  type MotorResult,
+  type RankKey,
+  ranksOf,
+  type Settings,
+} from '@/lib/engine';
+import { FleetEvaluation } from '@/lib/features/evaluation/evaluate-fleet';
+import { rankedHead } from '@/lib/features/evaluation/result-text';
+import type { StreamedFleet } from '@/lib/features/fleet/parse';
 import { csvRow } from '@/lib/features/fleet/write-csv';
 import { RESULT_COLUMNS } from '@/lib/features/results/columns';
 import { settingsToJson } from '@/lib/features/study/settings';
 import { type LoadedReference, loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
-import { openOutput } from './output';
+import { type Output, openOutput } from './output';
 import { Spool } from './spool';
 import { readFleetSheet, readStudy } from './study-input';
 import { count } from './words';
@@ -17,38 +25,46 @@ import { count } from './words';
 /** Evaluates a fleet sheet and writes the results, motors in natural order of site and tag, each with its rank. */
 export async function evaluate(call: Call): Promise<number> {
   const reference = loadTables();
-  const study = await readStudy(call.settings, reference);
-  for (const remark of study.remarks) console.error(remark);
-  const parsed = await readFleetSheet(call, study.settings.asOf);
+  const { settings, prices, remarks } = await readStudy(call.settings, reference);
+  for (const remark of remarks) console.error(remark);
+  const jobs = call.jobs ?? Math.min(2, availableParallelism());
+  const evaluation = new FleetEvaluation({ settings, prices, tables: reference.tables }, { jobs, shape: 'text' });
+  try {
+    const inSight = (motors: number): void => evaluation.expect(motors);
+    const sheet = await readFleetSheet(call, { asOf: settings.asOf, inSight });
+    await evaluateTo(call, sheet, evaluation, { reference, settings });
+    report(sheet);
+    return sheet.rejected.length > 0 ? EXIT.rejectedRows : EXIT.done;
+  } finally {
+    await evaluation.close();
+  }
+}
+
+async function evaluateTo(
+  call: Call,
+  sheet: StreamedFleet,
+  evaluation: FleetEvaluation<'text'>,
+  about: { readonly reference: LoadedReference; readonly settings: Settings },
+): Promise<void> {
   const spool = new Spool();
   const output = openOutput(call.out);
   try {
-    const keys: Omit<EvaluatedText, 'tail'>[] = [];
-    const jobs = call.jobs ?? Math.min(2, availableParallelism());
-    await evaluateFleet(
-      parsed.motors.map((entry) => entry.motor),
-      { settings: study.settings, prices: study.prices, tables: reference.tables },
-      {
-        jobs,
-        shape: 'text',
-        take: (results) => {
-          for (const { tail, ...key } of results) {
-            keys.push(key);
-            spool.add(tail);
-          }
-        },
+    const keys: RankKey[] = [];
+    await evaluation.run(motorsOf(sheet), {
+      take: (block) => {
+        for (const key of block.keys) keys.push(key);
+        spool.add(block.bytes, block.ends);
       },
-    );
-    const ranks = ranksOf(keys);
-    const order = keys.map((_, index) => index).sort((i, j) => byName(keys[i], keys[j]));
-    if (call.format === 'csv')
-      writeCsv(output, order, (index) => rankedText(keyAt(keys, index), ranks[index] ?? 0, spool.get(index)));
+    });
+    const ranked = inOrder(keys);
+    if (call.format === 'csv') writeCsv(output, ranked, spool);
     else {
-      output.write(head(reference, settingsToJson(study.settings)));
-      order.forEach((index, place) => {
-        output.write(`${place === 0 ? '' : ',\n'}${rankedText(keyAt(keys, index), ranks[index] ?? 0, spool.get(index))}`);
-      });
-      output.write(tail(parsed));
+      output.write(head(about.reference, settingsToJson(about.settings)));
+      for (const { key, rank, number } of ranked) {
+        output.write(`${number === ranked[0]?.number ? '' : ',\n'}${rankedHead(key, rank)}`);
+        output.write(spool.get(number));
+      }
+      output.write(tail(sheet));
     }
     output.finish();
   } catch (error) {
@@ -57,20 +73,25 @@ export async function evaluate(call: Call): Promise<number> {
   } finally {
     spool.close();
   }
-  report(parsed);
-  return parsed.rejected.length > 0 ? EXIT.rejectedRows : EXIT.done;
 }
 
-type Key = Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>;
-
-function keyAt(keys: readonly Key[], index: number): Key {
-  const key = keys[index];
-  if (!key) throw new Error(`no motor has number ${index}`);
-  return key;
+function* motorsOf(sheet: StreamedFleet): Generator<Motor> {
+  for (const { motor } of sheet.motors) yield motor;
 }
 
-function byName(a: Key | undefined, b: Key | undefined): number {
-  return compareNaturally(a?.site ?? '', b?.site ?? '') || compareNaturally(a?.tag ?? '', b?.tag ?? '');
+/** A motor in its place: its rank, and its number in the order of evaluation. */
+interface Ranked {
+  readonly key: RankKey;
+  readonly rank: number;
+  readonly number: number;
+}
+
+/** Motors in natural order of site and tag. */
+function inOrder(keys: readonly RankKey[]): readonly Ranked[] {
+  const ranks = ranksOf(keys);
+  return keys
+    .map((key, number) => ({ key, rank: ranks[number] ?? 0, number }))
+    .sort((a, b) => compareNaturally(a.key.site, b.key.site) || compareNaturally(a.key.tag, b.key.tag));
 }
 
 /** The results up to the first motor. */
@@ -81,23 +102,23 @@ function head(reference: LoadedReference, settings: unknown): string {
 }
 
 /** The results after the last motor. */
-function tail(parsed: ParsedFleet): string {
+function tail(parsed: StreamedFleet): string {
   const warnings = parsed.warnings;
   const rejected = parsed.rejected.flatMap((row) => row.issues);
   return `\n ],\n "warnings": ${JSON.stringify(warnings)},\n "rejected": ${JSON.stringify(rejected)}\n}\n`;
 }
 
-function writeCsv(output: { write(text: string): void }, order: readonly number[], motorText: (index: number) => string): void {
+function writeCsv(output: Output, ranked: readonly Ranked[], spool: Spool): void {
   output.write(csvRow(RESULT_COLUMNS.map((column) => column.name)));
-  for (const index of order) {
-    const motor = JSON.parse(motorText(index)) as MotorResult;
+  for (const { key, rank, number } of ranked) {
+    const motor = JSON.parse(rankedHead(key, rank) + Buffer.from(spool.get(number)).toString('utf8')) as MotorResult;
     output.write(csvRow(RESULT_COLUMNS.map((column) => column.value(motor))));
   }
 }
 
 /** What a person wants to know at once, on standard error. */
-function report(parsed: ParsedFleet): void {
-  const parts = [`${count(parsed.motors.length, 'motor')} from ${count(parsed.rows, 'row')}`];
+function report(parsed: StreamedFleet): void {
+  const parts = [`${count(parsed.motorCount, 'motor')} from ${count(parsed.rows, 'row')}`];
   if (parsed.rejected.length > 0) parts.push(`${count(parsed.rejected.length, 'row')} rejected`);
   if (parsed.warnings.length > 0) parts.push(count(parsed.warnings.length, 'warning'));
   if (parsed.ignoredRepeats > 0) parts.push(`${count(parsed.ignoredRepeats, 'repeated row')} ignored`);

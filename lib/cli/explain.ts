@@ -1,4 +1,5 @@
 import { type Derivation, derive, evaluateMotor, figuresOf } from '@/lib/engine';
+import type { SheetMotor } from '@/lib/features/fleet/parse';
 import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT, UsageError } from './exit';
@@ -12,10 +13,11 @@ const USUAL = ['load_fraction', 'shaft_power', 'efficiency', 'losses.total'] as 
 export async function explain(call: Call): Promise<number> {
   const reference = loadTables();
   const study = await readStudy(call.settings, reference);
-  const parsed = await readFleetSheet(call, study.settings.asOf);
-  const wanted = parsed.motors.filter(
-    (entry) => entry.motor.tag === call.tag && (call.site === undefined || entry.motor.site === call.site),
-  );
+  const parsed = await readFleetSheet(call, { asOf: study.settings.asOf });
+  const wanted: SheetMotor[] = [];
+  for (const entry of parsed.motors) {
+    if (entry.motor.tag === call.tag && (call.site === undefined || entry.motor.site === call.site)) wanted.push(entry);
+  }
   const first = wanted[0];
   if (!first)
     throw new UsageError(

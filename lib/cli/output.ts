@@ -2,9 +2,9 @@ import { closeSync, openSync, renameSync, rmSync, statSync, writeSync } from 'no
 import path from 'node:path';
 import { UsageError } from './exit';
 
-/** Where a command's result goes: pieces of text in order, then `finish`; `abandon` leaves no half-written file. */
+/** Where a command's result goes: pieces in order, as text or UTF-8, then `finish`; `abandon` leaves no half-written file. */
 export interface Output {
-  write(text: string): void;
+  write(piece: string | Uint8Array): void;
   finish(): void;
   abandon(): void;
 }
@@ -73,7 +73,7 @@ function unwritable(file: string, error: unknown): UsageError {
 const CHUNK = 1 << 18;
 
 class Buffered implements Output {
-  #pieces: string[] = [];
+  readonly #bytes = Buffer.allocUnsafeSlow(CHUNK);
   #size = 0;
 
   constructor(
@@ -82,10 +82,15 @@ class Buffered implements Output {
     private readonly onAbandon: () => void,
   ) {}
 
-  write(text: string): void {
-    this.#pieces.push(text);
-    this.#size += text.length;
-    if (this.#size >= CHUNK) this.#flush();
+  write(piece: string | Uint8Array): void {
+    const length = typeof piece === 'string' ? Buffer.byteLength(piece) : piece.length;
+    if (this.#size + length > CHUNK) this.#flush();
+    if (length > CHUNK) writeAll(this.fd, typeof piece === 'string' ? Buffer.from(piece) : piece);
+    else if (typeof piece === 'string') this.#size += this.#bytes.write(piece, this.#size);
+    else {
+      this.#bytes.set(piece, this.#size);
+      this.#size += length;
+    }
   }
 
   finish(): void {
@@ -98,16 +103,18 @@ class Buffered implements Output {
   }
 
   #flush(): void {
-    const bytes = Buffer.from(this.#pieces.join(''), 'utf8');
-    this.#pieces = [];
+    writeAll(this.fd, this.#bytes.subarray(0, this.#size));
     this.#size = 0;
-    let at = 0;
-    while (at < bytes.length) at += writeSome(this.fd, bytes, at);
   }
 }
 
+function writeAll(fd: number, bytes: Uint8Array): void {
+  let at = 0;
+  while (at < bytes.length) at += writeSome(fd, bytes, at);
+}
+
 /** One write; waits a moment when a pipe is full. A closed pipe ends the process quietly: the reader has seen enough. */
-function writeSome(fd: number, bytes: Buffer, at: number): number {
+function writeSome(fd: number, bytes: Uint8Array, at: number): number {
   try {
     return writeSync(fd, bytes, at);
   } catch (error) {

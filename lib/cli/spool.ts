@@ -2,51 +2,52 @@ import { closeSync, mkdtempSync, openSync, readSync, rmSync, writeSync } from 'n
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 
-/** Up to this many characters of results stay in memory; what goes beyond is kept in a temporary file. */
+/** Up to so many bytes of results stay in memory; what goes beyond is kept in a temporary file. */
 const IN_MEMORY = 64 * 1024 * 1024;
+
+/** Texts that arrived together, one after another in UTF-8. */
+interface Block {
+  readonly ends: readonly number[];
+  /** The texts themselves, or where they begin in the file. */
+  readonly at: Uint8Array | number;
+}
 
 /** Keeps texts in order of arrival and gives each back by its number, in bounded memory. */
 export class Spool {
-  readonly #texts: (string | undefined)[] = [];
-  readonly #offsets: number[] = [];
-  readonly #lengths: number[] = [];
+  readonly #blocks: Block[] = [];
+  /** Number of the first text of each block. */
+  readonly #firsts: number[] = [];
+  #count = 0;
   #held = 0;
   #end = 0;
   #file: { fd: number; folder: string } | undefined;
 
-  /** Stores a text; returns its number. */
-  add(text: string): number {
-    const number = this.#texts.length;
-    if (this.#held + text.length <= IN_MEMORY) {
-      this.#texts.push(text);
-      this.#held += text.length;
-      this.#offsets.push(0);
-      this.#lengths.push(0);
-      return number;
+  /** Stores texts that stand end to end in `bytes`; `ends` says where each one ends. */
+  add(bytes: Uint8Array, ends: readonly number[]): void {
+    this.#firsts.push(this.#count);
+    this.#count += ends.length;
+    if (this.#held + bytes.length <= IN_MEMORY) {
+      this.#blocks.push({ ends, at: bytes });
+      this.#held += bytes.length;
+      return;
     }
     this.#file ??= openScratch();
-    const bytes = Buffer.from(text, 'utf8');
     let written = 0;
     while (written < bytes.length)
       written += writeSync(this.#file.fd, bytes, written, bytes.length - written, this.#end + written);
-    this.#texts.push(undefined);
-    this.#offsets.push(this.#end);
-    this.#lengths.push(bytes.length);
+    this.#blocks.push({ ends, at: this.#end });
     this.#end += bytes.length;
-    return number;
   }
 
-  /** The text with this number. */
-  get(number: number): string {
-    const held = this.#texts[number];
-    if (held !== undefined) return held;
-    const length = this.#lengths[number];
-    const offset = this.#offsets[number];
-    if (!this.#file || length === undefined || offset === undefined) throw new Error(`nothing is spooled under ${number}`);
-    const bytes = Buffer.allocUnsafe(length);
-    let read = 0;
-    while (read < length) read += readSync(this.#file.fd, bytes, read, length - read, offset + read);
-    return bytes.toString('utf8');
+  /** The text with this number, in UTF-8. */
+  get(number: number): Uint8Array {
+    const place = this.#placeOf(number);
+    const block = this.#blocks[place];
+    const index = number - (this.#firsts[place] ?? 0);
+    const end = block?.ends[index];
+    if (block === undefined || end === undefined) throw new Error(`nothing is spooled under ${number}`);
+    const from = block.ends[index - 1] ?? 0;
+    return typeof block.at === 'number' ? this.#read(block.at + from, end - from) : block.at.subarray(from, end);
   }
 
   /** Removes the temporary file. */
@@ -55,6 +56,26 @@ export class Spool {
     closeSync(this.#file.fd);
     rmSync(this.#file.folder, { recursive: true, force: true });
     this.#file = undefined;
+  }
+
+  /** The last block that begins at or before a number. */
+  #placeOf(number: number): number {
+    let low = 0;
+    let high = this.#firsts.length;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if ((this.#firsts[middle] ?? 0) <= number) low = middle;
+      else high = middle;
+    }
+    return low;
+  }
+
+  #read(offset: number, length: number): Uint8Array {
+    if (!this.#file) throw new Error('the spool is closed');
+    const bytes = Buffer.allocUnsafe(length);
+    let read = 0;
+    while (read < length) read += readSync(this.#file.fd, bytes, read, length - read, offset + read);
+    return bytes;
   }
 }
 

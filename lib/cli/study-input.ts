@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { LIMIT_IDS, type PriceList, type Settings } from '@/lib/engine';
-import { type ParsedFleet, parseFleet } from '@/lib/features/fleet/parse';
+import { type ParseOptions, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings } from '@/lib/features/study/settings';
 import type { LoadedReference } from '@/lib/reference/load';
@@ -38,8 +38,8 @@ export async function readStudy(
 }
 
 /** The sheet of a call; an unreadable file ends the command with its remedy. */
-export async function readFleetSheet(call: Call, asOf: string | undefined): Promise<ParsedFleet> {
-  const outcome = await parseFleet({ path: call.fleet }, { ...call.reading, asOf });
+export async function readFleetSheet(call: Call, options: Pick<ParseOptions, 'asOf' | 'inSight'> = {}): Promise<StreamedFleet> {
+  const outcome = await streamFleet({ path: call.fleet }, { ...call.reading, ...options });
   if (!outcome.ok) throw new UsageError(`${call.fleet}: ${outcome.problem.text} ${outcome.problem.remedy}`);
   return outcome;
 }

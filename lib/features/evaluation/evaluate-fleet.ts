@@ -1,113 +1,114 @@
-import { Worker } from 'node:worker_threads';
-import { evaluateMotor, type Motor, motorResult, type PriceList, type ReferenceTables, type Settings } from '@/lib/engine';
-import type { BlockResult, WorkerStart } from './evaluate-worker';
-import { SHAPES, type ShapeName, type Shapes } from './result-shape';
+import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
+import type { Motor, StudyContext } from '@/lib/engine';
+import { evaluateBlock } from './evaluate-block';
+import type { Block } from './evaluate-worker';
+import type { ShapeName, Shapes } from './result-shape';
+import { Helpers } from './worker-threads';
 
 /** Motors in one block: small enough to spread evenly, large enough that handing over costs nothing. */
-const BLOCK = 250;
+const BLOCK = 125;
 
-/** Below this many motors a worker takes longer to start than to do the work. */
-const WORTH_A_WORKER = 1500;
+/** For fewer motors than these a helper takes longer to start than it saves. */
+const WORTH_A_HELPER = 750;
 
-/** What a fleet is evaluated with. */
-export interface FleetStudy {
-  readonly settings: Settings;
-  readonly prices: PriceList;
-  readonly tables: ReferenceTables;
-}
+/** Finished blocks that may wait for an earlier one, for each thread. */
+const AHEAD = 4;
 
-/** How a fleet is evaluated: on how many threads, in which form the results come, and whether to stop early. */
-export interface FleetRun<Name extends ShapeName> {
-  readonly jobs: number;
-  readonly shape: Name;
+/** How the results of a fleet are taken in, and whether to stop early. */
+export interface Taking<Name extends ShapeName> {
   /** Takes a block of results; blocks come in order. A promise is waited for before the next block is taken. */
-  readonly take: (results: readonly Shapes[Name][]) => void | Promise<void>;
-  /** Asked between blocks; true ends the run early. */
+  readonly take: (results: Shapes[Name]) => void | Promise<void>;
+  /** Asked before each block is taken; true ends the run early. */
   readonly cancelled?: () => boolean | Promise<boolean>;
 }
 
-/**
- * Evaluates motors in order, block by block, with several jobs on worker threads. The results do not depend on the jobs.
- * @returns false when it was cancelled.
- */
-export async function evaluateFleet<Name extends ShapeName>(
-  motors: readonly Motor[],
-  study: FleetStudy,
-  run: FleetRun<Name>,
-): Promise<boolean> {
-  if (run.jobs > 1 && motors.length >= WORTH_A_WORKER) return withWorkers(motors, study, run);
-  for (let at = 0; at < motors.length; at += BLOCK) {
-    if (await run.cancelled?.()) return false;
-    const shape = SHAPES[run.shape];
-    const block = motors.slice(at, at + BLOCK);
-    await run.take(block.map((motor) => shape(motorResult(evaluateMotor(motor, study)), study.settings.currency)));
-  }
-  return true;
-}
+/** Evaluates motors in order, block by block, on this thread and on helpers beside it. The results do not depend on their number. */
+export class FleetEvaluation<Name extends ShapeName> {
+  readonly #study: StudyContext;
+  readonly #shape: Name;
+  readonly #jobs: number;
+  readonly #helpers: Helpers;
+  readonly #finished = new Map<number, Shapes[Name]>();
 
-async function withWorkers<Name extends ShapeName>(
-  motors: readonly Motor[],
-  { settings, prices }: FleetStudy,
-  run: FleetRun<Name>,
-): Promise<boolean> {
-  const blocks = Math.ceil(motors.length / BLOCK);
-  const workers: Worker[] = [];
-  /** Two places for each worker, so that none waits for its next block. */
-  const free: Worker[] = [];
-  const finished = new Map<number, readonly Shapes[Name][]>();
-  let failure: Error | undefined;
-  let wake = (): void => undefined;
-  let handedOut = 0;
-  let taken = 0;
-  const handOut = (): void => {
-    // No worker runs further ahead than this, so that finished blocks waiting for their turn stay few.
-    while (handedOut < blocks && handedOut <= taken + 4 * run.jobs) {
-      const worker = free.shift();
-      if (worker === undefined) return;
-      const number = handedOut++;
-      worker.postMessage({ number, motors: motors.slice(number * BLOCK, (number + 1) * BLOCK) });
-    }
-  };
-  const start: WorkerStart = { settings, prices, shape: run.shape };
-  try {
-    for (let i = 0; i < Math.min(run.jobs, blocks); i++) {
-      const worker = new Worker(new URL('../../platform/start-worker.mjs', import.meta.url), {
-        workerData: { ...start, module: new URL('./evaluate-worker.ts', import.meta.url).href },
-        execArgv: [],
-      });
-      workers.push(worker);
-      free.push(worker);
-      worker.on('message', (result: BlockResult) => {
-        // The worker was started with this shape, so its results have it.
-        finished.set(result.number, result.results as readonly Shapes[Name][]);
-        free.push(worker);
-        handOut();
-        wake();
-      });
-      worker.on('error', (error) => {
-        failure = error instanceof Error ? error : new Error(String(error));
-        wake();
-      });
-    }
-    free.push(...workers);
-    handOut();
-    while (taken < blocks) {
-      const results = finished.get(taken);
-      if (results === undefined) {
-        if (failure) throw failure;
-        await new Promise<void>((resolve) => {
-          wake = resolve;
-        });
+  /** @param jobs threads that may be at work, this one included. */
+  constructor(study: StudyContext, { jobs, shape }: { readonly jobs: number; readonly shape: Name }) {
+    this.#study = study;
+    this.#shape = shape;
+    this.#jobs = jobs;
+    // Helpers are started with this shape, so their results have it.
+    this.#helpers = new Helpers({ study, shape }, ({ number, results }) => this.#finished.set(number, results as Shapes[Name]));
+  }
+
+  /** Tells how many motors there are as far as is known; helpers get ready while the rest is being read. */
+  expect(motors: number): void {
+    this.#helpers.grow(Math.min(this.#jobs - 1, Math.floor(motors / WORTH_A_HELPER)));
+  }
+
+  /**
+   * Evaluates the motors, which are asked for only when it is their turn.
+   * @returns false when it was cancelled.
+   */
+  async run(motors: Iterable<Motor>, { take, cancelled }: Taking<Name>): Promise<boolean> {
+    const blocks = blocksOf(motors);
+    let started = 0;
+    let taken = 0;
+    let all = false;
+    const nextBlock = (): Block | undefined => {
+      if (all || started > taken + AHEAD * this.#jobs) return undefined;
+      const next = blocks.next();
+      if (next.done) all = true;
+      return next.done ? undefined : { number: started++, motors: next.value };
+    };
+    for (;;) {
+      await turnOfTheLoop();
+      this.#helpers.check();
+      while (this.#helpers.hasRoom) {
+        const block = nextBlock();
+        if (block === undefined) break;
+        this.#helpers.give(block);
+      }
+      const results = this.#finished.get(taken);
+      if (results !== undefined) {
+        if (await cancelled?.()) return false;
+        this.#finished.delete(taken++);
+        await take(results);
         continue;
       }
-      if (await run.cancelled?.()) return false;
-      finished.delete(taken);
-      taken += 1;
-      handOut();
-      await run.take(results);
+      const own = nextBlock();
+      if (own !== undefined) this.#finished.set(own.number, evaluateBlock(own.motors, this.#study, this.#shape));
+      else if (all && taken === started) return true;
+      else await this.#helpers.listen();
     }
-    return true;
+  }
+
+  /** Lets the helpers go. */
+  async close(): Promise<void> {
+    await this.#helpers.close();
+  }
+}
+
+function* blocksOf(motors: Iterable<Motor>): Generator<readonly Motor[], undefined> {
+  let block: Motor[] = [];
+  for (const motor of motors) {
+    block.push(motor);
+    if (block.length < BLOCK) continue;
+    yield block;
+    block = [];
+  }
+  if (block.length > 0) yield block;
+}
+
+/** Evaluates a fleet that is all there. @returns false when it was cancelled. */
+export async function evaluateFleet<Name extends ShapeName>(
+  motors: readonly Motor[],
+  study: StudyContext,
+  { jobs, shape, ...taking }: Taking<Name> & { readonly jobs: number; readonly shape: Name },
+): Promise<boolean> {
+  const evaluation = new FleetEvaluation(study, { jobs, shape });
+  try {
+    evaluation.expect(motors.length);
+    return await evaluation.run(motors, taking);
   } finally {
-    await Promise.all(workers.map((worker) => worker.terminate()));
+    await evaluation.close();
   }
 }

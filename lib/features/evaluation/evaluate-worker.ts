@@ -1,31 +1,35 @@
 import { parentPort, workerData } from 'node:worker_threads';
-import { evaluateMotor, type Motor, motorResult, type PriceList, type Settings } from '@/lib/engine';
-import { loadTables } from '@/lib/reference/load';
-import { SHAPES, type ShapeName, type Shapes } from './result-shape';
+import type { Motor, StudyContext } from '@/lib/engine';
+import { evaluateBlock } from './evaluate-block';
+import type { ShapeName, Shapes } from './result-shape';
 
 /** What a worker is started with. */
 export interface WorkerStart {
-  readonly settings: Settings;
-  readonly prices: PriceList;
+  readonly study: StudyContext;
   readonly shape: ShapeName;
 }
 
-/** A block of motors to evaluate, and the answer in the same order. */
+/** A block of motors to evaluate. */
 export interface Block {
   readonly number: number;
   readonly motors: readonly Motor[];
 }
+
+/** What a worker says: that it may be given blocks, then each block's results in the order of its motors. */
+export type WorkerNews = { readonly ready: true } | BlockResult;
 export interface BlockResult {
   readonly number: number;
-  readonly results: readonly Shapes[ShapeName][];
+  readonly results: Shapes[ShapeName];
 }
 
 const port = parentPort;
 if (port) {
-  const { settings, prices, shape } = workerData as WorkerStart;
-  const study = { settings, prices, tables: loadTables().tables };
-  port.on('message', (block: Block) => {
-    const results = block.motors.map((motor) => SHAPES[shape](motorResult(evaluateMotor(motor, study)), settings.currency));
-    port.postMessage({ number: block.number, results } satisfies BlockResult);
+  const { study, shape } = workerData as WorkerStart;
+  const say = (news: WorkerNews, transfer: readonly ArrayBuffer[] = []): void => port.postMessage(news, transfer);
+  port.on('message', ({ number, motors }: Block) => {
+    const results = evaluateBlock(motors, study, shape);
+    // Text is handed over as it lies in memory, not copied.
+    say({ number, results }, 'bytes' in results ? [results.bytes.buffer] : []);
   });
+  say({ ready: true });
 }

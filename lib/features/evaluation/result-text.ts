@@ -1,21 +1,42 @@
-import type { UnrankedMotor } from '@/lib/engine';
+import type { RankKey, UnrankedMotor } from '@/lib/engine';
 
-/** One motor's result as text, with what ranking and ordering need; the rank is put in when all motors are known. */
-export interface EvaluatedText {
-  readonly site: string;
-  readonly tag: string;
-  readonly ranking: UnrankedMotor['ranking'];
-  /** JSON of the result without site, tag and rank: an object's inside with its closing brace. */
-  readonly tail: string;
+/** Results as text that still lacks the ranks: they are known only when all motors are. */
+export interface TextBlock {
+  /** What ranking and ordering need of each motor. */
+  readonly keys: readonly RankKey[];
+  /** Each motor's JSON without site, tag and rank, one after another, in UTF-8: an object's inside with its closing brace. */
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  /** Where each motor's text ends in `bytes`. */
+  readonly ends: readonly number[];
 }
 
-/** Splits a result so that its rank can be added later without parsing. */
-export function resultText(result: UnrankedMotor): EvaluatedText {
-  const { site, tag, ranking, ...rest } = result;
-  return { site, tag, ranking, tail: JSON.stringify(rest).slice(1) };
+/** A code unit takes up to so many bytes in UTF-8. */
+const BYTES_PER_UNIT = 3;
+
+/** Room for a block's text, used again for the next one. */
+let room = Buffer.allocUnsafeSlow(1 << 20);
+
+/** Writes results end to end, each in such a way that its rank can be added without parsing. */
+export function textBlock(results: Iterable<UnrankedMotor>): TextBlock {
+  const keys: RankKey[] = [];
+  const ends: number[] = [];
+  let end = 0;
+  for (const { site, tag, ranking, ...rest } of results) {
+    const text = JSON.stringify(rest).slice(1);
+    const needed = end + BYTES_PER_UNIT * text.length;
+    if (needed > room.length) {
+      const wider = Buffer.allocUnsafeSlow(2 * needed);
+      room.copy(wider, 0, 0, end);
+      room = wider;
+    }
+    end += room.write(text, end, 'utf8');
+    keys.push({ site, tag, ranking });
+    ends.push(end);
+  }
+  return { keys, ends, bytes: new Uint8Array(room.subarray(0, end)) };
 }
 
-/** The whole JSON of a motor with its rank. */
-export function rankedText(part: Pick<EvaluatedText, 'site' | 'tag'>, rank: number, tail: string): string {
-  return `{"site":${JSON.stringify(part.site)},"tag":${JSON.stringify(part.tag)},"rank":${rank},${tail}`;
+/** A motor's JSON up to the text of its block. */
+export function rankedHead({ site, tag }: Pick<RankKey, 'site' | 'tag'>, rank: number): string {
+  return `{"site":${JSON.stringify(site)},"tag":${JSON.stringify(tag)},"rank":${rank},`;
 }

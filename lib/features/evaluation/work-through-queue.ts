@@ -63,7 +63,7 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
     inForce.context,
     {
       jobs,
-      shape: 'row',
+      shape: 'rows',
       cancelled: () => stopAsked(db, run.id),
       take: async (results) => {
         const rows = results.flatMap((row) => {

@@ -153,14 +153,17 @@ export class MotorBuilder {
     return { state: adds ? 'taken' : 'repeat', errors, warnings: adds ? warnings : [] };
   }
 
-  /** The motors, each with its readings oldest first. Ends the building. */
-  finish(): SheetMotor[] {
-    const motors: SheetMotor[] = [];
+  /** Motors so far. */
+  get count(): number {
+    return this.#groups.size;
+  }
+
+  /** The motors, each with its readings oldest first, one by one; what was kept of a motor is let go with it. Ends the building. */
+  *finish(): Generator<SheetMotor> {
     for (const [key, group] of this.#groups) {
-      motors.push(finishGroup(group));
       this.#groups.delete(key);
+      yield finishGroup(group);
     }
-    return motors;
   }
 
   #requireCell(errors: RowIssue[], { row, values }: ParsedRow, column: string, key: string | undefined): void {

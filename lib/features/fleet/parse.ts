@@ -24,6 +24,8 @@ export interface ParseOptions {
   readonly mapping?: ColumnMapping | undefined;
   /** What is kept already: rows of its motors need no plate, and may not contradict its readings. */
   readonly book?: MotorBook | undefined;
+  /** Told now and then how many motors have come so far. */
+  readonly inSight?: ((motors: number) => void) | undefined;
 }
 
 /** A row that was not taken in, with its cells as they were. */
@@ -37,9 +39,18 @@ export interface RejectedRow {
  * A sheet once read. Every row with content is in exactly one place:
  * `rows` = rows of all motors + rejected + ignored repeats.
  */
-export interface ParsedFleet {
+export interface ParsedFleet extends ReadRows {
   /** In order of first appearance. */
   readonly motors: readonly SheetMotor[];
+}
+
+/** The same with the motors put together one by one as they are asked for, once: a large fleet need not be held as a whole. */
+export interface StreamedFleet extends ReadRows {
+  readonly motors: Iterable<SheetMotor>;
+  readonly motorCount: number;
+}
+
+interface ReadRows {
   readonly warnings: readonly RowIssue[];
   readonly rejected: readonly RejectedRow[];
   /** Column names as the sheet has them. */
@@ -51,13 +62,22 @@ export interface ParsedFleet {
   readonly dialect: Dialect;
 }
 
-export type FleetOutcome = ({ readonly ok: true } & ParsedFleet) | { readonly ok: false; readonly problem: FileProblem };
+type Outcome<Fleet> = ({ readonly ok: true } & Fleet) | { readonly ok: false; readonly problem: FileProblem };
+export type FleetOutcome = Outcome<ParsedFleet>;
 
 /**
  * Reads a fleet sheet: CSV text or the first sheet of a workbook, from a file, from bytes or from pasted text.
  * A file that cannot be read as a whole gives a problem in words; a bad row is rejected alone and given back.
  */
 export async function parseFleet(source: SheetSource, options: ParseOptions = {}): Promise<FleetOutcome> {
+  const read = await streamFleet(source, options);
+  if (!read.ok) return read;
+  const { motorCount: _, ...fleet } = read;
+  return { ...fleet, motors: [...read.motors] };
+}
+
+/** Reads as {@link parseFleet} does, and leaves the motors to be put together when they are asked for. */
+export async function streamFleet(source: SheetSource, options: ParseOptions = {}): Promise<Outcome<StreamedFleet>> {
   try {
     return { ok: true, ...(await readFleet(source, options)) };
   } catch (error) {
@@ -67,14 +87,17 @@ export async function parseFleet(source: SheetSource, options: ParseOptions = {}
   }
 }
 
-async function readFleet(source: SheetSource, options: ParseOptions): Promise<ParsedFleet> {
+async function readFleet(source: SheetSource, options: ParseOptions): Promise<StreamedFleet> {
   const decimal = options.decimal ?? '.';
   const table = await openTable(source, {
     ...(options.delimiter === undefined ? {} : { delimiter: options.delimiter }),
     ...(options.encoding === undefined ? {} : { encoding: options.encoding }),
   });
   const sheet = new SheetReader(table.name, options, table.kind === 'csv');
-  for await (const block of table.blocks) for (const line of block) sheet.take(line);
+  for await (const block of table.blocks) {
+    for (const line of block) sheet.take(line);
+    options.inSight?.(sheet.motorCount);
+  }
   return sheet.finish({ delimiter: table.delimiter(), decimal });
 }
 
@@ -126,12 +149,17 @@ class SheetReader {
     }
   }
 
-  finish(dialect: Dialect): ParsedFleet {
+  get motorCount(): number {
+    return this.#motors?.count ?? 0;
+  }
+
+  finish(dialect: Dialect): StreamedFleet {
     if (this.#plan === undefined || this.#motors === undefined) throw new FileFault('empty-file', { name: this.#name });
     if (this.#motors.undatedReadings > 0 && !this.#hasDates(this.#plan)) {
       this.#warnings.splice(this.#plan.warnings.length, 0, issue('reading-undated', 1, 'taken_at', { words: 'All readings' }));
     }
     return {
+      motorCount: this.#motors.count,
       motors: this.#motors.finish(),
       warnings: this.#warnings,
       rejected: this.#rejected,

@@ -1,0 +1,75 @@
+import { Worker } from 'node:worker_threads';
+import type { Block, BlockResult, WorkerNews, WorkerStart } from './evaluate-worker';
+
+/** Blocks at a helper at a time: one at work and one waiting, so that it never waits itself. */
+const PLACES = 2;
+
+/** Worker threads that evaluate blocks beside the thread that has called them. */
+export class Helpers {
+  readonly #start: WorkerStart;
+  readonly #take: (result: BlockResult) => void;
+  readonly #workers: Worker[] = [];
+  /** A helper stands here once for each place that is free. */
+  readonly #free: Worker[] = [];
+  #failure: Error | undefined;
+  #wake = (): void => undefined;
+
+  /** @param take is given each block's results as they come, in no certain order. */
+  constructor(start: WorkerStart, take: (result: BlockResult) => void) {
+    this.#start = start;
+    this.#take = take;
+  }
+
+  /** Starts helpers until there are so many; they take part once they are ready. */
+  grow(count: number): void {
+    while (this.#workers.length < count) this.#workers.push(this.#begin());
+  }
+
+  get hasRoom(): boolean {
+    return this.#free.length > 0;
+  }
+
+  /** Hands a block to a helper that has room. */
+  give(block: Block): void {
+    this.#free.shift()?.postMessage(block);
+  }
+
+  /** Waits until a helper has something to say. @throws what stopped a helper. */
+  async listen(): Promise<void> {
+    if (this.#failure === undefined) {
+      await new Promise<void>((resolve) => {
+        this.#wake = resolve;
+      });
+    }
+    this.check();
+  }
+
+  /** @throws what stopped a helper, if anything did. */
+  check(): void {
+    if (this.#failure) throw this.#failure;
+  }
+
+  async close(): Promise<void> {
+    await Promise.all(this.#workers.map((worker) => worker.terminate()));
+  }
+
+  #begin(): Worker {
+    const worker = new Worker(new URL('../../platform/start-worker.mjs', import.meta.url), {
+      workerData: { ...this.#start, module: new URL('./evaluate-worker.ts', import.meta.url).href },
+      execArgv: [],
+    });
+    worker.on('message', (news: WorkerNews) => {
+      if ('ready' in news) this.#free.push(...new Array<Worker>(PLACES).fill(worker));
+      else {
+        this.#free.push(worker);
+        this.#take(news);
+      }
+      this.#wake();
+    });
+    worker.on('error', (error) => {
+      this.#failure = error instanceof Error ? error : new Error(String(error));
+      this.#wake();
+    });
+    return worker;
+  }
+}
