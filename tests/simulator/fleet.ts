@@ -25,9 +25,18 @@ export interface SimulatedMotor {
 export interface FleetOptions {
   readonly seed: number;
   readonly motors: number;
-  /** Weights of the sets of readings; all alike when not said. */
+  /** Weights of the sets of readings; the usual mix when not said. */
   readonly sets?: Readonly<Partial<Record<ReadingSet, number>>>;
 }
+
+/** How often each set of readings stands in a sheet (common practice: an analyser where there is one, else a clamp, seldom a tachometer alone). */
+const USUAL_SETS: Readonly<Record<ReadingSet, number>> = {
+  all: 0.3,
+  'power-volts-amps': 0.25,
+  'speed-volts': 0.15,
+  'amps-volts': 0.2,
+  'power-only': 0.1,
+};
 
 /** Ratings and how common they are in a plant (common practice): most between 5 and 300 hp. */
 const HORSEPOWER: readonly (readonly [number, number])[] = [
@@ -163,7 +172,8 @@ export function simulateMotor(chance: Chance, tag: string, set: ReadingSet): Sim
 
 /** A fleet from a seed; motor number i is the same whatever the size of the fleet. */
 export function simulateFleet(options: FleetOptions): SimulatedMotor[] {
-  const weights = READING_SETS.map((set) => [set, options.sets === undefined ? 1 : (options.sets[set] ?? 0)] as const);
+  const sets: Readonly<Partial<Record<ReadingSet, number>>> = options.sets ?? USUAL_SETS;
+  const weights = READING_SETS.map((set) => [set, sets[set] ?? 0] as const);
   return Array.from({ length: options.motors }, (_, i) => {
     const chance = new Chance(options.seed * 1_000_003 + i);
     return simulateMotor(chance, `M-${i + 1}`, chance.weighted(weights));
