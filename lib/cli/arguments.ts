@@ -39,6 +39,13 @@ export const COMMANDS = {
     formats: ['text', 'json'],
     reads: true,
   },
+  lines: {
+    call: 'lines FLEET --tag T [--site S] [--settings S] [--format text|json|csv] [--out FILE]',
+    says: 'lists the spectral lines to expect of a motor and which of them coincide',
+    options: { ...COMMON, ...READING, tag: { type: 'string' }, site: { type: 'string' } },
+    formats: ['text', 'json', 'csv'],
+    reads: true,
+  },
   settings: {
     call: 'settings [--out FILE]',
     says: 'prints the settings of a study with their defaults, as JSON',
@@ -78,7 +85,7 @@ export function readCall(args: readonly string[]): Call {
     throw new UsageError(`--format ${format}: ${command} writes ${spec.formats.join(' or ')}.`);
   if (spec.reads && positionals.length !== 1) throw new UsageError(`${command} wants one fleet sheet: study ${spec.call}`);
   if (!spec.reads && positionals.length > 0) throw new UsageError(`${command} takes no file: study ${spec.call}`);
-  if (command === 'explain' && values.tag === undefined) throw new UsageError(`explain wants --tag: study ${spec.call}`);
+  if ('tag' in spec.options && values.tag === undefined) throw new UsageError(`${command} wants --tag: study ${spec.call}`);
   const jobs = values.jobs;
   if (jobs !== undefined && !/^[1-9]\d{0,2}$/.test(jobs)) throw new UsageError(`--jobs ${jobs}: a whole number from 1 to 999.`);
   const text = (name: string) => (values[name] === undefined ? {} : { [name]: values[name] });

@@ -1,10 +1,9 @@
 import { type Derivation, derive, evaluateMotor, figuresOf } from '@/lib/engine';
-import type { SheetMotor } from '@/lib/features/fleet/parse';
 import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT, UsageError } from './exit';
 import { openOutput } from './output';
-import { readFleetSheet, readStudy } from './study-input';
+import { motorOf, readFleetSheet, readStudy } from './study-input';
 
 /** Figures that are explained when none is named, from the answer down. */
 const USUAL = ['load_fraction', 'shaft_power', 'efficiency', 'losses.total'] as const;
@@ -13,23 +12,9 @@ const USUAL = ['load_fraction', 'shaft_power', 'efficiency', 'losses.total'] as 
 export async function explain(call: Call): Promise<number> {
   const reference = loadTables();
   const study = await readStudy(call.settings, reference);
-  const parsed = await readFleetSheet(call, { asOf: study.settings.asOf });
-  const wanted: SheetMotor[] = [];
-  for (const entry of parsed.motors) {
-    if (entry.motor.tag === call.tag && (call.site === undefined || entry.motor.site === call.site)) wanted.push(entry);
-  }
-  const first = wanted[0];
-  if (!first)
-    throw new UsageError(
-      `No motor has the tag "${call.tag}"${call.site === undefined ? '' : ` at site "${call.site}"`} in ${call.fleet}.`,
-    );
-  if (wanted.length > 1) {
-    throw new UsageError(
-      `The tag "${call.tag}" stands at ${wanted.length} sites (${wanted.map((entry) => entry.motor.site || '(no site)').join(', ')}); name one with --site.`,
-    );
-  }
+  const motor = motorOf(call, await readFleetSheet(call, { asOf: study.settings.asOf }));
   const evaluation = evaluateMotor(
-    first.motor,
+    motor,
     { settings: study.settings, tables: reference.tables, prices: study.prices },
     new Map(),
   );

@@ -7,12 +7,14 @@ import { check } from './check';
 import { evaluate } from './evaluate';
 import { EXIT, UsageError } from './exit';
 import { explain } from './explain';
+import { lines } from './lines';
 import { openOutput } from './output';
 
 const RUN: Readonly<Record<CommandName, (call: Call) => Promise<number>>> = {
   evaluate,
   check,
   explain,
+  lines,
   settings: async (call) => {
     const output = openOutput(call.out);
     output.write(`${JSON.stringify(settingsToJson(defaultSettings()), undefined, 2)}\n`);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { LIMIT_IDS, type PriceList, type Settings } from '@/lib/engine';
-import { type ParseOptions, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
+import { LIMIT_IDS, type Motor, type PriceList, type Settings } from '@/lib/engine';
+import { type ParseOptions, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings } from '@/lib/features/study/settings';
 import type { LoadedReference } from '@/lib/reference/load';
@@ -42,6 +42,24 @@ export async function readFleetSheet(call: Call, options: Pick<ParseOptions, 'as
   const outcome = await streamFleet({ path: call.fleet }, { ...call.reading, ...options });
   if (!outcome.ok) throw new UsageError(`${call.fleet}: ${outcome.problem.text} ${outcome.problem.remedy}`);
   return outcome;
+}
+
+/** The one motor that a call names by tag, and by site where the tag alone is not enough. */
+export function motorOf(call: Call, parsed: Pick<StreamedFleet, 'motors'>): Motor {
+  const wanted: SheetMotor[] = [];
+  for (const entry of parsed.motors)
+    if (entry.motor.tag === call.tag && (call.site === undefined || entry.motor.site === call.site)) wanted.push(entry);
+  const first = wanted[0];
+  if (!first)
+    throw new UsageError(
+      `No motor has the tag "${call.tag}"${call.site === undefined ? '' : ` at site "${call.site}"`} in ${call.fleet}.`,
+    );
+  if (wanted.length > 1) {
+    throw new UsageError(
+      `The tag "${call.tag}" stands at ${wanted.length} sites (${wanted.map((entry) => entry.motor.site || '(no site)').join(', ')}); name one with --site.`,
+    );
+  }
+  return first.motor;
 }
 
 function readText(file: string): string {

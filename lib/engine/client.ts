@@ -1,5 +1,6 @@
 /** What the browser may use of the engine: types and plain helpers without tables or solvers. */
 
+export type * from './condition/lines/line-result';
 export type { Derivation, DerivationStep } from './explain/derivation';
 export type { CurvePoint } from './explain/part-load';
 export type { Evidence, Finding, Severity } from './quantity/finding';

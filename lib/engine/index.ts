@@ -1,5 +1,7 @@
 /** The only door of the engine: everything outside `lib/engine` imports from here. */
 
+export type * from './condition/lines/line-result';
+export { lineTable } from './condition/lines/line-table';
 export { LIMIT_IDS } from './condition/registry';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';

@@ -23,7 +23,7 @@ describe('study', () => {
   it('says how it is used, and its version', () => {
     const help = studyCommand('--help');
     expect(help.code).toBe(0);
-    for (const command of ['evaluate', 'check', 'explain', 'settings']) expect(help.out).toContain(command);
+    for (const command of ['evaluate', 'check', 'explain', 'lines', 'settings']) expect(help.out).toContain(command);
     const { version } = JSON.parse(readFileSync(path.join(ROOT, 'package.json'), 'utf8')) as { version: string };
     expect(studyCommand('--version').out.trim()).toBe(version);
   });
@@ -36,6 +36,7 @@ describe('study', () => {
     ['a format it does not write', ['evaluate', 'x.csv', '--format', 'pdf'], 'json or csv'],
     ['a file that is not there', ['evaluate', '/nowhere/fleet.csv'], '/nowhere/fleet.csv'],
     ['explain without a tag', ['explain', 'x.csv'], '--tag'],
+    ['lines without a tag', ['lines', 'x.csv'], '--tag'],
     ['no number of jobs', ['evaluate', 'x.csv', '--jobs', '0'], '--jobs'],
     ['a decimal sign that is none', ['evaluate', 'x.csv', '--decimal', ';'], '--decimal'],
   ])('ends with 2 and a sentence on %s', (_, args, words) => {

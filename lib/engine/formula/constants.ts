@@ -7,6 +7,7 @@ export const CONSTANTS = {
   seconds_per_minute: { value: 60, unit: 's/min', symbol: '60' },
   volts_per_kilovolt: { value: 1000, unit: 'V/kV', symbol: '1000' },
   months_per_year: { value: 12, unit: 'month/a', symbol: '12' },
+  pi: { value: Math.PI, unit: '1', symbol: '\\pi' },
   percent: { value: 100, unit: '%', symbol: '100' },
 } as const satisfies Record<string, { value: number; unit: Unit; symbol: string }>;
 

@@ -2,6 +2,7 @@
 import type { Compiled } from '../formula/compiled';
 import * as condition from './condition';
 import * as duty from './duty';
+import * as lines from './lines';
 import * as load from './load';
 import * as machine from './machine';
 import * as money from './money';
@@ -12,6 +13,7 @@ import * as options from './options';
 export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Compiled>>>> = {
   "condition": condition,
   "duty": duty,
+  "lines": lines,
   "load": load,
   "machine": machine,
   "money": money,

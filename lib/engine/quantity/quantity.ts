@@ -75,6 +75,11 @@ export function onePart(source: number, contribution: number): Parts {
   return { at: [source], by: [contribution] };
 }
 
+/** A quantity times an exact factor. */
+export function scaled<U extends Unit>(quantity: Quantity<U>, factor: number): Quantity<U> {
+  return { unit: quantity.unit, value: quantity.value * factor, parts: scaleParts(quantity.parts, factor) };
+}
+
 /** Every contribution times a factor. */
 export function scaleParts(parts: Parts, factor: number): Parts {
   return factor === 0 ? EXACT : { at: parts.at, by: parts.by.map((part) => part * factor) };

@@ -41,6 +41,8 @@ export const UNITS = [
   'kW/hp',
   'kV',
   'V/kV',
+  'mm',
+  's',
 ] as const;
 
 /** One of the units that the engine knows. */

@@ -51,6 +51,8 @@ const UNIT_WORDS: Readonly<Record<Unit, string>> = {
   'kW/hp': 'kW / (745.7 W)',
   kV: 'kV',
   'V/kV': 'V / kV',
+  mm: 'mm',
+  s: 's',
 };
 
 /** A number with its unit, as the unit library writes it. */

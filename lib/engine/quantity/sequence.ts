@@ -1,0 +1,32 @@
+/** Positive- and negative-sequence magnitudes of three phasors that add up to zero, in the unit of the three. */
+export interface Sequences {
+  readonly positive: number;
+  readonly negative: number;
+}
+
+/**
+ * Sequence components from three magnitudes alone: the three line-to-line voltages, or the three line currents of a motor without a
+ * neutral, close a triangle, so that their angles follow.
+ *
+ *   U₁² = (a² + b² + c²) / 6 + 2 A / √3,  U₂² = (a² + b² + c²) / 6 − 2 A / √3,  A the area of the triangle
+ *
+ * Units: those of the magnitudes. Valid for: magnitudes above zero that can close a triangle; undefined otherwise, since then one of the
+ * three was misread (or, for currents, a neutral carries some). Phase order does not matter. Near balance the difference loses about half
+ * of the digits, which leaves eight.
+ * Source: closed form of IEC 61000-4-30 and CIGRE (from memory), in its equal form by the triangle's area; the area by Heron's formula in
+ * the order that keeps its digits (Kahan).
+ */
+export function sequenceMagnitudes(values: readonly [number, number, number]): Sequences | undefined {
+  const [c, b, a] = [...values].sort((x, y) => x - y) as [number, number, number];
+  if (!(c > 0) || !Number.isFinite(a) || c < a - b) return undefined;
+  const area = Math.sqrt(Math.max(0, (a + (b + c)) * (c - (a - b)) * (c + (a - b)) * (a + (b - c)))) / 4;
+  const squares = (a * a + b * b + c * c) / 6;
+  const part = (2 * area) / Math.sqrt(3);
+  return { positive: Math.sqrt(squares + part), negative: Math.sqrt(Math.max(0, squares - part)) };
+}
+
+/** Negative over positive sequence, a fraction: what IEC 60034-1 and 61000-4-30 call the unbalance factor. Undefined as above. */
+export function negativeSequenceRatio(values: readonly [number, number, number]): number | undefined {
+  const sequences = sequenceMagnitudes(values);
+  return sequences && sequences.negative / sequences.positive;
+}
