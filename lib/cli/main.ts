@@ -1,26 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
 import { DamagedTable } from '@/lib/reference/damaged-table';
 import { type Call, COMMANDS, type CommandName, readCall } from './arguments';
-import { check } from './check';
-import { evaluate } from './evaluate';
 import { EXIT, UsageError } from './exit';
-import { explain } from './explain';
-import { lines } from './lines';
-import { openOutput } from './output';
 
+/** Each command loads what it needs when it is called. */
 const RUN: Readonly<Record<CommandName, (call: Call) => Promise<number>>> = {
-  evaluate,
-  check,
-  explain,
-  lines,
-  settings: async (call) => {
-    const output = openOutput(call.out);
-    output.write(`${JSON.stringify(settingsToJson(defaultSettings()), undefined, 2)}\n`);
-    output.finish();
-    return EXIT.done;
-  },
+  evaluate: async (call) => (await import('./evaluate')).evaluate(call),
+  check: async (call) => (await import('./check')).check(call),
+  explain: async (call) => (await import('./explain')).explain(call),
+  lines: async (call) => (await import('./lines')).lines(call),
+  settings: async (call) => (await import('./settings')).settings(call),
 };
 
 function help(): string {

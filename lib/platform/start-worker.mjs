@@ -1,7 +1,6 @@
-// Entry of a worker thread: gives the thread the TypeScript loader, then starts the module named in its data. Plain JavaScript, because
-// Node 20 does not pass a loader on to worker threads.
+// Entry of a worker thread: runs the program named in its data, a path from the root of the project. Plain JavaScript, because a thread
+// reads nothing else by itself.
 import { workerData } from 'node:worker_threads';
-import { register } from 'tsx/esm/api';
+import { run } from './compiled.mjs';
 
-register();
-await import(workerData.module);
+await run(workerData.program);

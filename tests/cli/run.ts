@@ -16,15 +16,11 @@ export interface Ran {
 
 /** Runs the command line as a user would, without a shell in between. */
 export function studyCommand(...args: string[]): Ran {
-  const run = spawnSync(
-    process.execPath,
-    ['--disable-warning=ExperimentalWarning', '--import', 'tsx', 'lib/cli/main.ts', ...args],
-    {
-      cwd: ROOT,
-      encoding: 'utf8',
-      maxBuffer: 1 << 28,
-    },
-  );
+  const run = spawnSync(process.execPath, ['scripts/study.mjs', ...args], {
+    cwd: ROOT,
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
+  });
   return { code: run.status, out: run.stdout, err: run.stderr };
 }
 

@@ -175,11 +175,7 @@ describe('study evaluate', () => {
 
   it('ends quietly when its reader closes the pipe', async () => {
     const many = Array.from({ length: 300 }, (_, index) => ROW.replace('P-1', `P-${index + 1}`));
-    const child = spawn(
-      process.execPath,
-      ['--disable-warning=ExperimentalWarning', '--import', 'tsx', 'lib/cli/main.ts', 'evaluate', sheet('pipe.csv', ...many)],
-      { cwd: ROOT },
-    );
+    const child = spawn(process.execPath, ['scripts/study.mjs', 'evaluate', sheet('pipe.csv', ...many)], { cwd: ROOT });
     let err = '';
     child.stderr.on('data', (text: Buffer) => {
       err += text.toString();

@@ -27,15 +27,11 @@ describe('the demonstration’s figures', () => {
     const motors = someMotors(200);
     const sheet = path.join(folder, 'demo.csv');
     writeFileSync(sheet, writeFleetCsv(motors.map((motor) => ({ motor }))));
-    const run = spawnSync(
-      process.execPath,
-      ['--disable-warning=ExperimentalWarning', '--import', 'tsx', 'lib/cli/main.ts', 'evaluate', sheet, '--format', 'csv'],
-      {
-        cwd: ROOT,
-        encoding: 'utf8',
-        maxBuffer: 1 << 26,
-      },
-    );
+    const run = spawnSync(process.execPath, ['scripts/study.mjs', 'evaluate', sheet, '--format', 'csv'], {
+      cwd: ROOT,
+      encoding: 'utf8',
+      maxBuffer: 1 << 26,
+    });
     expect(run.status).toBe(0);
     const lines = Papa.parse<Record<string, string>>(run.stdout, { header: true, skipEmptyLines: true }).data;
     expect(lines.length).toBe(200);

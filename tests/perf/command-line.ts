@@ -9,18 +9,7 @@ const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 /** Wall time and peak memory of `study evaluate` on a fleet of so many motors, from start to end of the process. */
 function evaluate(motors: number): { seconds: number; megabytes: number | undefined } {
   const sheet = perfSheet(motors);
-  const args = [
-    '--disable-warning=ExperimentalWarning',
-    '--import',
-    'tsx',
-    'lib/cli/main.ts',
-    'evaluate',
-    sheet,
-    '--out',
-    '/dev/null',
-  ];
-  const out = `${sheet}.json`;
-  args[args.length - 1] = out;
+  const args = ['scripts/study.mjs', 'evaluate', sheet, '--out', `${sheet}.json`];
   const timed = existsSync('/usr/bin/time');
   const start = performance.now();
   const run = timed

@@ -15,6 +15,9 @@ export interface Block {
   readonly motors: readonly Motor[];
 }
 
+/** What a worker is told: to evaluate a block, or to end once it has done with those before. */
+export type Order = Block | 'end';
+
 /** What a worker says: that it may be given blocks, then each block's results in the order of its motors. */
 export type WorkerNews = { readonly ready: true } | BlockResult;
 export interface BlockResult {
@@ -26,7 +29,12 @@ const port = parentPort;
 if (port) {
   const { study, shape } = workerData as WorkerStart;
   const say = (news: WorkerNews, transfer: readonly ArrayBuffer[] = []): void => port.postMessage(news, transfer);
-  port.on('message', ({ number, motors }: Block) => {
+  port.on('message', (order: Order) => {
+    if (order === 'end') {
+      port.close();
+      return;
+    }
+    const { number, motors } = order;
     const results = evaluateBlock(motors, study, shape);
     // Text is handed over as it lies in memory, not copied.
     say({ number, results }, 'bytes' in results ? [results.bytes.buffer] : []);

@@ -1,5 +1,4 @@
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Worker } from 'node:worker_threads';
 import { readEnv } from '@/lib/platform/env';
 
@@ -14,9 +13,9 @@ const holder: typeof globalThis & { lossbookRunner?: Worker | undefined } = glob
 function start(): Worker {
   // The bundler rewrites an imported `Worker`; asked for in this way, the built-in one is left alone.
   const { Worker: Thread } = process.getBuiltinModule('node:worker_threads');
-  const lib = path.join(readEnv().projectFolder, 'lib');
-  const module = pathToFileURL(path.join(lib, 'features', 'evaluation', 'run-worker.ts')).href;
-  const worker = new Thread(path.join(lib, 'platform', 'start-worker.mjs'), { workerData: { module }, execArgv: [] });
+  const starter = path.join(readEnv().projectFolder, 'lib', 'platform', 'start-worker.mjs');
+  const program = 'lib/features/evaluation/run-worker.ts';
+  const worker = new Thread(starter, { workerData: { program }, execArgv: [] });
   worker.unref();
   const forget = (): void => {
     if (holder.lossbookRunner === worker) holder.lossbookRunner = undefined;

@@ -3,7 +3,6 @@ import { open, readFile } from 'node:fs/promises';
 import { FileFault } from './issue-codes';
 import { type Delimiter, LIMITS, MEGABYTE, type SheetSource, type TableBlocks } from './table';
 import { type CsvOptions, decodeText, readCsv } from './table-csv';
-import { readXlsx } from './table-xlsx';
 
 export interface OpenTable {
   readonly kind: 'csv' | 'xlsx';
@@ -31,6 +30,8 @@ export async function openTable(source: SheetSource, options: CsvOptions): Promi
   if (startsWith(head, [0x50, 0x4b, 0x03, 0x04]) || startsWith(head, [0x50, 0x4b, 0x05, 0x06])) {
     const bytes = 'path' in source ? await wholeFile(source.path, name) : Buffer.from(source.data);
     if (bytes.byteLength > FILE_BYTES_MAX) throw new FileFault('file-too-large', { name, limit: LIMITS.fileMegabytes });
+    // Loaded when there is a workbook: most sheets are text.
+    const { readXlsx } = await import('./table-xlsx');
     return { kind: 'xlsx', name, blocks: readXlsx(bytes, name), delimiter: () => ',' };
   }
   const chunks = (): AsyncIterable<Uint8Array> =>
