@@ -1,16 +1,20 @@
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
 import { evaluateRows, falseAlarms, LOSSES, type Score, scoreMistakes, scoresOf } from '../engine/support/simulated';
+import { WORLDS, type WorldName } from '../simulator/beliefs';
 import { corruptFleet, MISTAKES } from '../simulator/corrupt';
-import { simulateFleet } from '../simulator/fleet';
+import { rowsOf, simulateFleet } from '../simulator/fleet';
 import { Chance } from '../simulator/random';
 
 /**
- * `npx tsx tests/perf/simulated.ts [motors] [seed]`: what the engine makes of a simulated fleet whose truth is known, and of sheets with
+ * `npx tsx tests/perf/simulated.ts [motors] [seed] [world] [share read before]`: what the engine makes of a simulated fleet whose truth is known, and of sheets with
  * planted mistakes. Prints; it judges nothing.
  */
 const motors = Number(process.argv[2] ?? 4000);
 const seed = Number(process.argv[3] ?? 1);
+const world = Object.keys(WORLDS).find((name): name is WorldName => name === (process.argv[4] ?? 'usual'));
+if (world === undefined) throw new Error(`worlds are ${Object.keys(WORLDS).join(', ')}`);
+const readBefore = Number(process.argv[5] ?? 0);
 const reference = loadTables();
 const study = { settings: defaultSettings(), tables: reference.tables, prices: reference.prices };
 
@@ -35,14 +39,11 @@ function line(name: string, score: Score): string {
   ].join(' ');
 }
 
-const fleet = simulateFleet({ seed, motors });
-const results = await evaluateRows(
-  fleet.map(({ cells }) => cells),
-  study,
-);
+const fleet = simulateFleet({ seed, motors, world, readBefore });
+const results = await evaluateRows(rowsOf(fleet), study);
 const scores = scoresOf(fleet, results);
 console.log(
-  `Simulated fleet of ${motors}, seed ${seed}. Coverage of 95 % limits in %, errors and widths in points, losses in % of the true total.`,
+  `Simulated fleet of ${motors}, seed ${seed}, ${world} world, ${100 * readBefore} % read before. Coverage of 95 % limits in %, errors and widths in points, losses in % of the true total.`,
 );
 console.log(
   [

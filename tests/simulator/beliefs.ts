@@ -116,3 +116,22 @@ export const MAINS = {
 
 /** Load over rating where motors are read: surveys put the mean of industrial motors near 0.6 (from memory). */
 export const LOAD = [0.61, 0.22, 0.2, 1.15] as const;
+
+/** A world that differs from the usual one, so that nobody fits an estimator to a single set of beliefs. */
+export interface World {
+  /** Factor on the spread of loss, slip, current and magnetising current about the design. */
+  readonly spread: number;
+  /** Factor on the stray-load loss before the shares are brought to a sum of one. */
+  readonly stray: number;
+  /** Factor on what the process moves while the technician reads. */
+  readonly breath: number;
+  /** How far the winding has come to its end temperature, from and to. */
+  readonly warmth: readonly [number, number];
+}
+
+export const WORLDS = {
+  usual: { spread: 1, stray: 1, breath: 1, warmth: [0.85, 1] },
+  calm: { spread: 0.75, stray: 0.8, breath: 0.5, warmth: [0.95, 1] },
+  rough: { spread: 1.3, stray: 1.4, breath: 2.5, warmth: [0.6, 1] },
+} as const satisfies Readonly<Record<string, World>>;
+export type WorldName = keyof typeof WORLDS;

@@ -201,7 +201,7 @@ const PLANTS: Readonly<Record<Mistake, Plant>> = {
   },
   'motor-uncoupled': (chance, m) => {
     const light = atShaftPower(m.built.machine, m.conditions, 0);
-    const readings = read(chance, m.set, light, m.conditions.supply, m.instruments);
+    const readings = read(chance, m.set, light, m.conditions.supply, m.instruments, 1);
     const kept = Object.entries(m.cells).filter(([name]) => !VOLTS.includes(name) && !AMPS.includes(name));
     // The power of a motor that turns nothing is below that of a coupled one; its speed or current alone might be those of a light load.
     return { cells: { ...Object.fromEntries(kept), ...readings }, leavesTrace: readsPower(m) };

@@ -1,4 +1,4 @@
-import { LOAD, MAINS, REWIND } from './beliefs';
+import { LOAD, MAINS, REWIND, WORLDS, type World, type WorldName } from './beliefs';
 import { type Built, drawMachine, type Rating } from './machine';
 import { type AtWork, atShaftPower, type Conditions, supplyOf, unbalanceOf } from './operate';
 import { type Cells, text, writePlate } from './plate';
@@ -8,6 +8,8 @@ import { drawInstruments, type Instruments, READING_SETS, type ReadingSet, read 
 /** A row of the fleet sheet, with the truth beside it. All of it is invented. */
 export interface SimulatedMotor {
   readonly cells: Cells;
+  /** Rows of earlier readings at other loads, by the same instruments; the truth is that of `cells`, the latest. */
+  readonly earlier: readonly Cells[];
   readonly set: ReadingSet;
   readonly rating: Rating;
   readonly built: Built;
@@ -27,6 +29,9 @@ export interface FleetOptions {
   readonly motors: number;
   /** Weights of the sets of readings; the usual mix when not said. */
   readonly sets?: Readonly<Partial<Record<ReadingSet, number>>>;
+  /** Share of motors that were read once or twice before, at other loads; none when not said. */
+  readonly readBefore?: number;
+  readonly world?: WorldName;
 }
 
 /** How often each set of readings stands in a sheet (common practice: an analyser where there is one, else a clamp, seldom a tachometer alone). */
@@ -91,7 +96,8 @@ const KILOWATTS: readonly (readonly [number, number])[] = [
 /** 1 hp in W, as NEMA and the fleet sheet have it. */
 const HP = 745.7;
 
-function drawRating(chance: Chance): Rating {
+/** Draws what a plate says first: power, poles, voltage, frequency. */
+export function drawRating(chance: Chance): Rating {
   const metric = chance.happens(0.15);
   const poles = chance.weighted([
     [2, 0.18],
@@ -117,10 +123,8 @@ function drawRating(chance: Chance): Rating {
   return { hp, watts: hp * HP, poles, lineVolts, frequency: 60 };
 }
 
-/** Draws a motor, puts it to work and has it read. */
-export function simulateMotor(chance: Chance, tag: string, set: ReadingSet): SimulatedMotor {
-  const rating = drawRating(chance);
-  const built = drawMachine(chance, rating);
+/** The motor at some load, on the mains of some day. */
+function workingDay(chance: Chance, rating: Rating, built: Built, world: World) {
   const loadFraction = chance.normalWithin(...LOAD);
   const ratio = 1 + chance.normalWithin(...MAINS.voltage);
   const unbalance = Math.min(MAINS.unbalanceMost, -MAINS.unbalanceMean * Math.log(1 - chance.unit()));
@@ -130,41 +134,59 @@ export function simulateMotor(chance: Chance, tag: string, set: ReadingSet): Sim
     chance.between(0, 2 * Math.PI),
     rating.frequency + chance.normalWithin(0, MAINS.frequencySd, -0.06, 0.06),
   );
-  const conditions = { supply, ambient: chance.normalWithin(28, 7, 8, 45), warmth: chance.between(0.85, 1) };
+  const conditions = { supply, ambient: chance.normalWithin(28, 7, 8, 45), warmth: chance.between(...world.warmth) };
   const at = atShaftPower(built.machine, conditions, loadFraction * rating.watts);
-  const plate = writePlate(chance, built, rating);
+  return { loadFraction, ratio, conditions, at };
+}
+
+/** Draws a motor, puts it to work and has it read. */
+export function simulateMotor(
+  chance: Chance,
+  tag: string,
+  set: ReadingSet,
+  options: { readonly world: World; readonly readBefore: number },
+): SimulatedMotor {
+  const { world } = options;
+  const rating = drawRating(chance);
+  const built = drawMachine(chance, rating, world);
+  const day = workingDay(chance, rating, built, world);
+  const plate = writePlate(chance, built, rating, world);
   const instruments = drawInstruments(chance);
-  const readings = read(chance, set, at, supply, instruments);
+  const readings = read(chance, set, day.at, day.conditions.supply, instruments, world.breath);
   const told = built.rewound > 0 && chance.happens(REWIND.told);
-  const withRoom = chance.happens(0.25);
+  const own = { site: 'Invented works', tag, ...plate, ...(told && { rewind_count: text(built.rewound, 0) }) };
+  const room = chance.happens(0.25) ? { ambient_c: text(day.conditions.ambient, 0) } : {};
+  const before = chance.happens(options.readBefore) ? (chance.happens(0.4) ? 2 : 1) : 0;
+  const earlier = Array.from({ length: before }, (_, i): Cells => {
+    const then = workingDay(chance, rating, built, world);
+    const sets = chance.pick(READING_SETS);
+    return {
+      ...own,
+      taken_at: `2024-0${i + 3}-01`,
+      ...read(chance, sets, then.at, then.conditions.supply, instruments, world.breath),
+    };
+  });
   const twoWays = set === 'all' || set === 'power-volts-amps';
   const efficiencyKnown = plate.nominal_efficiency_pct !== undefined || plate.efficiency_class !== undefined;
-  const nemaUnbalance = unbalanceOf(at.lineVolts);
+  const unbalance = unbalanceOf(day.at.lineVolts);
   return {
-    cells: {
-      site: 'Invented works',
-      tag,
-      ...plate,
-      ...(told && { rewind_count: text(built.rewound, 0) }),
-      taken_at: '2025-06-01',
-      ...readings,
-      ...(withRoom && { ambient_c: text(conditions.ambient, 0) }),
-    },
+    cells: { ...own, taken_at: '2025-06-01', ...readings, ...room },
+    earlier,
     set,
     rating,
     built,
-    at,
-    conditions,
+    at: day.at,
+    conditions: day.conditions,
     instruments,
-    loadFraction,
-    unbalance: nemaUnbalance,
-    voltageRatio: ratio,
+    loadFraction: day.loadFraction,
+    unbalance,
+    voltageRatio: day.ratio,
     beyondObjection:
       built.rewound === 0 &&
-      nemaUnbalance <= 0.01 &&
-      Math.abs(ratio - 1) <= 0.07 &&
-      loadFraction >= 0.5 &&
-      loadFraction <= 1 &&
+      unbalance <= 0.01 &&
+      Math.abs(day.ratio - 1) <= 0.07 &&
+      day.loadFraction >= 0.5 &&
+      day.loadFraction <= 1 &&
       twoWays &&
       efficiencyKnown,
   };
@@ -176,7 +198,10 @@ export function simulateFleet(options: FleetOptions): SimulatedMotor[] {
   const weights = READING_SETS.map((set) => [set, sets[set] ?? 0] as const);
   return Array.from({ length: options.motors }, (_, i) => {
     const chance = new Chance(options.seed * 1_000_003 + i);
-    return simulateMotor(chance, `M-${i + 1}`, chance.weighted(weights));
+    return simulateMotor(chance, `M-${i + 1}`, chance.weighted(weights), {
+      world: WORLDS[options.world ?? 'usual'],
+      readBefore: options.readBefore ?? 0,
+    });
   });
 }
 
@@ -185,3 +210,6 @@ export function sheetText(rows: readonly Cells[]): string {
   const names = [...new Set(rows.flatMap((row) => Object.keys(row)))];
   return [names, ...rows.map((row) => names.map((name) => row[name] ?? ''))].map((row) => `${row.join(',')}\n`).join('');
 }
+
+/** Rows of a fleet in the order in which they were written down. */
+export const rowsOf = (fleet: readonly SimulatedMotor[]): Cells[] => fleet.flatMap(({ earlier, cells }) => [...earlier, cells]);

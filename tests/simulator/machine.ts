@@ -14,6 +14,7 @@ import {
   REWIND,
   SPREAD,
   STATOR_LEAKAGE,
+  type World,
 } from './beliefs';
 import { minus, over, polar, scaled, size, times } from './complex';
 import type { Chance } from './random';
@@ -72,13 +73,13 @@ export function efficientLoss(hp: number, poles: number): number {
 }
 
 /** Draws a machine: the design of its era, then one motor with its own losses, slip and currents, perhaps rewound. */
-export function drawMachine(chance: Chance, rating: Rating): Built {
+export function drawMachine(chance: Chance, rating: Rating, world: World): Built {
   const era = chance.weighted(ERAS.map((one) => [one, one.share] as const));
   const year = Math.round(chance.between(...era.years));
   const designLoss = efficientLoss(rating.hp, rating.poles) * chance.between(...era.lossOverEfficient);
   const rewound = year < 2000 && rating.hp >= 15 && chance.happens(REWIND.probability) ? (chance.happens(0.3) ? 2 : 1) : 0;
-  const shares = lossShares(chance, rating.poles);
-  const asNew = rating.watts * designLoss * Math.exp(chance.normalWithin(0, SPREAD.loss, -0.2, 0.2));
+  const shares = lossShares(chance, rating.poles, world);
+  const asNew = rating.watts * designLoss * Math.exp(world.spread * chance.normalWithin(0, SPREAD.loss, -0.2, 0.2));
   const losses = {
     stator: asNew * shares.stator,
     rotor: asNew * shares.rotor,
@@ -102,7 +103,7 @@ export function drawMachine(chance: Chance, rating: Rating): Built {
       0.72,
       magnetisingShare(rating.hp, rating.poles) *
         era.magnetising *
-        Math.exp(chance.normalWithin(0, SPREAD.magnetising, -0.3, 0.3)),
+        Math.exp(world.spread * chance.normalWithin(0, SPREAD.magnetising, -0.3, 0.3)),
     ),
     lockedCurrent: chance.between(...LOCKED_CURRENT) * (era.name === 'premium' ? 1.05 : 1),
     lockedOverRunning: chance.between(...LOCKED_OVER_RUNNING),
@@ -116,13 +117,13 @@ export function drawMachine(chance: Chance, rating: Rating): Built {
   return { machine, era, year, designEfficiency: 1 / (1 + designLoss), rewound };
 }
 
-function lossShares(chance: Chance, poles: number) {
+function lossShares(chance: Chance, poles: number, world: World) {
   const draw = {
     stator: chance.between(...LOSS_RANGES.stator),
     rotor: chance.between(...LOSS_RANGES.rotor),
     core: chance.between(...LOSS_RANGES.core),
     friction: chance.between(...LOSS_RANGES.friction) * (POLE_FRICTION[poles] ?? 1),
-    stray: chance.between(...LOSS_RANGES.stray),
+    stray: chance.between(...LOSS_RANGES.stray) * world.stray,
   };
   const sum = draw.stator + draw.rotor + draw.core + draw.friction + draw.stray;
   return {

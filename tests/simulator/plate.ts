@@ -1,4 +1,4 @@
-import { OLD_IEC_EXCESS, SPREAD } from './beliefs';
+import { OLD_IEC_EXCESS, SPREAD, type World } from './beliefs';
 import type { Built, Rating } from './machine';
 import type { Chance } from './random';
 
@@ -69,15 +69,15 @@ function stamped(chance: Chance, built: Built, metric: boolean) {
 }
 
 /** The plate of a machine as its maker stamped it and as someone copied it into the sheet. */
-export function writePlate(chance: Chance, built: Built, rating: Rating): Cells {
+export function writePlate(chance: Chance, built: Built, rating: Rating, world: World): Cells {
   const { machine, year, era } = built;
   const metric = rating.frequency === 50;
   const bears = stamped(chance, built, metric);
   const synchronous = (120 * rating.frequency) / rating.poles;
   // The stamp is the design's; the machine differs from it, which comes to the same as the stamp differing from the machine.
-  const slip = machine.ratedSlip * Math.exp(chance.normalWithin(0, SPREAD.slip, -0.2, 0.2));
+  const slip = machine.ratedSlip * Math.exp(world.spread * chance.normalWithin(0, SPREAD.slip, -0.2, 0.2));
   const speed = rounded(synchronous * (1 - slip), !metric && (year < 1998 ? chance.happens(0.75) : chance.happens(0.4)) ? 5 : 1);
-  const amps = machine.ratedAmps * Math.exp(chance.normalWithin(0, SPREAD.current, -0.1, 0.1));
+  const amps = machine.ratedAmps * Math.exp(world.spread * chance.normalWithin(0, SPREAD.current, -0.1, 0.1));
   const step = amps < 10 ? 0.1 : amps < 100 ? chance.pick([0.1, 0.5, 1]) : 1;
   const powerFactor = chance.normalWithin(machine.ratedPowerFactor, 0.012, machine.ratedPowerFactor - 0.04, 0.96);
   const design = 100 * built.designEfficiency;

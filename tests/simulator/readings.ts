@@ -49,13 +49,20 @@ export function drawInstruments(chance: Chance): Instruments {
 const BREATH = { volts: 0.0008, amps: 0.0025, power: 0.0025, rpm: 0.2 };
 
 /** The readings of a motor at work, by its instruments, rounded as displays show them. */
-export function read(chance: Chance, set: ReadingSet, at: AtWork, supply: Supply, instruments: Instruments): Cells {
+export function read(
+  chance: Chance,
+  set: ReadingSet,
+  at: AtWork,
+  supply: Supply,
+  instruments: Instruments,
+  breath: number,
+): Cells {
   const { gain, accuracy } = instruments;
   const has = (...sets: readonly ReadingSet[]) => sets.includes(set);
-  const volts = at.lineVolts.map((value) => value * gain.volts * (1 + chance.normal(0, BREATH.volts)));
-  const amps = at.amps.map((value) => value * gain.amps * (1 + chance.normal(0, BREATH.amps)));
-  const kilowatts = (at.input / 1000) * gain.power * (1 + chance.normal(0, BREATH.power));
-  const rpm = at.rpm + instruments.rpmOffset + chance.normal(0, BREATH.rpm);
+  const volts = at.lineVolts.map((value) => value * gain.volts * (1 + chance.normal(0, breath * BREATH.volts)));
+  const amps = at.amps.map((value) => value * gain.amps * (1 + chance.normal(0, breath * BREATH.amps)));
+  const kilowatts = (at.input / 1000) * gain.power * (1 + chance.normal(0, breath * BREATH.power));
+  const rpm = at.rpm + instruments.rpmOffset + chance.normal(0, breath * BREATH.rpm);
   const three = chance.happens(0.7);
   const voltDecimals = at.lineVolts[0] < 1000 && chance.happens(0.4) ? 1 : 0;
   const ampDecimals = at.amps[0] < 10 ? 2 : at.amps[0] < 200 ? 1 : 0;

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { given, readCases } from '../engine/cases/published';
+import { WORLDS, type WorldName } from './beliefs';
 import { type Complex, complex, conjugate, parallel, size, times } from './complex';
-import { sheetText, simulateFleet } from './fleet';
-import { efficientLoss, fromRatedPoint, type TrueMachine } from './machine';
+import { drawRating, rowsOf, sheetText, simulateFleet } from './fleet';
+import { drawMachine, efficientLoss, fromRatedPoint, type TrueMachine } from './machine';
 import { atShaftPower, atSlip, type Conditions, supplyOf, unbalanceOf } from './operate';
 import { solvePerPhase } from './per-phase';
 import { nominalNotAbove } from './plate';
@@ -10,6 +11,13 @@ import { Chance } from './random';
 
 const SQRT3 = Math.sqrt(3);
 const fleet = simulateFleet({ seed: 11, motors: 400 });
+/** Machines without the work of putting them to work. */
+const drawn = (seed: number, motors: number, world: WorldName = 'usual') =>
+  Array.from({ length: motors }, (_, i) => {
+    const chance = new Chance(seed * 10_007 + i);
+    const rating = drawRating(chance);
+    return { rating, built: drawMachine(chance, rating, WORLDS[world]) };
+  });
 const sum = (losses: Readonly<Record<string, number>>): number => Object.values(losses).reduce((total, loss) => total + loss, 0);
 const quiet = (machine: TrueMachine): Conditions => ({
   supply: supplyOf(machine.lineVolts, 0, 0, machine.frequency),
@@ -181,6 +189,33 @@ describe('the simulated fleet', () => {
     );
   });
 
+  it('reads some motors before, at other loads, with the same plate and instruments', () => {
+    const before = simulateFleet({ seed: 14, motors: 80, readBefore: 1 });
+    for (const { earlier, cells } of before) {
+      expect(earlier.length).toBeGreaterThan(0);
+      for (const row of earlier) {
+        expect(row.rated_voltage_v).toBe(cells.rated_voltage_v);
+        expect(row.rated_current_a).toBe(cells.rated_current_a);
+        expect(row.taken_at).not.toBe(cells.taken_at);
+      }
+    }
+    expect(rowsOf(before).length).toBe(before.reduce((count, { earlier }) => count + 1 + earlier.length, 0));
+    expect(before.map(({ cells }) => cells)).toEqual(
+      simulateFleet({ seed: 14, motors: 80, readBefore: 1 }).map(({ cells }) => cells),
+    );
+  });
+
+  it('has rougher and calmer worlds, whose motors differ more and less from their design', () => {
+    const spreadOf = (world: WorldName) => {
+      const logs = drawn(15, 800, world)
+        .filter(({ built }) => built.rewound === 0)
+        .map(({ built }) => Math.log(built.machine.ratedLoss / built.machine.ratedPower / (1 / built.designEfficiency - 1)));
+      return Math.sqrt(logs.reduce((total, value) => total + value * value, 0) / logs.length);
+    };
+    expect(spreadOf('calm')).toBeLessThan(spreadOf('usual'));
+    expect(spreadOf('usual')).toBeLessThan(spreadOf('rough'));
+  });
+
   it('keeps within the world it describes: loads, voltages, unbalance, meters', () => {
     for (const { loadFraction, voltageRatio, unbalance, instruments } of fleet) {
       expect(loadFraction).toBeGreaterThanOrEqual(0.2);
@@ -194,7 +229,7 @@ describe('the simulated fleet', () => {
 
   it('draws rated currents like those of NEC table 430.250, 460 V, which is on the safe side (read in three copies)', () => {
     const table: Readonly<Record<number, number>> = { 10: 14, 20: 27, 30: 40, 50: 65, 75: 96, 100: 124, 150: 180, 200: 240 };
-    const ratios = simulateFleet({ seed: 12, motors: 1500 }).flatMap(({ rating, built }) => {
+    const ratios = drawn(12, 1500).flatMap(({ rating, built }) => {
       const listed = table[rating.hp];
       return listed === undefined || rating.frequency !== 60 || rating.poles > 4 || rating.lineVolts !== 460
         ? []
@@ -218,7 +253,7 @@ describe('the simulated fleet', () => {
   });
 
   it('spreads losses about the design as NEMA MG 1 12.58.2 allows: hardly one new motor in fifty beyond 20 % more than nominal', () => {
-    const many = simulateFleet({ seed: 13, motors: 1500 }).filter(({ built }) => built.rewound === 0);
+    const many = drawn(13, 1500).filter(({ built }) => built.rewound === 0);
     const beyond = many.filter(
       ({ built }) => built.machine.ratedLoss / built.machine.ratedPower > 1.2 * (1 / built.designEfficiency - 1),
     );

@@ -60,7 +60,8 @@ const mean = (values: readonly number[]): number =>
 export function scoreOf(motors: readonly SimulatedMotor[], results: ReadonlyMap<string, UnrankedMotor>): Score {
   const pairs = motors.flatMap((motor) => {
     const result = results.get(motor.cells.tag ?? '');
-    return result?.shaft_power && result.efficiency && result.losses
+    // With several readings the figures could be those of an earlier one; the truth at hand is that of the latest.
+    return result?.readings.at(-1)?.shaft_power && result.shaft_power && result.efficiency && result.losses
       ? [{ motor, power: result.shaft_power, efficiency: result.efficiency, losses: result.losses }]
       : [];
   });
