@@ -14,10 +14,12 @@ interface Props extends FigureOptions {
   readonly reason?: string | undefined;
   /** Units stand in the head of a table's column, not in its cells. */
   readonly unitInHead?: boolean | undefined;
+  /** Words in place of a figure that would promise too much: short to be seen, long to be read; the derivation still gives it. */
+  readonly instead?: { readonly short: string; readonly long: string } | undefined;
 }
 
 /** Every number of the program: value, 95 % interval in soft ink, unit, origin, and the way to its derivation. */
-export function FigureText({ figure, origin, why, name, reason, unitInHead = false, ...options }: Props) {
+export function FigureText({ figure, origin, why, name, reason, unitInHead = false, instead, ...options }: Props) {
   if (!figure) {
     return (
       <span className={styles.absent} title={reason}>
@@ -27,7 +29,12 @@ export function FigureText({ figure, origin, why, name, reason, unitInHead = fal
     );
   }
   const text = formatFigure(figure, options);
-  const shown = (
+  const shown = instead ? (
+    <>
+      <span aria-hidden="true">{instead.short}</span>
+      <span className="unseen">{instead.long}</span>
+    </>
+  ) : (
     <>
       <span className={styles.value}>{text.value}</span>
       {text.plusMinus !== undefined && <span className={styles.interval}> ± {text.plusMinus}</span>}
@@ -43,13 +50,18 @@ export function FigureText({ figure, origin, why, name, reason, unitInHead = fal
   );
   if (why === undefined) {
     return (
-      <span className={styles.figure} title={origin}>
+      <span className={styles.figure} title={instead?.long ?? origin}>
         {shown}
       </span>
     );
   }
   return (
-    <Link className={`${styles.figure} ${styles.opens}`} href={why} title={`How do we know ${name}?`} prefetch={false}>
+    <Link
+      className={`${styles.figure} ${styles.opens}`}
+      href={why}
+      title={instead ? `${instead.long}: how do we know ${name}?` : `How do we know ${name}?`}
+      prefetch={false}
+    >
       {shown}
       <span className="unseen">, {name}: how do we know?</span>
     </Link>

@@ -14,6 +14,7 @@ export { FORMULAS } from './generated/catalog';
 export { LOAD_METHODS } from './load/registry';
 export type * from './motor';
 export { compareForRank, compareNaturally, motorResult, type RankKey, rankMotors, ranksOf } from './motor-result';
+export { BOUGHT_CLASSES } from './options/price';
 export type { Evidence, Finding, Severity } from './quantity/finding';
 export type { Origin, Quantity, Source } from './quantity/quantity';
 export { standardUncertainty } from './quantity/quantity';

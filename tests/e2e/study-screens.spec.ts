@@ -7,13 +7,20 @@ async function expectNoSidewaysScroll(page: Page): Promise<void> {
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
 }
 
-test('the ranking answers in a sentence, lists motors with reasons, and filters', async ({ page }) => {
+test('the ranking answers in a sentence, lists motors with reasons, and filters', async ({ page, isMobile }) => {
   const study = await plantStudy('Ranking', 60, { evaluated: true });
   await page.goto(`/${study}/ranking`);
   await expect(page.getByText(/Replacing \d+ motors? now costs|No motor is worth replacing/)).toBeVisible();
   await expect(page.getByText('60 of 60 motors')).toBeVisible();
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+  // On a phone a motor is two lines, and the rest of its columns opens beneath.
+  const list = page.getByRole('region', { name: 'Motors in rank order' });
+  expect(await list.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(isMobile ? 0 : 400);
+  if (isMobile) {
+    await list.getByText('Why, cost and payback').first().click();
+    await expect(list.getByText(/odds of keeping the policy \d+ %/).first()).toBeVisible();
+  }
   await page.getByRole('link', { name: /^keep \(\d+\)$/ }).click();
   await expect(page.getByText(/\d+ of 60 motors: keep\./)).toBeVisible();
   const download = page.waitForEvent('download');
@@ -66,6 +73,17 @@ test('settings are changed, refused in words, and stand in the history', async (
   await expect(page.getByRole('row').filter({ hasText: 'energy price per kwh' })).toContainText('0.145');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await expect(page.getByRole('row').filter({ hasText: 'undone: energy price per kwh' })).toContainText('0.11');
+  await page.goto(`/${study}/setup`);
+  await expect(price).toHaveValue('0.11');
+  await price.fill('0.3');
+  await page.locator('#settings-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the settings' }).click();
+  await expect(page.getByText(/Saved; 1 key changed/)).toBeInViewport();
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await expect(page.getByText(/Taken back; 1 key changed/)).toBeInViewport();
+  await expect(price).toHaveValue('0.11');
 });
 
 test('a price list of one’s own takes the place of the invented one', async ({ page }) => {

@@ -20,7 +20,8 @@ function motorOf(tag: string): Motor {
 
 function inputOf(motor: Motor, stored = motor.readings.length): AnswerInput {
   const evaluation = evaluateMotor(motor, context);
-  return { motor, result: motorResult(evaluation), calls: callsOf(evaluation), stored, currency: context.settings.currency };
+  const { currency, horizonYears } = context.settings;
+  return { motor, result: motorResult(evaluation), calls: callsOf(evaluation), stored, currency, horizonYears };
 }
 
 const answer = (tag: string) => answerOf(inputOf(motorOf(tag)));

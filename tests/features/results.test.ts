@@ -72,7 +72,7 @@ describe('the list', () => {
   });
 
   test('refuses a pack of another version', () => {
-    expect(() => rowsOfPack({ currency: 'USD', minorDigits: 2, names: ['id'], rows: [] })).toThrow(StrangePack);
+    expect(() => rowsOfPack({ currency: 'USD', minorDigits: 2, horizonYears: 15, names: ['id'], rows: [] })).toThrow(StrangePack);
   });
 
   test('every column says what it is, and none has the name of another', () => {

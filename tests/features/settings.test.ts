@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Settings } from '@/lib/engine';
 import { parseFleet } from '@/lib/features/fleet/parse';
+import { pricesCsv } from '@/lib/features/prices/write-prices';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings, type SettingsProblem, settingsToJson } from '@/lib/features/study/settings';
+import { loadTables } from '@/lib/reference/load';
 
 function mustRead(text: string) {
   const outcome = readSettings(text);
@@ -188,7 +190,7 @@ describe('a price list', () => {
 
   it('is read by the rules of the fleet sheet', async () => {
     const outcome = await read(
-      'motor,30,4,premium,94.1,1775,326T,enclosed,4300,usd,2025-11-01,6,invented\nrewind,30,,,,,,,1800,,,,\n',
+      'motor,30,4,premium,94.1,1775,326T,enclosed,4300,usd,2025-11-01,6,quotation 17\nrewind,30,,,,,,,1800,,,,\n',
     );
     if (!outcome.ok) expect.fail(outcome.problem.text);
     expect(outcome).toMatchObject({ warnings: [], rejectedRows: 0, list: { invented: false } });
@@ -203,7 +205,9 @@ describe('a price list', () => {
         frame: '326T',
         enclosure: 'enclosed',
         price: 4300,
-        source: 'invented',
+        date: '2025-11-01',
+        leadTimeWeeks: 6,
+        source: 'quotation 17',
       },
       { item: 'rewind', ratedPowerKw: 30, price: 1800 },
     ]);
@@ -221,9 +225,39 @@ describe('a price list', () => {
       [5, 'price', 'missing-price'],
       [6, 'price', 'not-allowed'],
       [8, 'nominal_efficiency_pct', 'efficiency-as-fraction'],
+      [8, 'efficiency_class', 'price-without-class'],
     ]);
     expect(outcome.rejectedRows).toBe(5);
     expect(outcome.list.prices).toHaveLength(1);
+  });
+
+  it('says of a motor that no option would buy, row by row, that its price serves nothing', async () => {
+    const outcome = await read(
+      'motor,30,4,,,,,,4300,,,,\nmotor,37,4,IE2,,,,,4100,,,,\nmotor,45,4,ie3,,,,,5000,,,,\nmotor,55,4,IE4,,,,,6000,,,,\nmotor,75,4,Premium,,,,,7000,,,,\nrewind,30,,,,,,,1800,,,,\n',
+    );
+    if (!outcome.ok) expect.fail(outcome.problem.text);
+    expect(outcome.warnings.map(({ row, column, code }) => [row, column, code])).toEqual([
+      [2, 'efficiency_class', 'price-without-class'],
+      [3, 'efficiency_class', 'price-below-premium'],
+    ]);
+    for (const { text, remedy } of outcome.warnings) expect(`${text} ${remedy}`).toMatch(/never used\. .*premium/);
+    expect(outcome.rejectedRows).toBe(0);
+    expect(outcome.list.prices).toHaveLength(6);
+  });
+
+  it('leaves the program as it came, with date and lead time; a copy of the invented list stays invented', async () => {
+    const text = `${HEADER}motor,30,4,premium,94.1,1775,326T,enclosed,4300.5,USD,2025-11-01,6,"Shop A, by mail"\nrewind,,,,,,,,1800,USD,,,\n`;
+    const first = await readPrices({ name: 'p.csv', text }, { currency: 'USD' });
+    if (!first.ok) expect.fail(first.problem.text);
+    const lines = first.list.prices.map((price) => ({ price, currency: 'USD' }));
+    expect(pricesCsv(lines).replaceAll('\r', '')).toBe(text);
+    const shipped = loadTables().prices;
+    const copy = await readPrices(
+      { name: 'p.csv', text: pricesCsv(shipped.prices.map((price) => ({ price, currency: 'USD' }))) },
+      { currency: 'USD' },
+    );
+    expect(copy).toMatchObject({ ok: true, warnings: [], rejectedRows: 0 });
+    expect(copy.ok && copy.list).toEqual(JSON.parse(JSON.stringify(shipped)));
   });
 
   it('reads a decimal comma once it is stated', async () => {

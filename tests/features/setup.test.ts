@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Settings } from '@/lib/engine';
 import { readMotor } from '@/lib/features/fleet/data';
 import { readEvents, readSubjects } from '@/lib/features/history/data';
 import { readInstruments } from '@/lib/features/instruments/data';
@@ -9,7 +10,7 @@ import { readPriceList, readPriceLists, readPricesOf } from '@/lib/features/pric
 import { addPrice, choosePriceList, removePrice, replacePrices } from '@/lib/features/prices/mutations';
 import { SETTING_FIELDS, shownSetting, typedSettings } from '@/lib/features/setup/setting-fields';
 import { studyInForce } from '@/lib/features/study/context';
-import { writeSettings } from '@/lib/features/study/mutations';
+import { takeBackSettings, writeSettings } from '@/lib/features/study/mutations';
 import { defaultSettings, readSettings, settingsToJson } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
 import { someMotors, studyWith } from './support/study-with-demo';
@@ -88,7 +89,7 @@ describe('a study’s setup', () => {
       energyPricePerKwh: 0.2,
       policy: { ...defaultSettings().policy, maxSimplePaybackYears: 5 },
     };
-    expect(await writeSettings(temporary.db, { id: study, settings, who: 'R. Example', why: 'new contract' })).toEqual({
+    expect(await writeSettings(temporary.db, { id: study, settings, who: 'R. Example', why: 'new contract' })).toMatchObject({
       ok: true,
       value: { changed: 2 },
     });
@@ -105,11 +106,53 @@ describe('a study’s setup', () => {
     expect((await readEvents(temporary.db.read, study, 0, 10, 'prices')).total).toBe(0);
   });
 
+  it('changed settings are taken back key by key as a new act, and that act again; never over a later change', async () => {
+    const { db } = temporary;
+    const inForce = async () => (await studyInForce(db.read, study))?.study.settings;
+    const before = await inForce();
+    const written = async (change: Partial<Settings>) => {
+      const settings = { ...defaultSettings(), ...(await inForce()), ...change };
+      const done = await writeSettings(db, { id: study, settings, who: 'R. Example' });
+      return (done.ok && done.value.batch) || '';
+    };
+    const policy = { ...defaultSettings().policy, maxSimplePaybackYears: 5 };
+    const first = await written({ energyPricePerKwh: 0.2, policy, currency: 'EUR' });
+    const second = await written({ horizonYears: 20 });
+    const undone = await takeBackSettings(db, { id: study, batch: first, who: 'S. Example' });
+    expect(undone).toMatchObject({ ok: true, value: { changed: 3 } });
+    expect(await inForce()).toEqual({ ...before, horizonYears: 20 });
+    const { events } = await readEvents(db.read, study, 0, 3);
+    expect(events.map(({ who, what, field, to }) => [who, what, field, to]).sort()).toEqual([
+      ['S. Example', 'undone', 'currency', 'USD'],
+      ['S. Example', 'undone', 'energy_price_per_kwh', '0.11'],
+      ['S. Example', 'undone', 'policy.max_simple_payback_years', '3'],
+    ]);
+    expect(await takeBackSettings(db, { id: study, batch: first, who: 'S. Example' })).toMatchObject({
+      ok: false,
+      problem: { code: 'changed-since' },
+    });
+    const again = await takeBackSettings(db, { id: study, batch: (undone.ok && undone.value.batch) || '', who: 'S. Example' });
+    expect(again.ok).toBe(true);
+    expect((await inForce())?.energyPricePerKwh).toBe(0.2);
+    await written({ horizonYears: 25 });
+    const late = await takeBackSettings(db, { id: study, batch: second, who: 'S. Example' });
+    expect(late.ok ? '' : late.problem.text).toContain('horizon_years');
+    expect((await inForce())?.horizonYears).toBe(25);
+    const other = await studyWith(db, [], 'Other');
+    expect((await takeBackSettings(db, { id: other, batch: second, who: 'S. Example' })).ok).toBe(false);
+  });
+
   it('a price list of one’s own takes the place of the shipped one, to the cent', async () => {
     expect((await studyInForce(temporary.db.read, study))?.context.prices.invented).toBe(true);
     const list = {
       invented: false,
-      prices: [{ item: 'motor', ratedPowerKw: 30, poles: 4, efficiencyClass: 'premium', price: 4300.05 } as const],
+      prices: [
+        {
+          ...({ item: 'motor', ratedPowerKw: 30, poles: 4, efficiencyClass: 'premium', price: 4300.05 } as const),
+          date: '2025-11-01',
+          leadTimeWeeks: 6,
+        },
+      ],
     };
     for (const name of ['first.csv', 'second.csv']) {
       expect((await replacePrices(temporary.db, { studyId: study, name, list, currency: 'USD', who: 'R. Example' })).ok).toBe(
@@ -118,7 +161,7 @@ describe('a study’s setup', () => {
     }
     const stored = await readPriceList(temporary.db.read, study);
     expect(stored?.invented).toBe(false);
-    expect(stored?.prices.map((price) => price.price)).toEqual([4300.05]);
+    expect(stored?.prices).toMatchObject(list.prices);
     const { events } = await readEvents(temporary.db.read, study, 0, 10);
     expect(events[0]?.from).toBe('first.csv');
     const empty = await replacePrices(temporary.db, {

@@ -74,7 +74,7 @@ describe('settings of a study', () => {
     const settings = { ...before, energyPricePerKwh: 0.14, policy: { ...before.policy, minProbability: 0.9 } };
     expect(await writeSettings(temporary.db, { id, settings, who, why: 'new tariff' })).toEqual({
       ok: true,
-      value: { changed: 2 },
+      value: { changed: 2, batch: expect.any(String) },
     });
     expect((await readStudy(temporary.db.read, id))?.settings).toEqual(settings);
     const changes = (await history(id)).filter(({ subject }) => subject === 'settings');
@@ -99,8 +99,9 @@ describe('settings of a study', () => {
 });
 
 describe('the demonstration', () => {
-  test('is made once, stands beside other studies, and comes back as it was after it was put aside', async () => {
-    const made = await ensureDemo(temporary.db, new Date('2026-05-04T12:00:00Z'));
+  test('is made once, comes back as it was on the day it was put aside, and is made afresh on a later one', async () => {
+    const today = new Date('2026-05-04T12:00:00Z');
+    const made = await ensureDemo(temporary.db, today);
     if (!made.ok) expect.fail(made.problem.text);
     const { id } = made.value;
     expect(made.value.made).toBe(true);
@@ -109,8 +110,22 @@ describe('the demonstration', () => {
     expect(await readStudy(temporary.db.read, id)).toMatchObject({ demo: true, settings: { asOf: '2026-05-04' } });
     expect(await ensureDemo(temporary.db)).toEqual({ ok: true, value: { id, made: false } });
     await archiveStudy(temporary.db, { id, archived: true, who });
-    expect(await ensureDemo(temporary.db)).toEqual({ ok: true, value: { id, made: false } });
+    expect(await ensureDemo(temporary.db, new Date('2026-05-04T18:00:00Z'))).toEqual({ ok: true, value: { id, made: false } });
     expect((await readStudy(temporary.db.read, id))?.archivedAt).toBeUndefined();
     expect((await readStudyMotors(temporary.db.read, id)).length).toBe(motors.length);
+
+    await archiveStudy(temporary.db, { id, archived: true, who });
+    const later = await ensureDemo(temporary.db, new Date('2026-06-01T08:00:00Z'));
+    if (!later.ok) expect.fail(later.problem.text);
+    expect(later.value.made).toBe(true);
+    const fresh = await readStudy(temporary.db.read, later.value.id);
+    expect(fresh).toMatchObject({ demo: true, settings: { asOf: '2026-06-01' } });
+    const old = await readStudy(temporary.db.read, id);
+    expect(old?.archivedAt).toBeDefined();
+    expect(fresh?.name).not.toBe(old?.name);
+    // Brought back, the old one is as it was and stands beside the fresh one.
+    await archiveStudy(temporary.db, { id, archived: false, who });
+    expect((await readStudyMotors(temporary.db.read, id)).length).toBe(motors.length);
+    expect((await readStudies(temporary.db.read)).filter(({ demo }) => demo).length).toBe(2);
   });
 });

@@ -95,7 +95,7 @@ export function ratedEfficiency(
       ? standardEfficiency(scope.tables, query)
       : classEfficiency(scope.tables, { ...query, efficiencyClass: guess.efficiencyClass });
   const pct = found?.pct ?? 88;
-  const basis = `${guess.why}: ${guess.efficiencyClass}, ${found?.table ?? 'common practice'}`;
+  const basis = `${guess.why}, so taken for ${guess.efficiencyClass}; ${found ? `table “${found.table}”` : 'common practice'}`;
   findings.push(PLATE.make('efficiency-unknown', { assumed: pct, basis }));
   return {
     efficiency: make(scope, prefix, pct, guess.spread, 'assumed', basis, 'efficiency assumed'),

@@ -28,6 +28,9 @@ const CARRIED_ON = 0.3;
 /** Ratings this close count as the same: a horsepower rating and its kilowatt equivalent (29.83 and 30 kW). */
 const SAME_RATING = 0.015;
 
+/** Classes of which a motor is bought, the ones asked for first. A price of another class, or of none, serves nothing. */
+export const BOUGHT_CLASSES: readonly string[] = ['premium', 'IE3', 'IE4'];
+
 interface Curve {
   readonly lines: readonly { readonly logKw: number; readonly logPrice: number; readonly line: Price }[];
   /** A price that holds at any rating. */
@@ -41,7 +44,7 @@ const curves = new WeakMap<PriceList, Map<string, Curve | undefined>>();
  * A price from the list, interpolated on a straight line between logarithms of rating and price.
  *
  * Lines of the same poles and enclosure are taken first, then the same poles, then any; an empty cell of the list holds for all. Motors are
- * those of class premium or IE3. `undefined` when the list has no such item.
+ * those of class premium or IE3; where the list has none of them, those of IE4, which are dearer and no worse. `undefined` when the list has no such item.
  * Units: kW, currency. Valid for: ratings within the list; beyond it the slope of its end is carried on with twice the doubt.
  * Source: common practice (prices of machines follow a power law of their size).
  */
@@ -84,9 +87,7 @@ function curveOf(list: PriceList, query: PriceQuery): Curve | undefined {
 }
 
 function makeCurve(list: PriceList, query: PriceQuery): Curve | undefined {
-  const rightItem = list.prices.filter(
-    (line) => line.item === query.item && line.price >= 0 && (query.item !== 'motor' || isPremium(line.efficiencyClass)),
-  );
+  const { lines: rightItem, called } = linesOf(list, query.item);
   const poles = (line: Price) => line.poles === undefined || line.poles === query.poles;
   const enclosure = (line: Price) => line.enclosure === undefined || line.enclosure === query.enclosure;
   const ways: readonly [string, (line: Price) => boolean][] = [
@@ -99,7 +100,7 @@ function makeCurve(list: PriceList, query: PriceQuery): Curve | undefined {
     const lines = rightItem.filter(fits);
     if (lines.length === 0) continue;
     const specific = lines.some((line) => line.poles !== undefined || line.enclosure !== undefined);
-    const matched = specific ? `${query.item}, ${words}` : query.item;
+    const matched = specific ? `${called}, ${words}` : called;
     return curveThrough(lines, matched);
   }
   return undefined;
@@ -116,6 +117,11 @@ function curveThrough(lines: readonly Price[], matched: string): Curve {
   return { lines: [], flat: lines[0]?.price ?? 0, matched };
 }
 
-function isPremium(word: string | undefined): boolean {
-  return word === 'premium' || word === 'IE3';
+/** The lines of an item that may serve, and what they are called. */
+function linesOf(list: PriceList, item: Price['item']): { readonly lines: readonly Price[]; readonly called: string } {
+  const lines = list.prices.filter((line) => line.item === item && line.price >= 0);
+  if (item !== 'motor') return { lines, called: item };
+  const premium = lines.filter(({ efficiencyClass }) => efficiencyClass === 'premium' || efficiencyClass === 'IE3');
+  if (premium.length > 0) return { lines: premium, called: item };
+  return { lines: lines.filter(({ efficiencyClass }) => efficiencyClass === 'IE4'), called: 'motor of class IE4' };
 }

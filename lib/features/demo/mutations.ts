@@ -10,20 +10,25 @@ import { DEMO_SITE } from './scenario';
 const AUTHOR = 'Lossbook';
 
 /**
- * Opens the demonstration: the one there is, brought back if it was put aside, so that nothing done in it is lost; or else a new one with
- * readings of the months before today.
+ * Opens the demonstration: the one in use, or one that was made today and put aside, so that nothing done in it is lost; or else a new one
+ * with readings of the months before today. One of an earlier day, whose dates have gone stale, stays put aside and can be brought back.
  */
 export async function ensureDemo(
   db: Database,
   at: Date = new Date(),
 ): Promise<Result<{ readonly id: string; readonly made: boolean }>> {
   return db.write(async (tx) => {
-    const known = await tx.study.findFirst({ where: { demo: true }, select: { id: true, archivedAt: true } });
-    if (known !== null) {
+    const asOf = dayOf(at);
+    const demos = await tx.study.findMany({
+      where: { demo: true },
+      select: { id: true, archivedAt: true, createdAt: true },
+      orderBy: { createdAt: 'desc' },
+    });
+    const known = demos.find(({ archivedAt }) => archivedAt === null) ?? demos.find(({ createdAt }) => dayOf(createdAt) === asOf);
+    if (known !== undefined) {
       if (known.archivedAt !== null) await tx.study.update({ where: { id: known.id }, data: { archivedAt: null } });
       return ok({ id: known.id, made: false });
     }
-    const asOf = at.toISOString().slice(0, 10);
     const made = await addStudy(tx, { name: await freeName(), who: AUTHOR, demo: true, settings: { asOf } }, at);
     if (!made.ok) return made;
     const { id } = made.value;
@@ -50,8 +55,17 @@ export async function ensureDemo(
     return ok({ id, made: true });
 
     async function freeName(): Promise<string> {
-      const taken = await tx.study.findUnique({ where: { name: DEMO_SITE }, select: { id: true } });
-      return taken === null ? DEMO_SITE : `${DEMO_SITE} ${asOf}`;
+      const studies = await tx.study.findMany({ where: { name: { startsWith: DEMO_SITE } }, select: { name: true } });
+      const taken = new Set(studies.map(({ name }) => name));
+      let name = DEMO_SITE;
+      for (let number = 1; taken.has(name); number++)
+        name = number === 1 ? `${DEMO_SITE} ${asOf}` : `${DEMO_SITE} ${asOf} (${number})`;
+      return name;
     }
   });
+}
+
+/** The day of an instant, as in the settings. */
+function dayOf(at: Date): string {
+  return at.toISOString().slice(0, 10);
 }

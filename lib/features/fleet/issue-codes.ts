@@ -134,6 +134,14 @@ const ROW_SENTENCES = {
     `${d.value} is not a column of the price list; its cells are not used.`,
     d.words === '' ? 'Rename it if it should count.' : `Rename it if it should count; did you mean ${d.words}?`,
   ],
+  'price-without-class': () => [
+    'The motor has no efficiency class, so its price is kept and never used.',
+    'Write premium or IE3 (or IE4) in efficiency_class if it is one.',
+  ],
+  'price-below-premium': (d) => [
+    `The motor is of class ${d.value}, and a replacement is premium or better, so its price is kept and never used.`,
+    'Correct efficiency_class, or name the price of a premium motor (IE3).',
+  ],
   'unnamed-column': (d) => [
     `There are cells under column ${d.count}, which has no name; they are kept as notes.`,
     'Give the column a name, or clear it.',
@@ -254,6 +262,8 @@ export type IssueCode = keyof typeof ROW_SENTENCES | NumberRefusalCode;
 export const WARNING_CODES = [
   'unknown-column',
   'unknown-price-column',
+  'price-without-class',
+  'price-below-premium',
   'unnamed-column',
   'short-row',
   'power-units-differ',

@@ -14,6 +14,8 @@ export interface StudyEvent {
   readonly from: string;
   readonly to: string;
   readonly why: string;
+  /** Groups the changes of one act. */
+  readonly batch: string | undefined;
 }
 
 /** A page of a study's history, newest first, with the count of all; with `subject` only the changes of such things. */
@@ -39,6 +41,7 @@ export async function readEvents(
     from: plain(row.fromValue),
     to: plain(row.toValue),
     why: row.why ?? '',
+    batch: row.batch ?? undefined,
   }));
   return { events, total: await db.changeEvent.count({ where }) };
 }

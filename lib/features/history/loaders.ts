@@ -1,4 +1,7 @@
 import { database } from '@/lib/platform/db';
+import { readSettingsBatches, readStudy } from '../study/data';
+import { settingsToJson } from '../study/settings';
+import { changedSince } from '../study/settings-change';
 import { readEvents, readSubjects, type StudyEvent } from './data';
 
 export type { StudyEvent } from './data';
@@ -12,10 +15,31 @@ export interface HistoryPage {
   readonly total: number;
   /** What has been changed at all, with counts. */
   readonly subjects: readonly { readonly subject: string; readonly count: number }[];
+  /** By event: the act that can be taken back there. */
+  readonly undo: ReadonlyMap<string, string>;
+}
+
+/**
+ * Acts that changed settings and can be taken back, each at the newest of its events on the page: those whose values all still stand.
+ */
+async function settingsToTakeBack(studyId: string, events: readonly StudyEvent[]): Promise<ReadonlyMap<string, string>> {
+  const newest = new Map<string, string>();
+  for (const { id, subject, batch } of events) {
+    if (subject === 'settings' && batch !== undefined && !newest.has(batch)) newest.set(batch, id);
+  }
+  const db = database().read;
+  const study = newest.size === 0 ? undefined : await readStudy(db, studyId);
+  if (study === undefined) return new Map();
+  const file = settingsToJson(study.settings, study.pricesFile);
+  const facts = await readSettingsBatches(db, studyId, [...newest.keys()]);
+  return new Map(
+    [...newest].flatMap(([batch, id]) => (changedSince(file, facts.get(batch) ?? []).length === 0 ? [[id, batch] as const] : [])),
+  );
 }
 
 /** One page of a study's history, of one kind of thing if asked for; pages count from 1. */
 export async function loadHistory(studyId: string, page: number, subject?: string): Promise<HistoryPage> {
   const db = database().read;
-  return { ...(await readEvents(db, studyId, (page - 1) * PAGE, PAGE, subject)), subjects: await readSubjects(db, studyId) };
+  const { events, total } = await readEvents(db, studyId, (page - 1) * PAGE, PAGE, subject);
+  return { events, total, subjects: await readSubjects(db, studyId), undo: await settingsToTakeBack(studyId, events) };
 }

@@ -1,5 +1,6 @@
 import type { Evaluation, Motor, OptionResult, UnrankedMotor } from '@/lib/engine';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
+import { paybackWords } from '../results/payback-words';
 import { ratingWords } from './words';
 
 /** An indicator beyond its limit that calls for work, by its title; `safety` when the motor must not be started before. */
@@ -16,6 +17,7 @@ export interface AnswerInput {
   /** How many readings are stored, those left out among them. */
   readonly stored: number;
   readonly currency: string;
+  readonly horizonYears: number;
 }
 
 /** The indicators that call for work or keep the motor from being started. */
@@ -56,7 +58,7 @@ function inService(input: AnswerInput): string {
 }
 
 function now(option: OptionResult, input: AnswerInput): string {
-  return `Replace it now${byWhat(option, input)}: this costs ${money(option.cost, input)}${saves(option)}${back(option)}.`;
+  return `Replace it now${byWhat(option, input)}: this costs ${money(option.cost, input)}${saves(option)}${back(option, input)}.`;
 }
 
 function atFailure(option: OptionResult, input: AnswerInput): string {
@@ -76,7 +78,7 @@ function failed(input: AnswerInput): string {
   }
   const repaired = input.result.options.find((other) => other.action === 'repair');
   const more = repaired ? ` (${difference(option.cost - repaired.cost, input)} the repair)` : '';
-  return `It has failed: replace it${byWhat(option, input)}${repaired ? ' rather than repair it' : ''}. The new motor costs ${money(option.cost, input)}${more}${saves(option, ' against the repaired one')}${back(option)}.${assumed}`;
+  return `It has failed: replace it${byWhat(option, input)}${repaired ? ' rather than repair it' : ''}. The new motor costs ${money(option.cost, input)}${more}${saves(option, ' against the repaired one')}${back(option, input)}.${assumed}`;
 }
 
 function repair(input: AnswerInput): string {
@@ -128,7 +130,10 @@ function saves({ money_saved }: OptionResult, against = ''): string {
   return ` and saves ${formatFigure(money_saved).text} a year${against}`;
 }
 
-function back({ simple_payback }: OptionResult): string {
+function back({ simple_payback, money_saved }: OptionResult, { horizonYears }: AnswerInput): string {
   if (simple_payback === undefined || simple_payback.value <= 0) return '';
+  if (simple_payback.value > horizonYears) return `, not back within the ${horizonYears} years that the study looks ahead`;
+  const instead = paybackWords(simple_payback, money_saved, horizonYears);
+  if (instead) return `, back in ${instead.long}`;
   return `, back in ${formatFigure({ ...simple_payback, unit: 'years' }).text}`;
 }

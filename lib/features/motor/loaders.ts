@@ -75,6 +75,7 @@ export async function loadMotorPage(studyId: string, motorId: string): Promise<M
       calls: callsOf(evaluation),
       stored: stored.readings.length,
       currency: force.study.settings.currency,
+      horizonYears: force.study.settings.horizonYears,
     }),
     findings: {
       trust: result.trust.findings.filter((finding) => !OF_OPTIONS.has(finding.code)),

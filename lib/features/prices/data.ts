@@ -29,6 +29,8 @@ export async function readPricesOf(db: Reader, listId: string): Promise<StoredPr
       frame: row.frame ?? undefined,
       enclosure: row.enclosure === 'open' || row.enclosure === 'enclosed' ? row.enclosure : undefined,
       price: fromMinor(row.priceMinor, row.currency),
+      date: row.date ?? undefined,
+      leadTimeWeeks: row.leadTimeWeeks ?? undefined,
       source: row.source ?? undefined,
     },
   }));

@@ -174,8 +174,8 @@ function priceRow(price: Price, { at, ...place }: PricePlace) {
     frame: price.frame ?? null,
     enclosure: price.enclosure ?? null,
     priceMinor: toMinor(price.price, place.currency),
-    date: null,
-    leadTimeWeeks: null,
+    date: price.date ?? null,
+    leadTimeWeeks: price.leadTimeWeeks ?? null,
     source: price.source ?? null,
   };
 }

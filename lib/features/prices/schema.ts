@@ -44,8 +44,20 @@ export const addPriceForm = z.object({
   efficiency_class: cell,
   enclosure: cell,
   price: cell,
+  date: cell,
+  lead_time_weeks: cell,
   source: cell,
 });
 
 /** Names of the cells of a typed price. */
-export const PRICE_CELLS = ['item', 'rated_power_kw', 'poles', 'efficiency_class', 'enclosure', 'price', 'source'] as const;
+export const PRICE_CELLS = [
+  'item',
+  'rated_power_kw',
+  'poles',
+  'efficiency_class',
+  'enclosure',
+  'price',
+  'date',
+  'lead_time_weeks',
+  'source',
+] as const;

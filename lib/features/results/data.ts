@@ -72,10 +72,11 @@ export async function readFleetPack(db: Reader, studyId: string): Promise<string
     runId ?? '',
     studyId,
   );
-  const { currency } = study.settings;
+  const { currency, horizonYears } = study.settings;
   const head: Omit<FleetPack, 'rows'> = {
     currency,
     minorDigits: minorDigits(currency),
+    horizonYears,
     ...(runId !== undefined && { runId }),
     names: FLEET_FACT_NAMES,
   };

@@ -1,4 +1,5 @@
 import type { FleetFact, FleetRow } from './fleet-row';
+import { type PaybackWords, paybackWords } from './payback-words';
 
 /** Words for what the results call by a code, in the order in which they sort. */
 export const TRUST_WORDS = { sound: 'sound', provisional: 'provisional', 'not-usable': 'not usable' } as const;
@@ -42,6 +43,16 @@ export interface FleetColumn {
   readonly why?: (row: FleetRow) => string | undefined;
   /** Why a cell may be empty. */
   readonly absent?: string;
+  /** What stands in place of a figure that would promise too much; its derivation gives the figure. */
+  readonly instead?: (row: FleetRow, showing: Showing) => PaybackWords | undefined;
+}
+
+/** How a list is shown to its reader. */
+export interface Showing {
+  readonly locale: string;
+  readonly currency: string;
+  /** Horizon of the study. */
+  readonly horizonYears: number;
 }
 
 type Facts<Type> = { readonly [Name in FleetFact]: FleetRow[Name] extends Type ? Name : never }[FleetFact];
@@ -294,10 +305,19 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
   }),
   figure('simple_payback_a', 'simple_payback_a_u', {
     name: 'Payback',
-    unit: 'a',
-    meaning: 'Simple payback of the chosen option.',
+    unit: 'years',
+    meaning: 'Simple payback of the chosen option; “or never” where the saving may be nothing.',
     initial: true,
     why: ofOption('simple_payback'),
+    instead: (row, { horizonYears, locale }) =>
+      row.simple_payback_a === undefined
+        ? undefined
+        : paybackWords(
+            { value: row.simple_payback_a, u: row.simple_payback_a_u ?? 0 },
+            row.money_saved === undefined ? undefined : { value: row.money_saved, u: row.money_saved_u ?? 0 },
+            horizonYears,
+            locale,
+          ),
     absent: NO_SAVING,
   }),
   figure('net_present_value', 'net_present_value_u', {

@@ -74,6 +74,8 @@ export interface FleetPack {
   readonly currency: string;
   /** Digits of the currency's minor units. */
   readonly minorDigits: number;
+  /** Horizon of the study, beyond which no payback is counted on. */
+  readonly horizonYears: number;
   /** The run whose figures these are; absent before the first one is finished. */
   readonly runId?: string;
   readonly names: readonly string[];

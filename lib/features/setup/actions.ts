@@ -5,11 +5,11 @@ import { database } from '@/lib/platform/db';
 import { wakeRunner } from '../evaluation/runner';
 import { replacePrices } from '../prices/mutations';
 import { readStudy } from '../study/data';
-import { writeSettings } from '../study/mutations';
+import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
 import { readPrices } from '../study/prices';
 import { readSettings } from '../study/settings';
 import { rememberWho } from '../study/who';
-import { fileForm, type SetupState, settingsForm } from './schema';
+import { fileForm, type SetupState, settingsForm, undoForm } from './schema';
 import { SETTING_FIELDS, typedSettings } from './setting-fields';
 
 function formProblem(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
@@ -30,12 +30,27 @@ async function store(study: string, jsonText: string, who: string, why: string |
   wakeRunner();
   revalidatePath(`/${study}`, 'layout');
   const warned = read.warnings.map((warning) => warning.text).join(' ');
+  if (done.value.changed === 0) return { done: 'Nothing was different; nothing was saved.' };
   return {
-    done:
-      done.value.changed === 0
-        ? 'Nothing was different; nothing was saved.'
-        : `Saved; ${done.value.changed} keys changed, and the fleet is being evaluated again. ${warned}`.trim(),
+    done: `Saved; ${changedWords(done.value)} ${warned}`.trim(),
+    ...(done.value.batch !== undefined && { batch: done.value.batch }),
   };
+}
+
+function changedWords({ changed }: SettingsWritten): string {
+  return `${changed} ${changed === 1 ? 'key' : 'keys'} changed, and the fleet is being evaluated again.`;
+}
+
+/** Gives the settings that one act changed their former values, as a new act. */
+export async function undoSettings(_: SetupState, form: FormData): Promise<SetupState> {
+  const parsed = undoForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return formProblem(parsed.error);
+  const { study, who, batch } = parsed.data;
+  const done = await takeBackSettings(database(), { id: study, batch, who });
+  if (!done.ok) return { problem: done.problem };
+  wakeRunner();
+  revalidatePath(`/${study}`, 'layout');
+  return { done: `Taken back; ${changedWords(done.value)}` };
 }
 
 /** Saves the settings as typed; numbers by the sheet's strict reader, the whole by the settings file's own schema. */

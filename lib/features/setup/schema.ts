@@ -4,6 +4,7 @@ import { whoSchema } from '../study/who';
 const id = z.string().min(1).max(64);
 
 export const settingsForm = z.object({ study: id, who: whoSchema, why: z.string().trim().max(500).optional() });
+export const undoForm = z.object({ study: id, who: whoSchema, batch: id });
 export const fileForm = z.object({
   study: id,
   who: whoSchema,
@@ -16,4 +17,6 @@ export interface SetupState {
   readonly refused?: Readonly<Record<string, string>>;
   readonly typed?: Readonly<Record<string, string>>;
   readonly done?: string;
+  /** The act that can be taken back, as the history calls it. */
+  readonly batch?: string;
 }

@@ -1,6 +1,7 @@
 import type { Settings } from '@/lib/engine';
 import type { PrismaClient, Tx } from '@/lib/platform/db';
 import { readSettings } from './settings';
+import type { ChangedKey } from './settings-change';
 
 /** A client for reading: the shared one, or the one of a transaction. */
 export type Reader = PrismaClient | Tx;
@@ -57,6 +58,29 @@ export async function readStudy(db: Reader, id: string): Promise<StoredStudy | u
     archivedAt: row.archivedAt ?? undefined,
     ...storedSettings(row.settings),
   };
+}
+
+/** What acts changed of a study's settings, by batch of the history; a batch without changed settings is left out. */
+export async function readSettingsBatches(
+  db: Reader,
+  studyId: string,
+  batches: readonly string[],
+): Promise<ReadonlyMap<string, readonly ChangedKey[]>> {
+  const rows = await db.changeEvent.findMany({
+    where: { studyId, subject: 'settings', batch: { in: [...batches] } },
+    select: { batch: true, field: true, fromValue: true, toValue: true },
+  });
+  const found = new Map<string, ChangedKey[]>();
+  for (const { batch, field, fromValue, toValue } of rows) {
+    if (batch === null || field === null) continue;
+    const key = { key: field, from: storedValue(fromValue), to: storedValue(toValue) };
+    found.set(batch, [...(found.get(batch) ?? []), key]);
+  }
+  return found;
+}
+
+function storedValue(json: string | null): unknown {
+  return json === null ? undefined : JSON.parse(json);
 }
 
 /** Every study with its counts: those in use by last change, then the archived ones. */

@@ -5,8 +5,9 @@ import { ok, type Result, refuse } from '@/lib/platform/errors';
 import { newId } from '@/lib/platform/id';
 import { minorDigits } from '@/lib/platform/money';
 import { enqueueEvaluation } from '../evaluation/mutations';
-import { readStudy } from './data';
-import { defaultSettings, settingsToJson } from './settings';
+import { readSettingsBatches, readStudy, type StoredStudy } from './data';
+import { defaultSettings, readSettings, settingsToJson } from './settings';
+import { changedSince, flatSettings, withFormer } from './settings-change';
 
 const GONE = refuse('no-study', 'The study is gone.', 'Go to the first page and choose another one.');
 
@@ -109,52 +110,86 @@ export async function writeSettings(
   db: Database,
   change: SettingsChange,
   at: Date = new Date(),
-): Promise<Result<{ readonly changed: number }>> {
+): Promise<Result<SettingsWritten>> {
   return db.write(async (tx) => {
     const study = await readStudy(tx, change.id);
-    if (study === undefined) return GONE;
-    const before = flat(settingsToJson(study.settings, study.pricesFile));
-    const file = settingsToJson(change.settings, change.pricesFile);
-    const after = flat(file);
-    const keys = [...new Set([...before.keys(), ...after.keys()])].filter(
-      (key) => JSON.stringify(before.get(key)) !== JSON.stringify(after.get(key)),
-    );
-    if (keys.length === 0) return ok({ changed: 0 });
-    await tx.study.update({ where: { id: change.id }, data: { settings: JSON.stringify(file), version: { increment: 1 } } });
-    await rescaleAmounts(tx, change.id, study.settings.currency, change.settings.currency);
-    const batch = newId(at.getTime());
-    await recordChanges(
-      tx,
-      keys.map((key) => ({
-        ...about(change.id, study.name, change.who),
-        subject: 'settings',
-        what: 'changed',
-        field: key,
-        from: before.get(key),
-        to: after.get(key),
-        why: change.why,
-        batch,
-      })),
-      at,
-    );
-    await enqueueEvaluation(tx, change.id);
-    return ok({ changed: keys.length });
+    return study === undefined ? GONE : ok(await putSettings(tx, study, change, at));
   });
+}
+
+/** What became of new settings: how many keys differ, and under which batch the history has them. */
+export interface SettingsWritten {
+  readonly changed: number;
+  readonly batch?: string;
+}
+
+/**
+ * Gives the keys that one act changed the values they had before it, as a new act. Refused when a key has been changed again since: the
+ * later value was meant.
+ */
+export async function takeBackSettings(
+  db: Database,
+  { id, batch, who }: { readonly id: string; readonly batch: string; readonly who: string },
+  at: Date = new Date(),
+): Promise<Result<SettingsWritten>> {
+  return db.write(async (tx) => {
+    const study = await readStudy(tx, id);
+    if (study === undefined) return GONE;
+    const facts = (await readSettingsBatches(tx, id, [batch])).get(batch);
+    if (facts === undefined) return refuse('no-change', 'There is no such change any more.', 'Load the page again.');
+    const file = settingsToJson(study.settings, study.pricesFile);
+    const later = changedSince(file, facts);
+    if (later.length > 0) {
+      return refuse(
+        'changed-since',
+        `Changed again since: ${later.join(', ')}. Nothing was taken back.`,
+        'Take the later change back first, or set the values by hand.',
+      );
+    }
+    const former = readSettings(JSON.stringify(withFormer(file, facts)));
+    if (!former.ok) return refuse('former-settings', former.problem.text, 'Set the values by hand.');
+    const { settings, pricesFile } = former;
+    return ok(await putSettings(tx, study, { id, settings, pricesFile, who, undoes: batch }, at));
+  });
+}
+
+async function putSettings(
+  tx: Tx,
+  study: StoredStudy,
+  change: SettingsChange & { readonly undoes?: string },
+  at: Date,
+): Promise<SettingsWritten> {
+  const before = flatSettings(settingsToJson(study.settings, study.pricesFile));
+  const file = settingsToJson(change.settings, change.pricesFile);
+  const after = flatSettings(file);
+  const keys = [...new Set([...before.keys(), ...after.keys()])].filter(
+    (key) => JSON.stringify(before.get(key)) !== JSON.stringify(after.get(key)),
+  );
+  if (keys.length === 0) return { changed: 0 };
+  await tx.study.update({ where: { id: change.id }, data: { settings: JSON.stringify(file), version: { increment: 1 } } });
+  await rescaleAmounts(tx, change.id, study.settings.currency, change.settings.currency);
+  const batch = newId(at.getTime());
+  await recordChanges(
+    tx,
+    keys.map((key) => ({
+      ...about(change.id, study.name, change.who),
+      subject: 'settings',
+      what: change.undoes === undefined ? 'changed' : 'undone',
+      field: key,
+      from: before.get(key),
+      to: after.get(key),
+      why: change.why,
+      batch,
+      undoes: change.undoes,
+    })),
+    at,
+  );
+  await enqueueEvaluation(tx, change.id);
+  return { changed: keys.length, batch };
 }
 
 function about(id: string, name: string, who: string) {
   return { studyId: id, who, subject: 'study', subjectId: id, subjectLabel: name } as const;
-}
-
-/** The keys of a settings file with their values, those of policy and accuracy one by one. */
-function flat(file: Readonly<Record<string, unknown>>): Map<string, unknown> {
-  const found = new Map<string, unknown>();
-  for (const [key, value] of Object.entries(file)) {
-    if ((key === 'policy' || key === 'accuracy') && typeof value === 'object' && value !== null) {
-      for (const [inner, part] of Object.entries(value)) found.set(`${key}.${inner}`, part);
-    } else found.set(key, value);
-  }
-  return found;
 }
 
 async function rescaleAmounts(tx: Tx, studyId: string, from: string, to: string): Promise<void> {

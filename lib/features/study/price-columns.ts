@@ -61,7 +61,7 @@ export const PRICE_COLUMNS: readonly PriceColumn[] = [
     required: 'always',
   },
   column('currency', text, 'Currency', 'Currency of the price; must be that of the study.'),
-  column('date', date, 'Date', 'Day on which the price was quoted.'),
-  column('lead_time_weeks', positive('weeks'), 'Lead time', 'Weeks until delivery.'),
+  column('date', date, 'Date', 'Day on which the price was quoted.', 'date'),
+  column('lead_time_weeks', positive('weeks'), 'Lead time', 'Weeks until delivery.', 'leadTimeWeeks'),
   column('source', text, 'Source', 'Who quoted the price, or where it was found.', 'source'),
 ];

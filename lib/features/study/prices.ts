@@ -1,4 +1,4 @@
-import type { Price, PriceList } from '@/lib/engine';
+import { BOUGHT_CLASSES, type Price, type PriceList } from '@/lib/engine';
 import { FileFault, type FileProblem, issue, type RowIssue } from '../fleet/issue-codes';
 import { nearestWord } from '../fleet/nearest';
 import type { DecimalSign } from '../fleet/number';
@@ -52,7 +52,13 @@ export async function readPrices(source: SheetSource, options: PriceOptions): Pr
       }
     }
     if (places === undefined) throw new FileFault('empty-file', { name: table.name });
-    return { ok: true, list: { invented: false, prices }, warnings, rejectedRows };
+    return {
+      ok: true,
+      // A copy of the invented list does not become real by being read from a file.
+      list: { invented: prices.some(({ source }) => source?.startsWith(INVENTED) === true), prices },
+      warnings,
+      rejectedRows,
+    };
   } catch (error) {
     const fault = asFault(error, sourceName(source));
     if (fault instanceof FileFault) return { ok: false, problem: fault.problem };
@@ -111,8 +117,25 @@ function readPrice(
     if (column.field !== undefined && value !== undefined) fields[column.field] = value;
   }
   if (errors.length > 0 || !isPrice(fields)) return { issues: errors };
-  return { price: fields, issues: doubts };
+  return { price: fields, issues: [...doubts, ...neverBought(fields, row)] };
 }
+
+/** Whether an option can take the price: a job, or a motor of a class that is bought. */
+export function isBought({ item, efficiencyClass }: Price): boolean {
+  return item !== 'motor' || (efficiencyClass !== undefined && BOUGHT_CLASSES.includes(efficiencyClass));
+}
+
+/** A motor whose class is not stated, or too low, is never what an option buys: that must be said, or the price seems to count. */
+function neverBought(price: Price, row: number): RowIssue[] {
+  if (isBought(price)) return [];
+  const { efficiencyClass } = price;
+  return efficiencyClass === undefined
+    ? [issue('price-without-class', row, 'efficiency_class')]
+    : [issue('price-below-premium', row, 'efficiency_class', { value: efficiencyClass })];
+}
+
+/** The word with which each line of the invented list, and of a copy of it, names its source. */
+const INVENTED = 'invented';
 
 /** The cell readers have checked each field; what remains is that the two required ones are there. */
 function isPrice(fields: Partial<Record<keyof Price, unknown>>): fields is Price {

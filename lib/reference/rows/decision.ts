@@ -62,6 +62,8 @@ export const inventedPriceRow = z
       frame: r.frame,
       enclosure: r.enclosure,
       price: r.price,
+      date: r.date,
+      leadTimeWeeks: r.lead_time_weeks,
       source: r.source,
     }),
   );

@@ -70,8 +70,14 @@ describe('listed price', () => {
     // Its price serves, its speed and efficiency do not.
     expect(otherPoles?.line).toBeUndefined();
   });
-  it('takes premium and IE3 motors alone, the first of two lines, and a price without a rating for all', () => {
-    expect(listedPrice(list(motor(20, 9, { efficiencyClass: 'IE4' })), ask())).toBeUndefined();
+  it('takes premium and IE3 motors before those of IE4, and none of a lower class or of none', () => {
+    const better = motor(20, 9, { efficiencyClass: 'IE4' });
+    expect(listedPrice(list(better), ask())).toMatchObject({ price: 9, matched: 'motor of class IE4' });
+    expect(listedPrice(list(better, motor(40, 6)), ask())).toMatchObject({ price: 6, matched: 'motor', extrapolated: true });
+    for (const efficiencyClass of ['IE1', 'IE2', 'standard', 'energy-efficient', undefined])
+      expect(listedPrice(list(motor(20, 9, { efficiencyClass })), ask())).toBeUndefined();
+  });
+  it('takes the first of two lines, and a price without a rating for all', () => {
     expect(listedPrice(list(motor(20, 5, { efficiencyClass: 'IE3' }), motor(20, 6)), ask())?.price).toBe(5);
     expect(
       listedPrice(list({ item: 'removal-install', price: 300 }), ask({ item: 'removal-install', ratedPowerKw: 999 }))?.price,

@@ -117,6 +117,8 @@ const ELSEWHERE: readonly IssueCode[] = [
   'missing-price',
   'other-currency',
   'unknown-price-column',
+  'price-without-class',
+  'price-below-premium',
 ];
 
 describe('the catalogue of row issues', () => {

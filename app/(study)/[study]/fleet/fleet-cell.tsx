@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { BandMark } from '@/app/_ui/band-mark';
 import { TrustMark } from '@/app/_ui/trust-mark';
-import { BAND_WORDS, type FleetColumn, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
+import { BAND_WORDS, type FleetColumn, type Showing, shownUnit, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
 import { wordOf } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
@@ -9,7 +9,7 @@ import styles from './fleet.module.css';
 
 /** How a column is set: for numbers the digits after the decimal sign for which there is room, and the widths. */
 export interface ColumnSetting {
-  readonly locale: string;
+  readonly showing: Showing;
   /** The reader's decimal sign. */
   readonly point: string;
   readonly places: number;
@@ -30,7 +30,8 @@ const WIDEST = 28;
 const MARK_LETTERS: Readonly<Record<string, number>> = { trust: 2.5, band: 4 };
 
 /** How a column is set, from a sample of its rows. */
-export function settingOf(rows: readonly FleetRow[], column: FleetColumn, locale: string): ColumnSetting {
+export function settingOf(rows: readonly FleetRow[], column: FleetColumn, showing: Showing): ColumnSetting {
+  const { locale } = showing;
   const point = new Intl.NumberFormat(locale).formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
   let places = 0;
   let whole = 1;
@@ -43,6 +44,11 @@ export function settingOf(rows: readonly FleetRow[], column: FleetColumn, locale
     const value = column.value(row);
     if (typeof value === 'string') letters = Math.max(letters, (column.words?.[value] ?? value).length);
     if (typeof value !== 'number') continue;
+    const instead = column.instead?.(row, showing);
+    if (instead) {
+      letters = Math.max(letters, instead.short.length);
+      continue;
+    }
     const doubt = column.doubt?.(row);
     const [text, interval] = numberTexts(value, doubt, column, locale);
     const [before = '', after = ''] = text.split(point);
@@ -54,10 +60,10 @@ export function settingOf(rows: readonly FleetRow[], column: FleetColumn, locale
   const intervalWidth = wholeInterval === 0 ? 0 : wholeInterval + digits + 2;
   const own =
     column.kind === 'number'
-      ? whole + digits + intervalWidth
+      ? Math.max(whole + digits + intervalWidth, letters * LETTER)
       : (letters + (MARK_LETTERS[column.id] ?? 0)) * LETTER * (column.id === 'tag' ? BOLD : 1);
   const head = Math.max(column.name.length + 1.5, column.unit.length) * LETTER;
-  return { locale, point, places, intervalWidth, digits: Math.min(WIDEST, Math.max(own, head)) };
+  return { showing, point, places, intervalWidth, digits: Math.min(WIDEST, Math.max(own, head)) };
 }
 
 /** A number and its interval as shown; the interval is empty where there is none. */
@@ -118,7 +124,16 @@ export function FleetCell({
     if (column.id === 'band') return <BandMark band={keyOf(BAND_WORDS, value)} />;
     return column.kind === 'word' ? wordOf(column, value) : value;
   }
-  const [text, interval] = numberTexts(value, column.doubt?.(row), column, setting.locale);
+  const instead = column.instead?.(row, setting.showing);
+  if (instead) {
+    return (
+      <span title={instead.long}>
+        <span aria-hidden="true">{instead.short}</span>
+        <span className="unseen">{instead.long}</span>
+      </span>
+    );
+  }
+  const [text, interval] = numberTexts(value, column.doubt?.(row), column, setting.showing.locale);
   if (stacked) {
     return (
       <span>
@@ -152,10 +167,14 @@ function keyOf<Words extends object>(words: Words, value: string): keyof Words |
 }
 
 /** A figure in words, with its limits: `load 54 ± 3 %: 51 to 57 %`. For the line under the table. */
-export function cellInWords(row: FleetRow, column: FleetColumn, unit: string, locale: string): string {
+export function cellInWords(row: FleetRow, column: FleetColumn, showing: Showing): string {
+  const { locale } = showing;
+  const unit = shownUnit(column, showing.currency);
   const value = column.value(row);
   if (value === undefined) return `${ABSENT} (${column.absent ?? 'not known'})`;
   if (typeof value === 'string') return wordOf(column, value);
+  const instead = column.instead?.(row, showing);
+  if (instead) return instead.long;
   const doubt = column.doubt?.(row);
   if (doubt === undefined) return `${plainText(value, column, locale)}${unit === '' ? '' : `\u202f${unit}`}`;
   const text = formatFigure({ value, u: doubt, unit }, { locale });

@@ -8,7 +8,7 @@ import type { GridColumn, GridFocus } from '@/app/_ui/table-grid-column';
 import { undoChange } from '@/lib/features/bulk-edit/actions';
 import type { BulkChoice, BulkDone } from '@/lib/features/bulk-edit/schema';
 import type { EvaluationProgress } from '@/lib/features/evaluation/schema';
-import { FLEET_COLUMNS, fleetColumn, shownUnit } from '@/lib/features/results/fleet-columns';
+import { FLEET_COLUMNS, fleetColumn, type Showing, shownUnit } from '@/lib/features/results/fleet-columns';
 import { applyQuery, EVERYTHING, type FleetQuery, filterParts, isFiltered, sortWords } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import type { ViewEntry } from '@/lib/features/saved-views/schema';
@@ -34,6 +34,7 @@ import { ViewsPanel } from './views-panel';
 interface Props {
   readonly study: string;
   readonly currency: string;
+  readonly horizonYears: number;
   readonly locale: string;
   readonly progress: EvaluationProgress;
   readonly views: readonly ViewEntry[];
@@ -55,7 +56,7 @@ const nameOf = (row: FleetRow): string => row.tag;
 export function FleetScreen(props: Props) {
   const { study, locale } = props;
   const router = useRouter();
-  const [list, reload] = useFleet(study, props.currency);
+  const [list, reload] = useFleet(study, props);
   const [address, setAddress] = useQuery(props.search);
   const { query } = address;
   const [panel, setPanel] = useState<Panel>();
@@ -73,6 +74,8 @@ export function FleetScreen(props: Props) {
   const narrow = useNarrow();
   const coarse = useCoarse();
 
+  const { currency, horizonYears } = list;
+  const showing = useMemo((): Showing => ({ locale, currency, horizonYears }), [locale, currency, horizonYears]);
   const rows = useMemo(() => applyQuery(list.rows, query), [list.rows, query]);
   const several = useMemo(() => new Set(list.rows.map((row) => row.site)).size > 1, [list.rows]);
   const usual = several ? FLEET_COLUMNS.filter(({ id, initial }) => initial || id === 'site').map(({ id }) => id) : USUAL;
@@ -84,12 +87,12 @@ export function FleetScreen(props: Props) {
       key.split(',').flatMap((id): GridColumn<FleetRow>[] => {
         const column = fleetColumn(id);
         if (column === undefined) return [];
-        const setting = settingOf(list.rows, column, locale);
+        const setting = settingOf(list.rows, column, showing);
         return [
           {
             id,
             name: column.name,
-            unit: shownUnit(column, list.currency),
+            unit: shownUnit(column, showing.currency),
             meaning: column.meaning,
             digits: setting.digits,
             align: column.kind === 'number' ? 'right' : 'left',
@@ -99,7 +102,7 @@ export function FleetScreen(props: Props) {
           },
         ];
       }),
-    [key, list.rows, list.currency, locale, study, narrow],
+    [key, list.rows, showing, study, narrow],
   );
 
   const ask = useCallback(
@@ -309,7 +312,7 @@ export function FleetScreen(props: Props) {
           />
         </div>
       )}
-      <FootLine study={study} rows={list.rows} focus={focus} said={said} currency={list.currency} locale={locale} />
+      <FootLine study={study} rows={list.rows} focus={focus} said={said} showing={showing} />
       <FilterPanel
         open={panel === 'filter'}
         onClose={close}

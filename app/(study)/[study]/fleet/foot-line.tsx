@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import type { GridFocus } from '@/app/_ui/table-grid-column';
-import { fleetColumn, shownUnit } from '@/lib/features/results/fleet-columns';
+import { fleetColumn, type Showing } from '@/lib/features/results/fleet-columns';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import styles from './fleet.module.css';
 import { cellInWords } from './fleet-cell';
@@ -11,12 +11,11 @@ interface Props {
   readonly focus: GridFocus | undefined;
   /** Something that has just been done, in words. */
   readonly said: string | undefined;
-  readonly currency: string;
-  readonly locale: string;
+  readonly showing: Showing;
 }
 
 /** The line under the table: the cell with the focus in words, with its limits or the reason why there is none, and the ways on. */
-export function FootLine({ study, rows, focus, said, currency, locale }: Props) {
+export function FootLine({ study, rows, focus, said, showing }: Props) {
   const row = focus && rows.find(({ id }) => id === focus.rowId);
   const column = focus && fleetColumn(focus.columnId);
   const path = row && column?.value(row) !== undefined ? column?.why?.(row) : undefined;
@@ -28,7 +27,7 @@ export function FootLine({ study, rows, focus, said, currency, locale }: Props) 
             <strong>{row.tag}</strong>
             {column.id !== 'tag' && (
               <>
-                , {column.name.toLowerCase()}: {cellInWords(row, column, shownUnit(column, currency), locale)}
+                , {column.name.toLowerCase()}: {cellInWords(row, column, showing)}
               </>
             )}
           </span>

@@ -34,6 +34,7 @@ export default async function FleetPage({ params, searchParams }: Props) {
     <FleetScreen
       study={id}
       currency={study.settings.currency}
+      horizonYears={study.settings.horizonYears}
       locale={readerLocale(asked.get('accept-language'))}
       progress={progress}
       views={views}

@@ -7,12 +7,13 @@ export interface FleetList {
   readonly state: 'loading' | 'ready' | 'failed';
   readonly rows: readonly FleetRow[];
   readonly currency: string;
+  readonly horizonYears: number;
   readonly runId: string | undefined;
 }
 
 /** Fetches the study's list, at first and whenever `reload` is called. */
-export function useFleet(study: string, currency: string): readonly [FleetList, () => void] {
-  const [list, setList] = useState<FleetList>({ state: 'loading', rows: [], currency, runId: undefined });
+export function useFleet(study: string, first: Pick<FleetList, 'currency' | 'horizonYears'>): readonly [FleetList, () => void] {
+  const [list, setList] = useState<FleetList>({ state: 'loading', rows: [], runId: undefined, ...first });
   const [asked, setAsked] = useState(0);
   useEffect(() => {
     const stop = new AbortController();
@@ -21,7 +22,8 @@ export function useFleet(study: string, currency: string): readonly [FleetList, 
         const response = await fetch(listAddress(study, asked), { signal: stop.signal });
         if (!response.ok) throw new Error(response.statusText);
         const pack: FleetPack = await response.json();
-        setList({ state: 'ready', rows: rowsOfPack(pack), currency: pack.currency, runId: pack.runId });
+        const { currency, horizonYears, runId } = pack;
+        setList({ state: 'ready', rows: rowsOfPack(pack), currency, horizonYears, runId });
       } catch {
         if (!stop.signal.aborted) setList((before) => ({ ...before, state: 'failed' }));
       }

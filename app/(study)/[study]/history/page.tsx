@@ -3,7 +3,9 @@ import Link from 'next/link';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadHistory, PAGE } from '@/lib/features/history/loaders';
+import { loadWho } from '@/lib/features/study/loaders';
 import { formatCount, formatInstant } from '@/lib/platform/format';
+import { UndoSettings } from '../undo-settings';
 
 export const metadata: Metadata = { title: 'History' };
 
@@ -30,7 +32,7 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
   const asked = Number(search.page);
   const page = Number.isInteger(asked) && asked > 0 ? asked : 1;
   const on = typeof search.on === 'string' && search.on !== '' ? search.on : undefined;
-  const { events, total, subjects } = await loadHistory(study, page, on);
+  const { events, total, subjects, undo } = await loadHistory(study, page, on);
   const link = (subject: string | undefined, wanted = 1) => {
     const query = new URLSearchParams({
       ...(subject !== undefined && { on: subject }),
@@ -38,13 +40,18 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
     }).toString();
     return query === '' ? `/${study}/history` : `/${study}/history?${query}`;
   };
+  const who = await loadWho();
+  const undoOf = (event: string) => {
+    const batch = undo.get(event);
+    return batch !== undefined && <UndoSettings study={study} who={who} batch={batch} />;
+  };
   const last = Math.max(1, Math.ceil(total / PAGE));
   return (
     <main id="main" className={sheet.main}>
       <h1>History</h1>
       <p className={sheet.soft}>
-        {formatCount(total)} entries, newest first. Names are typed and not verified. A motor’s latest change can be taken back on
-        its own page, an import on the import page.
+        {formatCount(total)} entries, newest first. Names are typed and not verified. Changed settings can be taken back here as
+        long as they stand, a motor’s latest change on its own page, an import on the import page.
       </p>
       {subjects.length > 1 && (
         <nav aria-label="Filter">
@@ -73,6 +80,9 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
                 <th scope="col">From</th>
                 <th scope="col">To</th>
                 <th scope="col">Why</th>
+                <th scope="col">
+                  <span className="unseen">Take back</span>
+                </th>
               </tr>
             </thead>
             <tbody>
@@ -96,6 +106,7 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
                   <td>{event.from}</td>
                   <td>{event.to}</td>
                   <td>{event.why}</td>
+                  <td>{undoOf(event.id)}</td>
                 </tr>
               ))}
             </tbody>

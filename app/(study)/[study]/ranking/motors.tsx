@@ -4,44 +4,56 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
 import type { RankedMotor } from '@/lib/features/ranking/schema';
-import { ABSENT, formatNumber } from '@/lib/platform/format';
+import { type PaybackWords, paybackWords } from '@/lib/features/results/payback-words';
+import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
+import styles from './ranking.module.css';
 
 interface Props {
   readonly motors: readonly RankedMotor[];
   readonly study: string;
   readonly currency: string;
   readonly manySites: boolean;
+  readonly horizonYears: number;
 }
 
 /** The motors in rank order, with what was decided and why. */
-export function Motors({ motors, study, currency, manySites }: Props) {
+export function Motors({ motors, study, currency, manySites, horizonYears }: Props) {
+  const of = (motor: RankedMotor, figure: string, name: string) => ({ motor, study, figure, name });
   return (
     <ScrollRegion label="Motors in rank order">
-      <table className={sheet.table}>
-        <thead>
-          <tr>
-            <th scope="col" className={sheet.number}>
+      <table {...TABLE} className={`${sheet.table} ${styles.table}`}>
+        <thead {...GROUP}>
+          <tr {...ROW}>
+            <th {...HEAD} scope="col" className={sheet.number}>
               Rank
             </th>
-            <th scope="col">Motor</th>
-            <th scope="col">Decision</th>
+            <th {...HEAD} scope="col">
+              Motor
+            </th>
+            <th {...HEAD} scope="col">
+              Decision
+            </th>
             <Head name="Cost" unit={currency} />
             <Head name="Saving" unit={`${currency}/a`} />
-            <Head name="Payback" unit="a" />
+            <Head name="Payback" unit="years" />
             <Head name="Odds" unit="%" />
             <Head name="Present value" unit={currency} />
-            <th scope="col">Trust</th>
-            <th scope="col" className={sheet.because}>
+            <th {...HEAD} scope="col">
+              Trust
+            </th>
+            <th {...HEAD} scope="col" className={sheet.because}>
               Because
             </th>
           </tr>
         </thead>
-        <tbody>
+        <tbody {...GROUP}>
           {motors.map((motor) => (
-            <tr key={motor.rank}>
-              <td className={sheet.number}>{motor.rank}</td>
-              <th scope="row">
+            <tr key={motor.rank} {...ROW}>
+              <td {...CELL} className={`${sheet.number} ${styles.rank}`}>
+                {motor.rank}
+              </td>
+              <th {...ROW_HEAD} scope="row" className={styles.motor}>
                 {motor.motorId === undefined ? (
                   motor.tag
                 ) : (
@@ -51,42 +63,44 @@ export function Motors({ motors, study, currency, manySites }: Props) {
                 )}
                 <span className={sheet.unit}>{[manySites && motor.site, motor.area].filter(Boolean).join(', ')}</span>
               </th>
-              <td className={sheet.nowrap}>
+              <td {...CELL} className={`${sheet.nowrap} ${styles.decision}`}>
                 {decisionWords(motor.action, motor.timing)}
                 {motor.bought && <span className={sheet.unit}>{boughtWords(motor.bought)}</span>}
               </td>
-              <td className={sheet.number}>
+              <td {...CELL} className={`${sheet.number} ${styles.more}`}>
                 {motor.cost === undefined || motor.action === 'keep' ? ABSENT : formatNumber(motor.cost, 0)}
               </td>
+              <Amount {...of(motor, 'money_saved', 'saving')} value={motor.moneySaved} u={motor.moneySavedU} />
               <Amount
-                motor={motor}
-                study={study}
-                figure="money_saved"
-                name="saving"
-                value={motor.moneySaved}
-                u={motor.moneySavedU}
-              />
-              <Amount
-                motor={motor}
-                study={study}
-                figure="simple_payback"
-                name="payback"
+                {...of(motor, 'simple_payback', 'payback')}
                 value={motor.payback}
                 u={motor.paybackU}
+                instead={instead(motor, horizonYears)}
               />
-              <td className={sheet.number}>{motor.odds === undefined ? ABSENT : formatNumber(100 * motor.odds, 0)}</td>
+              <td {...CELL} className={`${sheet.number} ${styles.more}`}>
+                {motor.odds === undefined ? ABSENT : formatNumber(100 * motor.odds, 0)}
+              </td>
               <Amount
-                motor={motor}
-                study={study}
-                figure="net_present_value"
-                name="present value"
+                {...of(motor, 'net_present_value', 'present value')}
+                place={styles.value}
+                unit={currency}
                 value={motor.value}
                 u={motor.valueU}
               />
-              <td>
+              <td {...CELL} className={styles.trust}>
                 <TrustMark level={motor.trust} />
               </td>
-              <td className={sheet.because}>{motor.because.join(' ')}</td>
+              <td {...CELL} className={`${sheet.because} ${styles.because}`}>
+                <span className={styles.wide}>{motor.because.join(' ')}</span>
+                <details className={styles.narrow}>
+                  <summary>
+                    Why{motor.action === 'keep' ? '' : ', cost and payback'}
+                    <span className="unseen"> of {motor.tag}</span>
+                  </summary>
+                  {motor.action !== 'keep' && <p>{inWords(motor, currency, horizonYears)}</p>}
+                  <p>{motor.because.join(' ')}</p>
+                </details>
+              </td>
             </tr>
           ))}
         </tbody>
@@ -95,13 +109,45 @@ export function Motors({ motors, study, currency, manySites }: Props) {
   );
 }
 
+/** Laid out as lines on a phone, a table would no longer be one for those who hear it: the roles say that it is. */
+const TABLE = { role: 'table' } as const;
+const GROUP = { role: 'rowgroup' } as const;
+const ROW = { role: 'row' } as const;
+const HEAD = { role: 'columnheader' } as const;
+const ROW_HEAD = { role: 'rowheader' } as const;
+const CELL = { role: 'cell' } as const;
+
+function instead({ payback, paybackU, moneySaved, moneySavedU }: RankedMotor, horizonYears: number): PaybackWords | undefined {
+  if (payback === undefined) return undefined;
+  const saving = moneySaved === undefined ? undefined : { value: moneySaved, u: moneySavedU ?? 0 };
+  return paybackWords({ value: payback, u: paybackU ?? 0 }, saving, horizonYears);
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What the columns that a phone has no room for say of a motor. */
+function inWords(motor: RankedMotor, currency: string, horizonYears: number): string {
+  const { cost, moneySaved, moneySavedU, payback, paybackU, odds } = motor;
+  const years = payback === undefined ? undefined : { value: payback, u: paybackU ?? 0, unit: 'years' };
+  const parts = [
+    motor.bought === undefined ? '' : `buys ${boughtWords(motor.bought)}`,
+    cost === undefined ? '' : `costs ${formatNumber(cost, 0)} ${currency}`,
+    moneySaved === undefined
+      ? ''
+      : `saves ${formatFigure({ value: moneySaved, u: moneySavedU ?? 0, unit: currency }).text} a year`,
+    years === undefined ? '' : `payback ${instead(motor, horizonYears)?.long ?? formatFigure(years).text}`,
+    odds === undefined ? '' : `odds of keeping the policy ${formatNumber(100 * odds, 0)} %`,
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? '' : `${capital(parts.join('; '))}.`;
+}
+
 function boughtWords({ ratedPowerKw, efficiencyClass }: NonNullable<RankedMotor['bought']>): string {
   return `${Number(ratedPowerKw.toPrecision(3))}\u202fkW ${efficiencyClass ?? ''}`.trimEnd();
 }
 
 function Head({ name, unit }: { readonly name: string; readonly unit: string }) {
   return (
-    <th scope="col" className={sheet.number}>
+    <th {...HEAD} scope="col" className={sheet.number}>
       {name}
       <span className={sheet.unit}>{unit}</span>
     </th>
@@ -116,21 +162,29 @@ interface AmountProps {
   readonly name: string;
   readonly value: number | undefined;
   readonly u: number | undefined;
+  readonly instead?: PaybackWords | undefined;
+  /** Where a phone has it; without a place it has none there. */
+  readonly place?: string | undefined;
+  /** Stands beside the figure on a phone, which has no head. */
+  readonly unit?: string;
 }
 
 /** A figure of the decided option, with the way to how it is known. */
-function Amount({ motor, study, figure, name, value, u }: AmountProps) {
+function Amount({ motor, study, figure, name, value, u, instead, place, unit }: AmountProps) {
   const kept = motor.action === 'keep' || value === undefined;
   const path = `options.${motor.option}.${figure}`;
   return (
-    <td className={sheet.number}>
+    <td {...CELL} className={`${sheet.number} ${place ?? styles.more}`}>
+      {unit !== undefined && <span className={`${sheet.soft} ${styles.narrow}`}>worth </span>}
       <FigureText
         name={`${name} of ${motor.tag}`}
         unitInHead
+        instead={kept ? undefined : instead}
         figure={kept ? undefined : { value, u: u ?? 0, unit: '1' }}
         why={motor.motorId === undefined ? undefined : `/${study}/motor/${motor.motorId}/why?figure=${encodeURIComponent(path)}`}
         reason="none for this decision"
       />
+      {unit !== undefined && <span className={`${sheet.soft} ${styles.narrow}`}>{`\u202f${unit}`}</span>}
     </td>
   );
 }

@@ -107,7 +107,13 @@ export default async function RankingScreen({ params, searchParams }: Props) {
           No motor is so decided here. <Link href={`/${id}/ranking`}>Show all</Link>
         </p>
       ) : (
-        <Motors motors={motors} study={id} currency={study.settings.currency} manySites={ranking.sites > 1} />
+        <Motors
+          motors={motors}
+          study={id}
+          currency={study.settings.currency}
+          manySites={ranking.sites > 1}
+          horizonYears={study.settings.horizonYears}
+        />
       )}
       <Pages page={page} last={Math.max(1, Math.ceil(found / PAGE))} link={(wanted) => link({ page: wanted })} />
     </main>

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { backUpNow, restoreFromBackup, restoreFromFile } from '@/lib/features/backup/actions';
 import { formatCount } from '@/lib/platform/format';
@@ -37,21 +37,12 @@ function restoredWords({ rows, keptAside }: Restored): string {
   return `Restored. A copy of the backup was opened, checked page by page, brought up to this version and counted first: ${counts}.${kept}`;
 }
 
-function Said({ state }: { readonly state: State }) {
-  return (
-    <>
-      <ProblemNote problem={state.problem} />
-      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
-    </>
-  );
-}
-
 /** Makes a backup of all studies now. */
 export function BackUpForm() {
   const [state, send, pending] = useActionState(backUp, {});
   return (
     <form action={send} className={sheet.form}>
-      <Said state={state} />
+      <Outcome state={state} />
       <button type="submit" aria-disabled={pending}>
         {pending ? 'Backing up…' : 'Back up now'}
       </button>
@@ -64,7 +55,7 @@ export function RestoreForm({ names }: { readonly names: readonly string[] }) {
   const [state, send, pending] = useActionState(restore, {});
   return (
     <form action={send} className={sheet.form}>
-      <Said state={state} />
+      <Outcome state={state} />
       <div className={sheet.fields}>
         {names.length > 0 && (
           <div className={sheet.field}>

@@ -1,10 +1,11 @@
 'use client';
 
 import { useActionState } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import type { SetupState } from '@/lib/features/setup/schema';
+import { UndoSettings } from '../undo-settings';
 
 interface Props {
   readonly id: string;
@@ -20,20 +21,31 @@ interface Props {
 export function FileForm({ id, study, who, label, accept, submit, action }: Props) {
   const [state, send, pending] = useActionState(action, {});
   return (
-    <form action={send} className={sheet.form}>
-      <input type="hidden" name="study" value={study} />
-      <ProblemNote problem={state.problem} />
-      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
-      <div className={sheet.field}>
-        <label htmlFor={`${id}-file`}>{label}</label>
-        <input id={`${id}-file`} name="file" type="file" accept={accept} required />
-      </div>
-      <WhoField id={`${id}-who`} initial={who} />
-      <p>
-        <button type="submit" aria-disabled={pending}>
-          {pending ? 'Reading…' : submit}
-        </button>
-      </p>
-    </form>
+    <>
+      {state.batch === undefined ? (
+        <Outcome state={state} />
+      ) : (
+        <UndoSettings
+          key={state.batch}
+          study={study}
+          who={who}
+          batch={state.batch}
+          {...(state.done !== undefined && { done: state.done })}
+        />
+      )}
+      <form action={send} className={sheet.form}>
+        <input type="hidden" name="study" value={study} />
+        <div className={sheet.field}>
+          <label htmlFor={`${id}-file`}>{label}</label>
+          <input id={`${id}-file`} name="file" type="file" accept={accept} required />
+        </div>
+        <WhoField id={`${id}-who`} initial={who} />
+        <p>
+          <button type="submit" aria-disabled={pending}>
+            {pending ? 'Reading…' : submit}
+          </button>
+        </p>
+      </form>
+    </>
   );
 }

@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { Outcome } from '@/app/_ui/outcome';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
@@ -19,8 +20,7 @@ export function InstrumentForm({ study, who }: { readonly study: string; readonl
   return (
     <form action={send} className={sheet.form}>
       <input type="hidden" name="study" value={study} />
-      <ProblemNote problem={state.problem} />
-      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
+      <Outcome state={state} />
       <div className={sheet.fields}>
         <div className={sheet.field}>
           <label htmlFor="instrument-name">Name</label>

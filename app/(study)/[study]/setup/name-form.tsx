@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import { changeStudyName } from '@/lib/features/study/actions';
@@ -12,8 +12,7 @@ export function NameForm({ study, name, who }: { readonly study: string; readonl
   return (
     <form action={send} className={sheet.form}>
       <input type="hidden" name="study" value={study} />
-      <ProblemNote problem={state.problem} />
-      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
+      <Outcome state={state} />
       <div className={sheet.field}>
         <label htmlFor="study-name">Name of the study</label>
         <input id="study-name" name="name" defaultValue={name} required maxLength={120} />

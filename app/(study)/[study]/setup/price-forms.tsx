@@ -1,20 +1,10 @@
 'use client';
 
 import { useActionState } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import { addOnePrice, choosePrices, removeOnePrice } from '@/lib/features/prices/actions';
-import type { SetupState } from '@/lib/features/setup/schema';
-
-function Said({ state }: { readonly state: SetupState }) {
-  return (
-    <>
-      <ProblemNote problem={state.problem} />
-      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
-    </>
-  );
-}
 
 interface Common {
   readonly study: string;
@@ -32,7 +22,7 @@ export function ChooseList({
   return (
     <form action={send} className={sheet.form}>
       <input type="hidden" name="study" value={study} />
-      <Said state={state} />
+      <Outcome state={state} />
       <div className={sheet.field}>
         <label htmlFor="price-list">List that serves</label>
         <select id="price-list" name="list" defaultValue={chosen} key={chosen}>
@@ -63,9 +53,17 @@ const CELLS = [
   { name: 'item', label: 'Item', unit: '', note: 'A motor, or a job on one.', words: WORDS.item },
   { name: 'rated_power_kw', label: 'Rating', unit: 'kW', note: 'Empty: it holds for every rating.' },
   { name: 'poles', label: 'Poles', unit: '', note: 'Empty: any.' },
-  { name: 'efficiency_class', label: 'Class', unit: '', note: 'Of the motor offered.', words: WORDS.efficiency_class },
+  {
+    name: 'efficiency_class',
+    label: 'Class',
+    unit: '',
+    note: 'Of the motor offered; one below premium (IE3), or of none, serves nothing.',
+    words: WORDS.efficiency_class,
+  },
   { name: 'enclosure', label: 'Enclosure', unit: '', note: 'Empty: any.', words: WORDS.enclosure },
   { name: 'price', label: 'Price', unit: 'currency', note: 'Goes before an older price of the same rating.' },
+  { name: 'date', label: 'Quoted on', unit: '', note: 'As 2026-03-14; empty if not known.' },
+  { name: 'lead_time_weeks', label: 'Lead time', unit: 'weeks', note: 'Until delivery; no figure rests on it.' },
   { name: 'source', label: 'Source', unit: '', note: 'Who quoted it, or where it stands.' },
 ] as const;
 
@@ -75,7 +73,7 @@ export function AddPrice({ study, who, currency }: Common & { readonly currency:
   return (
     <form action={send} className={sheet.form}>
       <input type="hidden" name="study" value={study} />
-      <Said state={state} />
+      <Outcome state={state} />
       <div className={sheet.fields}>
         {CELLS.map((cell) => {
           const id = `new-price-${cell.name}`;
@@ -99,7 +97,11 @@ export function AddPrice({ study, who, currency }: Common & { readonly currency:
                   ))}
                 </select>
               ) : (
-                <input {...shared} autoComplete="off" {...(cell.name === 'source' ? {} : { inputMode: 'decimal' as const })} />
+                <input
+                  {...shared}
+                  autoComplete="off"
+                  {...(cell.name === 'source' || cell.name === 'date' ? {} : { inputMode: 'decimal' as const })}
+                />
               )}
               <p id={`${id}-note`}>{cell.note}</p>
             </div>
@@ -123,7 +125,7 @@ export function RemovePrice({ study, who, children }: Common & { readonly childr
     <form action={send}>
       <input type="hidden" name="study" value={study} />
       {children}
-      <Said state={state} />
+      <Outcome state={state} />
       <WhoField id="remove-price-who" initial={who} />
       <p>
         <button type="submit" aria-disabled={pending}>

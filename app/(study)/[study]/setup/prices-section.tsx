@@ -28,7 +28,10 @@ export function PricesSection({ study, who, currency, prices }: Props) {
   return (
     <section className={sheet.section} aria-labelledby="prices">
       <h2 id="prices">Prices</h2>
-      <p>{servingWords(name, invented, count)}</p>
+      <p>
+        {servingWords(name, invented, count)} <a href={`/api/studies/${study}/prices`}>These prices as a file</a>, to be put
+        beside the settings file for the command line.
+      </p>
       {foreign.length > 0 && (
         <p className={sheet.caution}>
           {`The study counts in ${currency}, but these prices are in ${foreign.join(', ')}: their numbers are taken as they stand. Name prices in ${currency}.`}
@@ -102,11 +105,15 @@ function PriceTable({ lines, currency, removable }: TableProps) {
             <th scope="col" className={sheet.number}>
               Price<span className={sheet.unit}>{currency}</span>
             </th>
+            <th scope="col">Quoted on</th>
+            <th scope="col" className={sheet.number}>
+              Lead time<span className={sheet.unit}>weeks</span>
+            </th>
             <th scope="col">Source</th>
           </tr>
         </thead>
         <tbody>
-          {lines.map(({ id, price }, index) => {
+          {lines.map(({ id, price, serves }, index) => {
             const item = price.item.replace('-', ' ');
             return (
               <tr key={id ?? index}>
@@ -121,9 +128,11 @@ function PriceTable({ lines, currency, removable }: TableProps) {
                 </th>
                 <td className={sheet.number}>{price.ratedPowerKw === undefined ? 'any' : formatNumber(price.ratedPowerKw, 2)}</td>
                 <td className={sheet.number}>{price.poles ?? 'any'}</td>
-                <td>{price.efficiencyClass ?? ''}</td>
+                <td>{serves ? (price.efficiencyClass ?? '') : `${price.efficiencyClass ?? 'none'}: serves nothing`}</td>
                 <td>{price.enclosure ?? 'any'}</td>
                 <td className={sheet.number}>{formatNumber(price.price, decimals)}</td>
+                <td className={sheet.nowrap}>{price.date ?? ''}</td>
+                <td className={sheet.number}>{price.leadTimeWeeks === undefined ? '' : formatNumber(price.leadTimeWeeks, 0)}</td>
                 <td>{price.source ?? ''}</td>
               </tr>
             );

@@ -1,10 +1,11 @@
 'use client';
 
 import { useActionState } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import { saveSettings } from '@/lib/features/setup/actions';
+import { UndoSettings } from '../undo-settings';
 
 /** A key of the settings as plain data. */
 export interface ShownSetting {
@@ -28,31 +29,42 @@ interface Props {
 export function SettingsForm({ study, who, groups }: Props) {
   const [state, send, pending] = useActionState(saveSettings, {});
   return (
-    <form action={send} className={sheet.form} noValidate>
-      <input type="hidden" name="study" value={study} />
-      <ProblemNote problem={state.problem} />
-      <div role="status">{state.done !== undefined && <p className={sheet.done}>{state.done}</p>}</div>
-      {groups.map((group) => (
-        <fieldset key={group.title}>
-          <legend>{group.title}</legend>
-          <div className={sheet.fields}>
-            {group.fields.map((field) => (
-              <Field key={field.key} field={field} typed={state.typed?.[field.key]} refused={state.refused?.[field.key]} />
-            ))}
-          </div>
-        </fieldset>
-      ))}
-      <WhoField id="settings-who" initial={who} />
-      <div className={sheet.field}>
-        <label htmlFor="settings-why">Why (may be left out)</label>
-        <input id="settings-why" name="why" maxLength={500} />
-      </div>
-      <p>
-        <button type="submit" data-primary aria-disabled={pending}>
-          {pending ? 'Saving…' : 'Save the settings'}
-        </button>
-      </p>
-    </form>
+    <section aria-label="Settings">
+      {state.batch === undefined ? (
+        <Outcome state={state} />
+      ) : (
+        <UndoSettings
+          key={state.batch}
+          study={study}
+          who={who}
+          batch={state.batch}
+          {...(state.done !== undefined && { done: state.done })}
+        />
+      )}
+      <form action={send} className={sheet.form} noValidate>
+        <input type="hidden" name="study" value={study} />
+        {groups.map((group) => (
+          <fieldset key={group.title}>
+            <legend>{group.title}</legend>
+            <div className={sheet.fields}>
+              {group.fields.map((field) => (
+                <Field key={field.key} field={field} typed={state.typed?.[field.key]} refused={state.refused?.[field.key]} />
+              ))}
+            </div>
+          </fieldset>
+        ))}
+        <WhoField id="settings-who" initial={who} />
+        <div className={sheet.field}>
+          <label htmlFor="settings-why">Why (may be left out)</label>
+          <input id="settings-why" name="why" maxLength={500} />
+        </div>
+        <p>
+          <button type="submit" data-primary aria-disabled={pending}>
+            {pending ? 'Saving…' : 'Save the settings'}
+          </button>
+        </p>
+      </form>
+    </section>
   );
 }
 

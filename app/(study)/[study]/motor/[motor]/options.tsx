@@ -4,6 +4,7 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { OptionResult } from '@/lib/engine';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { optionTitle } from '@/lib/features/motor/words';
+import { paybackWords } from '@/lib/features/results/payback-words';
 import { ABSENT, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
 
@@ -77,6 +78,7 @@ export function MotorOptions({ page, why }: Props) {
                     name="simple payback"
                     unitInHead
                     figure={option.simple_payback}
+                    instead={option.simple_payback && paybackWords(option.simple_payback, option.money_saved, horizonYears)}
                     why={why(`options.${option.id}.simple_payback`)}
                     reason={option.action === 'keep' ? 'nothing is spent' : 'no saving that pays it back'}
                   />
@@ -116,7 +118,7 @@ export function MotorOptions({ page, why }: Props) {
         <li>
           Policy: back within {formatNumber(policy.maxSimplePaybackYears, 1)} years, with a chance of{' '}
           {formatNumber(100 * policy.minProbability, 0)} % or better. Net present value over {horizonYears} years. ± is the 95 %
-          interval.
+          interval; a payback of “or never” belongs to a saving that may be nothing.
         </li>
       </ul>
       {withFindings.map((option) => (
