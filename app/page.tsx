@@ -1,8 +1,6 @@
-import { cookies } from 'next/headers';
 import { setArchived } from '@/lib/features/study/actions';
 import { loadStudies, loadWho } from '@/lib/features/study/loaders';
-import { readTheme, THEME_COOKIE } from './_ui/theme';
-import { ThemeChoice } from './_ui/theme-choice';
+import { ReaderChoices } from './_ui/reader-choices';
 import { DemoButton } from './demo-button';
 import styles from './page.module.css';
 import { StartForm } from './start-form';
@@ -21,7 +19,6 @@ export default async function FirstPage({ searchParams }: Props) {
   const justRemoved = aside.find(({ id }) => id === removed);
   const first = inUse.length === 0;
   const demo = inUse.find((study) => study.demo);
-  const theme = readTheme((await cookies()).get(THEME_COOKIE)?.value);
   return (
     <main id="main" className={styles.page}>
       <h1 className={styles.name}>Lossbook</h1>
@@ -81,7 +78,7 @@ export default async function FirstPage({ searchParams }: Props) {
         </section>
       )}
       <footer className={styles.section}>
-        <ThemeChoice initial={theme} />
+        <ReaderChoices />
       </footer>
     </main>
   );

@@ -1,6 +1,6 @@
 'use client';
 
-import { startTransition, useState } from 'react';
+import { startTransition, useId, useState } from 'react';
 import type { Theme } from './theme';
 import { rememberTheme } from './theme-action';
 import styles from './theme-choice.module.css';
@@ -14,6 +14,8 @@ const WORDS: readonly (readonly [Theme, string])[] = [
 /** Three radio buttons: light, dark, or as the computer has it. Takes effect at once and is remembered for a year. */
 export function ThemeChoice({ initial }: { readonly initial: Theme }) {
   const [theme, setTheme] = useState(initial);
+  // Two of these may stand on a page, one of them for narrow screens.
+  const name = useId();
   const choose = (next: Theme) => {
     setTheme(next);
     if (next === 'system') delete document.documentElement.dataset.theme;
@@ -25,7 +27,7 @@ export function ThemeChoice({ initial }: { readonly initial: Theme }) {
       <legend>Colours</legend>
       {WORDS.map(([value, word]) => (
         <label key={value}>
-          <input type="radio" name="theme" value={value} checked={theme === value} onChange={() => choose(value)} />
+          <input type="radio" name={name} value={value} checked={theme === value} onChange={() => choose(value)} />
           {word}
         </label>
       ))}

@@ -3,5 +3,6 @@
 export type * from './condition/lines/line-result';
 export type { Derivation, DerivationStep } from './explain/derivation';
 export type { CurvePoint } from './explain/part-load';
+export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';
 export type { Evidence, Finding, Severity } from './quantity/finding';
 export type * from './result';

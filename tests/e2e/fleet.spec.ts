@@ -46,6 +46,27 @@ test('the table says how large it is, and its rows stand as people count', async
   expect(tags.length).toBeGreaterThan(5);
 });
 
+test('shaft power and ratings are in hp for who wants it, here and on a motor, and the address stays in kW', async ({
+  page,
+  isMobile,
+}) => {
+  await open(page, '?rated_power_kw=37..38');
+  await expect(page.getByText('rating 37 to 38 kW')).toBeVisible();
+  await page.getByRole('radio', { name: 'hp', exact: true }).filter({ visible: true }).check();
+  await expect(page.getByText('rating 49.618 to 50.959 hp')).toBeVisible();
+  if (!isMobile) await expect(cell(page, 1, 'rated_power_kw')).toHaveText(/^50\D/);
+  await page.reload();
+  await expect(page.getByText('rating 49.618 to 50.959 hp')).toBeVisible();
+  expect(page.url()).toContain('rated_power_kw=37..38');
+  await page.locator('[data-column="tag"] a').first().click();
+  await expect(page.getByText(/ · 50\shp, /)).toBeVisible();
+  await expect(page.locator('dd').filter({ hasText: /±.*hp/ }).first()).toBeVisible();
+  await expectAccessible(page);
+  await page.getByRole('radio', { name: 'kW', exact: true }).filter({ visible: true }).check();
+  await expect(page.locator('dd').filter({ hasText: /±.*kW/ }).first()).toBeVisible();
+  await expect(page.locator('dd').filter({ hasText: /hp/ })).toHaveCount(0);
+});
+
 test('filters stand in the address and in words, and Back takes one off', async ({ page }) => {
   await open(page);
   await page.getByRole('button', { name: 'Filter' }).click();

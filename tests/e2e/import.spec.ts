@@ -94,6 +94,13 @@ test('the same sheet a second time has nothing to import; other values are shown
   await page.getByLabel('keep what the study has').check();
   await page.getByRole('button', { name: 'Import 2 rows' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Import' })).toBeVisible();
+
+  // Decided apart, one fact is taken over although the others stay.
+  await sendText(page, [HEAD, ...GOOD].join('\n').replace(',48,', ',52,'));
+  await page.getByLabel('keep what the study has').check();
+  await page.getByLabel(/^Rated current of .*: what to do/).selectOption({ label: 'take over 52 A' });
+  await page.getByRole('button', { name: 'Import 2 rows' }).click();
+  await expect(page.getByText(/Imported: .*1 motor changed/)).toBeVisible();
 });
 
 test('numbers that can be read in two ways are asked about, with samples', async ({ page }, info) => {

@@ -6,6 +6,7 @@ import { parseFleet, type SheetMotor } from '@/lib/features/fleet/parse';
 import { writeFleetCsv } from '@/lib/features/fleet/write-csv';
 import { rejectedOfBatch } from '@/lib/features/import/data';
 import { undoImport } from '@/lib/features/import/mutations';
+import { conflictsApart } from '@/lib/features/import/schema';
 import { recordChange } from '@/lib/platform/audit';
 import { arbitraryMotor } from './support/arbitrary-motor';
 import { dump, imported, importText, newStudy } from './support/import-sheet';
@@ -128,6 +129,25 @@ describe('bringing a sheet in', () => {
     expect(changes.map(({ fromValue, toValue, who }) => [fromValue, toValue, who])).toEqual(
       conflicts === 'sheet' ? [['48', '50', 'A. Tester']] : [],
     );
+  });
+
+  test('conflicts decided apart go their own way, the others by the rule for all', async () => {
+    const id = await study('conflicts apart');
+    await imported(temporary.db, id, SHEET);
+    const first = (await motorsByTag(id)).get('P-1')?.id ?? '';
+    const second = (await motorsByTag(id)).get('P-2')?.id ?? '';
+    const choices = conflictsApart.parse([`${first} rated_current_a=kept`, '', `${second} rated_voltage_v=sheet`]);
+    await imported(
+      temporary.db,
+      id,
+      'tag,site,rated_power_kw,rated_voltage_v,rated_current_a\nP-1,North,37,460,50\nP-2,North,15,400,26\n',
+      { conflicts: 'kept', apart: choices },
+    );
+    const motors = await motorsByTag(id);
+    expect(motors.get('P-1')?.motor.plate).toMatchObject({ ratedCurrentA: 48, ratedPowerKw: 30 });
+    expect(motors.get('P-2')?.motor.plate).toMatchObject({ ratedCurrentA: 26, ratedVoltageV: 400 });
+    for (const bad of ['rated_current_a=sheet', `${first} rated_current_a=both`, `${first} rated_current_a`])
+      expect(conflictsApart.safeParse([bad]).success).toBe(false);
   });
 
   test('a sheet of readings alone needs no plates for motors that are kept, but does for others', async () => {

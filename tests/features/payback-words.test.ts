@@ -11,6 +11,8 @@ describe('a payback', () => {
     // As wide as it may be: the doubt is then that of the cost, which has two ends.
     expect(paybackWords({ value: 0.5, u: 0.6 }, sure, HORIZON)).toBeUndefined();
     expect(paybackWords({ value: 15, u: 1 }, sure, HORIZON)).toBeUndefined();
+    // Nothing more is spent, so nothing has to be won back.
+    expect(paybackWords({ value: 0, u: 0.5 }, { value: 100, u: 80 }, HORIZON)).toBeUndefined();
   });
 
   it('beyond the horizon is said to be so', () => {

@@ -1,9 +1,7 @@
-import { cookies } from 'next/headers';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import type { ReactNode } from 'react';
-import { readTheme, THEME_COOKIE } from '@/app/_ui/theme';
-import { ThemeChoice } from '@/app/_ui/theme-choice';
+import { ReaderChoices } from '@/app/_ui/reader-choices';
 import { currentStudy } from '@/lib/features/study/loaders';
 import styles from './layout.module.css';
 import { ScreenLinks } from './screen-links';
@@ -18,7 +16,6 @@ export default async function StudyLayout({ children, params }: Props) {
   const { study: id } = await params;
   const study = await currentStudy(id);
   if (study === undefined) notFound();
-  const theme = readTheme((await cookies()).get(THEME_COOKIE)?.value);
   return (
     <div className={styles.page}>
       <header className={styles.margin}>
@@ -36,10 +33,13 @@ export default async function StudyLayout({ children, params }: Props) {
         </p>
         <ScreenLinks study={id} />
         <div className={styles.theme}>
-          <ThemeChoice initial={theme} />
+          <ReaderChoices />
         </div>
       </header>
       {children}
+      <footer className={styles.below}>
+        <ReaderChoices />
+      </footer>
     </div>
   );
 }

@@ -10,7 +10,7 @@ import { rememberWho } from '../study/who';
 import { loadReading } from './loaders';
 import { commitImport, undoImport } from './mutations';
 import { recipeOfForm } from './recipe-form';
-import { commitForm, firstUploadForm, undoForm, uploadForm, uploadKey } from './schema';
+import { commitForm, conflictsApart, firstUploadForm, undoForm, uploadForm, uploadKey } from './schema';
 import { dropUpload, keepUpload, readUpload, saveUpload, uploadFile, withinLimit } from './upload-store';
 
 /** What a form of the import shows after it was sent and refused. */
@@ -82,10 +82,12 @@ export async function suggestAnew(form: FormData): Promise<void> {
   showAgain(study, upload);
 }
 
-/** Brings an upload into its study. Form fields `study`, `upload`, `who`, `conflicts`. */
+/** Brings an upload into its study. Form fields `study`, `upload`, `who`, `conflicts`, and `apart` for each conflict shown. */
 export async function commitUpload(_: ImportFormState, form: FormData): Promise<ImportFormState> {
   const parsed = commitForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return unreadable(parsed.error);
+  const apart = conflictsApart.safeParse(form.getAll('apart'));
+  if (!apart.success) return unreadable(apart.error);
   const { study, upload, who, conflicts } = parsed.data;
   const reading = await loadReading(study, upload);
   if (reading === undefined) {
@@ -94,7 +96,15 @@ export async function commitUpload(_: ImportFormState, form: FormData): Promise<
   await rememberWho(who);
   const { about, recipe, sample } = reading;
   const file = { path: uploadFile(upload), name: about.fileName, bytes: about.bytes, hash: about.hash };
-  const done = await commitImport(database(), { studyId: study, file, kind: sample.kind, recipe, conflicts, who });
+  const done = await commitImport(database(), {
+    studyId: study,
+    file,
+    kind: sample.kind,
+    recipe,
+    conflicts,
+    apart: apart.data,
+    who,
+  });
   if (!done.ok) return { problem: done.problem };
   wakeRunner();
   await dropUpload(upload);

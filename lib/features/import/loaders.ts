@@ -7,7 +7,7 @@ import { rejectedCsv } from '../fleet/write-csv';
 import { readStudy, type StoredStudy } from '../study/data';
 import { bookOf, type StudyBook } from './book';
 import { type ImportEntry, readImports, readRecipe, readRejections, rejectedOfBatch, type StoredIssue } from './data';
-import { type FactChange, type ImportPlan, type MotorChange, planImport } from './plan-import';
+import { type FactChange, factKey, type ImportPlan, type MotorChange, planImport } from './plan-import';
 import { firstLook, parseOptions, suggestRecipe } from './recipe';
 import { placeOf } from './recipe-form';
 import { type SheetSample, sampleSheet } from './sample-sheet';
@@ -51,6 +51,8 @@ export interface WarningGroup {
 
 /** A fact that the sheet states otherwise than it is kept. */
 export interface ShownConflict {
+  /** Names it in the form. */
+  readonly key: string;
   readonly motor: string;
   readonly fact: string;
   readonly kept: string;
@@ -203,6 +205,7 @@ function conflictsOf({ stored, changes }: MotorChange): ShownConflict[] {
   return changes
     .filter(({ conflict }) => conflict)
     .map((change) => ({
+      key: factKey(stored.id, change.field),
       motor: site === '' ? tag : `${site} / ${tag}`,
       fact: columnByName(change.field)?.label ?? change.field,
       kept: factText(change, change.from),

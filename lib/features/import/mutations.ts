@@ -7,7 +7,7 @@ import { readStudyMotors } from '../fleet/data';
 import { type ParsedFleet, parseFleet } from '../fleet/parse';
 import { readStudy } from '../study/data';
 import { bookOf } from './book';
-import { type ImportPlan, planImport, writesSomething } from './plan-import';
+import { type ConflictsApart, type ImportPlan, planImport, writesSomething } from './plan-import';
 import { headerFingerprint, parseOptions } from './recipe';
 import type { ConflictRule, Recipe } from './schema';
 import { takeBack } from './take-back';
@@ -20,6 +20,8 @@ export interface ImportOrder {
   readonly kind: 'csv' | 'xlsx';
   readonly recipe: Recipe;
   readonly conflicts: ConflictRule;
+  /** Conflicts for which that rule does not hold. */
+  readonly apart?: ConflictsApart;
   readonly who: string;
 }
 
@@ -55,7 +57,7 @@ export async function commitImport(db: Database, order: ImportOrder, at: Date = 
       outcome.problem = parsed.problem;
       return undefined;
     }
-    const plan = planImport(parsed, book, order.conflicts);
+    const plan = planImport(parsed, book, order.conflicts, order.apart);
     return writeBatch(tx, order, { parsed, plan, currency: study.settings.currency, at });
   });
   if (done === undefined) return { ok: false, problem: outcome.problem ?? NOT_FORESEEN };

@@ -21,6 +21,16 @@ export interface FactChange {
   readonly conflict: boolean;
 }
 
+/** Conflicts that were decided one by one, by {@link factKey}. */
+export type ConflictsApart = ReadonlyMap<string, ConflictRule>;
+
+const NONE_APART: ConflictsApart = new Map();
+
+/** Names one fact of one kept motor. */
+export function factKey(motorId: string, field: string): string {
+  return `${motorId} ${field}`;
+}
+
 /** What an import does to a motor that is kept already. */
 export interface MotorChange {
   readonly stored: StoredMotor;
@@ -47,8 +57,17 @@ export interface ImportPlan {
   readonly conflicts: number;
 }
 
-/** Compares a sheet with the book. Nothing in the sheet empties what is kept: an empty cell means "not known". */
-export function planImport(parsed: Pick<ParsedFleet, 'motors'>, book: StudyBook, rule: ConflictRule): ImportPlan {
+/**
+ * Compares a sheet with the book. Nothing in the sheet empties what is kept: an empty cell means "not known".
+ * @param rule for all conflicts that were not decided apart.
+ * @param apart the conflicts that were, by {@link factKey}.
+ */
+export function planImport(
+  parsed: Pick<ParsedFleet, 'motors'>,
+  book: StudyBook,
+  rule: ConflictRule,
+  apart: ConflictsApart = NONE_APART,
+): ImportPlan {
   const added: SheetMotor[] = [];
   const changed: MotorChange[] = [];
   let [unchanged, readingsAdded, readingsRepeated, conflicts] = [0, 0, 0, 0];
@@ -59,7 +78,7 @@ export function planImport(parsed: Pick<ParsedFleet, 'motors'>, book: StudyBook,
       readingsAdded += sheet.motor.readings.length;
       continue;
     }
-    const change = compareMotor(sheet, stored, rule);
+    const change = compareMotor(sheet, stored, (field) => apart.get(factKey(stored.id, field)) ?? rule);
     readingsAdded += change.merged.readings.length;
     readingsRepeated += sheet.motor.readings.length - change.merged.readings.length;
     conflicts += change.kept.length + change.changes.filter(({ conflict }) => conflict).length;
@@ -74,7 +93,7 @@ export function writesSomething({ changes, merged }: MotorChange): boolean {
   return changes.length > 0 || merged.readings.length > 0;
 }
 
-function compareMotor(sheet: SheetMotor, stored: StoredMotor, rule: ConflictRule): MotorChange {
+function compareMotor(sheet: SheetMotor, stored: StoredMotor, ruleOf: (field: string) => ConflictRule): MotorChange {
   const { motor } = stored;
   const plate: Plate = { ...motor.plate };
   const geometry: LineGeometry = { ...motor.lineGeometry };
@@ -84,7 +103,7 @@ function compareMotor(sheet: SheetMotor, stored: StoredMotor, rule: ConflictRule
     if (to === undefined || same(from, to)) return;
     const change = { field, from, to, conflict: mayConflict && from !== undefined };
     found.push(change);
-    if (!change.conflict || rule === 'sheet') write();
+    if (!change.conflict || ruleOf(field) === 'sheet') write();
   };
   for (const column of COLUMNS) compareFact(column, sheet, { motor, merged, plate, geometry }, state);
   comparePower(sheet, plate, state);
@@ -92,7 +111,7 @@ function compareMotor(sheet: SheetMotor, stored: StoredMotor, rule: ConflictRule
   if (Object.values(geometry).some((value) => value !== undefined)) Object.assign(merged, { lineGeometry: geometry });
   const notes = joinNotes(stored.notes, sheet.notes);
   if (!same(stored.notes, notes)) found.push({ field: 'notes', from: stored.notes, to: notes, conflict: false });
-  const wins = (change: FactChange): boolean => change.conflict && rule === 'kept';
+  const wins = (change: FactChange): boolean => change.conflict && ruleOf(change.field) === 'kept';
   return {
     stored,
     merged,

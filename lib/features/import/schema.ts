@@ -54,6 +54,27 @@ export const uploadKey = z.object({ study: id, upload: id });
 /** Puts an upload into the book. */
 export const commitForm = uploadKey.extend({ who: whoSchema, conflicts: conflictRule.default('sheet') });
 
+const DECIDED = /^([0-9a-f-]{36} [a-z0-9_]+)=(sheet|kept)$/;
+
+/** Conflicts decided apart, each as `motor fact=sheet` or `motor fact=kept`; an empty text follows the rule for all. */
+export const conflictsApart = z
+  .array(z.string().max(120))
+  .max(1000)
+  .transform((texts, context) => {
+    const apart = new Map<string, ConflictRule>();
+    for (const text of texts) {
+      if (text === '') continue;
+      const [, key, rule] = DECIDED.exec(text) ?? [];
+      const known = conflictRule.safeParse(rule);
+      if (key === undefined || !known.success) {
+        context.addIssue({ code: 'custom', message: 'A choice between sheet and study cannot be read.' });
+        return z.NEVER;
+      }
+      apart.set(key, known.data);
+    }
+    return apart;
+  });
+
 /** Takes an import back. */
 export const undoForm = z.object({ study: id, batch: id, who: whoSchema });
 

@@ -1,7 +1,7 @@
 import type { Evaluation, Motor, OptionResult, UnrankedMotor } from '@/lib/engine';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
 import { paybackWords } from '../results/payback-words';
-import { ratingWords } from './words';
+import { type RatingUnit, ratingWords } from './words';
 
 /** An indicator beyond its limit that calls for work, by its title; `safety` when the motor must not be started before. */
 export interface Call {
@@ -18,6 +18,8 @@ export interface AnswerInput {
   readonly stored: number;
   readonly currency: string;
   readonly horizonYears: number;
+  /** In which the reader sees ratings; absent: in that of the plate. */
+  readonly ratingUnit?: RatingUnit | undefined;
 }
 
 /** The indicators that call for work or keep the motor from being started. */
@@ -109,11 +111,11 @@ function beyond(calls: readonly Call[]): string {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function byWhat(option: OptionResult, { motor }: AnswerInput): string {
+function byWhat(option: OptionResult, { motor, ratingUnit }: AnswerInput): string {
   if (option.action !== 'resize') return '';
   const { ratedPowerKw, ratedPowerUnit } = motor.plate;
   const size = option.rated_power_kw < ratedPowerKw ? 'a smaller motor' : 'a larger motor';
-  return ` by ${size} of ${ratingWords(option.rated_power_kw, ratedPowerUnit)}`;
+  return ` by ${size} of ${ratingWords(option.rated_power_kw, ratingUnit ?? ratedPowerUnit)}`;
 }
 
 const money = (amount: number, { currency }: AnswerInput): string => `${formatNumber(amount, 0)} ${currency}`;

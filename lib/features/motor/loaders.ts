@@ -1,3 +1,4 @@
+import { cache } from 'react';
 import {
   type CurvePoint,
   type Derivation,
@@ -14,16 +15,22 @@ import { database } from '@/lib/platform/db';
 import { readMotor, type StoredMotor } from '../fleet/data';
 import { withInstruments } from '../instruments/with-instruments';
 import { type StudyInForce, studyInForce } from '../study/context';
+import { loadUnits } from '../study/loaders';
+import type { ReaderUnits } from '../study/reader-units';
 import { answerOf, callsOf } from './answer';
 import { readHistory, readRank } from './data';
 import { alsoRead, readBy } from './reading-words';
 import type { HistoryEntry } from './schema';
+import type { RatingUnit } from './words';
 
 /** Everything that a motor's page shows. */
 export interface MotorPage {
   readonly study: StudyInForce['study'];
   readonly stored: StoredMotor;
   readonly result: UnrankedMotor;
+  /** How the reader sees power at the shaft, and ratings: in hp, or as the plate has them. */
+  readonly units: ReaderUnits;
+  readonly ratingUnit: RatingUnit;
   /** What to do, in a sentence or two. */
   readonly answer: string;
   /** Findings that bear on what may be trusted, and those that bear on prices and options. */
@@ -50,7 +57,7 @@ async function inForce(studyId: string, motorId: string): Promise<{ force: Study
 }
 
 /** A motor with its evaluation, made at once from what is stored now; `undefined` when the study has no such motor. */
-export async function loadMotorPage(studyId: string, motorId: string): Promise<MotorPage | undefined> {
+export const loadMotorPage = cache(async (studyId: string, motorId: string): Promise<MotorPage | undefined> => {
   const found = await inForce(studyId, motorId);
   if (!found) return undefined;
   const { force, stored } = found;
@@ -65,10 +72,14 @@ export async function loadMotorPage(studyId: string, motorId: string): Promise<M
     ),
   ]);
   const result = motorResult(evaluation);
+  const units = await loadUnits();
+  const ratingUnit = units === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
   return {
     study: force.study,
     stored,
     result,
+    units,
+    ratingUnit,
     answer: answerOf({
       motor: stored.motor,
       result,
@@ -76,6 +87,7 @@ export async function loadMotorPage(studyId: string, motorId: string): Promise<M
       stored: stored.readings.length,
       currency: force.study.settings.currency,
       horizonYears: force.study.settings.horizonYears,
+      ratingUnit,
     }),
     findings: {
       trust: result.trust.findings.filter((finding) => !OF_OPTIONS.has(finding.code)),
@@ -91,7 +103,7 @@ export async function loadMotorPage(studyId: string, motorId: string): Promise<M
     history,
     explained: new Set(figuresOf(evaluation).keys()),
   };
-}
+});
 
 /** Findings of a motor that speak of prices, hours and options; what is said of its plate and readings is the rest. */
 const OF_OPTIONS: ReadonlySet<string> = new Set([

@@ -1,3 +1,4 @@
+import type { ReaderUnits } from '../study/reader-units';
 import type { FleetFact, FleetRow } from './fleet-row';
 import { type PaybackWords, paybackWords } from './payback-words';
 
@@ -43,6 +44,8 @@ export interface FleetColumn {
   readonly why?: (row: FleetRow) => string | undefined;
   /** Why a cell may be empty. */
   readonly absent?: string;
+  /** Power at the shaft or rating, in kW: shown in the reader's unit. */
+  readonly shaft?: true;
   /** What stands in place of a figure that would promise too much; its derivation gives the figure. */
   readonly instead?: (row: FleetRow, showing: Showing) => PaybackWords | undefined;
 }
@@ -53,6 +56,7 @@ export interface Showing {
   readonly currency: string;
   /** Horizon of the study. */
   readonly horizonYears: number;
+  readonly units: ReaderUnits;
 }
 
 type Facts<Type> = { readonly [Name in FleetFact]: FleetRow[Name] extends Type ? Name : never }[FleetFact];
@@ -148,6 +152,7 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
     meaning: 'Rated shaft output.',
     kind: 'number',
     initial: true,
+    shaft: true,
     value: (row) => row.rated_power_kw,
   },
   {
@@ -211,6 +216,7 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
     unit: 'kW',
     meaning: 'Power at the shaft at the latest usable reading.',
     initial: false,
+    shaft: true,
     why: () => 'shaft_power',
     absent: NO_READING,
   }),
@@ -384,9 +390,4 @@ const BY_ID = new Map(FLEET_COLUMNS.map((column) => [column.id, column]));
 /** The column of this name; `undefined` when there is none. */
 export function fleetColumn(id: string): FleetColumn | undefined {
   return BY_ID.get(id);
-}
-
-/** A unit as shown: the study's currency in its place. */
-export function shownUnit(column: Pick<FleetColumn, 'unit'>, currency: string): string {
-  return column.unit.replace('currency', currency);
 }

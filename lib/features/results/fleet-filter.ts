@@ -1,12 +1,14 @@
+import type { ReaderUnits } from '../study/reader-units';
 import { FLEET_COLUMNS, type FleetColumn, fleetColumn } from './fleet-columns';
 import type { FleetRow } from './fleet-row';
+import { shownColumn, shownLimit } from './shown-columns';
 
 /**
  * Which motors of a list are wanted, in which order: read from and written to the address, said in words, applied to rows. The same
  * code serves the screen and the downloads, so that both show the same motors.
  */
 
-/** Limits of a number in the unit shown; both ends count. */
+/** Limits of a number in the column's own unit, whatever the reader sees; both ends count. */
 export interface Range {
   readonly from?: number;
   readonly to?: number;
@@ -97,7 +99,7 @@ export interface FilterPart {
 }
 
 /** The filter in words, part by part: `trust is not usable`, `load at most 50 %`. */
-export function filterParts(query: FleetQuery, currency: string): FilterPart[] {
+export function filterParts(query: FleetQuery, currency: string, units: ReaderUnits = 'kw'): FilterPart[] {
   const parts: FilterPart[] = [];
   if (query.text.trim() !== '') {
     parts.push({ key: 'q', text: `text holds “${query.text.trim()}”`, without: { ...query, text: '' } });
@@ -113,8 +115,13 @@ export function filterParts(query: FleetQuery, currency: string): FilterPart[] {
     const range = query.ranges[column.id];
     if (range) {
       const { [column.id]: _gone, ...ranges } = query.ranges;
-      const unit = column.unit === '' ? '' : ` ${column.unit.replace('currency', currency)}`;
-      parts.push({ key: column.id, text: `${name} ${rangeWords(range)}${unit}`, without: { ...query, ranges } });
+      const seen = shownColumn(column.id, units) ?? column;
+      const unit = seen.unit === '' ? '' : ` ${seen.unit.replace('currency', currency)}`;
+      const limits = {
+        ...(range.from !== undefined && { from: shownLimit(column, range.from, units) }),
+        ...(range.to !== undefined && { to: shownLimit(column, range.to, units) }),
+      };
+      parts.push({ key: column.id, text: `${name} ${rangeWords(limits)}${unit}`, without: { ...query, ranges } });
     }
   }
   return parts;

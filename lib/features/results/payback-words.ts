@@ -32,6 +32,8 @@ export function paybackWords(
     const years = formatNumber(horizonYears, 0, locale);
     return { short: `over ${years}`, long: `longer than the ${years} years that the study looks ahead` };
   }
+  // Where nothing more is spent there is nothing to win back.
+  if (payback.value <= 0) return undefined;
   if (saving === undefined || saving.value - COVERAGE_FACTOR * saving.u > 0) return undefined;
   const about = formatNumber(payback.value, payback.value < TENTHS_BELOW ? 1 : 0, locale);
   return { short: `${about} or never`, long: `about ${about} years, or never: the saving may be nothing` };

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect } from 'vitest';
 import { commitImport, type ImportDone } from '@/lib/features/import/mutations';
+import type { ConflictsApart } from '@/lib/features/import/plan-import';
 import { firstLook, suggestRecipe } from '@/lib/features/import/recipe';
 import type { ConflictRule, Recipe } from '@/lib/features/import/schema';
 import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
@@ -27,6 +28,7 @@ export function sheetFile(content: string | Uint8Array): string {
 export interface ImportWishes {
   readonly recipe?: Partial<Recipe>;
   readonly conflicts?: ConflictRule;
+  readonly apart?: ConflictsApart;
   readonly at?: Date;
   readonly who?: string;
 }
@@ -49,6 +51,7 @@ export async function importText(
       kind: outcome.sample.kind,
       recipe: { ...suggestRecipe(outcome.sample, encoding), ...wishes.recipe },
       conflicts: wishes.conflicts ?? 'sheet',
+      ...(wishes.apart !== undefined && { apart: wishes.apart }),
       who: wishes.who ?? 'A. Tester',
     },
     wishes.at,

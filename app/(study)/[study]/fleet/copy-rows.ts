@@ -1,6 +1,6 @@
 import type { FleetColumn } from '@/lib/features/results/fleet-columns';
-import { shownUnit } from '@/lib/features/results/fleet-columns';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
+import { shownUnit } from '@/lib/features/results/shown-columns';
 
 /** Rows as text that a spreadsheet takes as a table: a head with units, full precision, the standard uncertainty beside each figure. */
 export function rowsAsText(rows: readonly FleetRow[], columns: readonly FleetColumn[], currency: string): string {

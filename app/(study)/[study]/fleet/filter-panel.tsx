@@ -2,9 +2,10 @@
 
 import { useState } from 'react';
 import { Dialog } from '@/app/_ui/dialog';
-import { FLEET_COLUMNS, type FleetColumn, shownUnit } from '@/lib/features/results/fleet-columns';
+import { FLEET_COLUMNS, type FleetColumn, type Showing } from '@/lib/features/results/fleet-columns';
 import { countWords, EVERYTHING, type FleetQuery, isFiltered, type Range, wordOf } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
+import { keptLimit, shownColumn, shownLimit, shownUnit } from '@/lib/features/results/shown-columns';
 import { formatCount } from '@/lib/platform/format';
 import styles from './fleet.module.css';
 
@@ -15,12 +16,11 @@ interface Props {
   readonly count: string;
   readonly query: FleetQuery;
   readonly onQuery: (query: FleetQuery) => void;
-  readonly currency: string;
-  readonly locale: string;
+  readonly showing: Showing;
 }
 
 /** Filters by words and by limits of numbers; each takes effect at once. */
-export function FilterPanel({ open, onClose, rows, count, query, onQuery, currency, locale }: Props) {
+export function FilterPanel({ open, onClose, rows, count, query, onQuery, showing }: Props) {
   return (
     <Dialog title="Filter" open={open} onClose={onClose} side>
       <div className={styles.fields}>
@@ -28,12 +28,12 @@ export function FilterPanel({ open, onClose, rows, count, query, onQuery, curren
           {count}
         </p>
         {FLEET_COLUMNS.filter((column) => column.kind === 'word').map((column) => (
-          <Words key={column.id} column={column} rows={rows} query={query} onQuery={onQuery} locale={locale} />
+          <Words key={column.id} column={column} rows={rows} query={query} onQuery={onQuery} showing={showing} />
         ))}
         <fieldset>
           <legend>Numbers</legend>
           {FLEET_COLUMNS.filter((column) => column.kind === 'number').map((column) => (
-            <Limits key={column.id} column={column} query={query} onQuery={onQuery} currency={currency} />
+            <Limits key={column.id} column={column} query={query} onQuery={onQuery} showing={showing} />
           ))}
         </fieldset>
       </div>
@@ -56,8 +56,8 @@ function Words({
   rows,
   query,
   onQuery,
-  locale,
-}: Pick<Props, 'rows' | 'query' | 'onQuery' | 'locale'> & { readonly column: FleetColumn }) {
+  showing,
+}: Pick<Props, 'rows' | 'query' | 'onQuery' | 'showing'> & { readonly column: FleetColumn }) {
   const counts = countWords(rows, column);
   const chosen = query.words[column.id] ?? [];
   if (counts.length < 2 && chosen.length === 0) return null;
@@ -74,7 +74,7 @@ function Words({
           <label key={value} className={styles.choice}>
             <input type="checkbox" checked={chosen.includes(value)} onChange={() => toggle(value)} />
             {wordOf(column, value)}
-            <span className={styles.many}>{formatCount(count, locale)}</span>
+            <span className={styles.many}>{formatCount(count, showing.locale)}</span>
           </label>
         ))}
       </div>
@@ -88,11 +88,14 @@ function Limits({
   column,
   query,
   onQuery,
-  currency,
-}: Pick<Props, 'query' | 'onQuery' | 'currency'> & { readonly column: FleetColumn }) {
+  showing,
+}: Pick<Props, 'query' | 'onQuery' | 'showing'> & { readonly column: FleetColumn }) {
   const range = query.ranges[column.id] ?? {};
-  const unit = shownUnit(column, currency);
-  const set = (end: keyof Range, value: number | undefined): void => {
+  const { units } = showing;
+  const unit = shownUnit(shownColumn(column.id, units) ?? column, showing.currency);
+  const seen = (limit: number | undefined) => (limit === undefined ? undefined : shownLimit(column, limit, units));
+  const set = (end: keyof Range, typed: number | undefined): void => {
+    const value = typed === undefined ? undefined : keptLimit(column, typed, units);
     const { [end]: _old, ...other } = range;
     const next: Range = value === undefined ? other : { ...other, [end]: value };
     const { [column.id]: _gone, ...others } = query.ranges;
@@ -106,13 +109,13 @@ function Limits({
       </span>
       <Limit
         label={`${column.name} from${unit === '' ? '' : `, ${unit}`}`}
-        value={range.from}
+        value={seen(range.from)}
         onValue={(value) => set('from', value)}
       />
       <span>to</span>
       <Limit
         label={`${column.name} to${unit === '' ? '' : `, ${unit}`}`}
-        value={range.to}
+        value={seen(range.to)}
         onValue={(value) => set('to', value)}
       />
     </div>

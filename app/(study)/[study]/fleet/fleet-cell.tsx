@@ -1,9 +1,10 @@
 import Link from 'next/link';
 import { BandMark } from '@/app/_ui/band-mark';
 import { TrustMark } from '@/app/_ui/trust-mark';
-import { BAND_WORDS, type FleetColumn, type Showing, shownUnit, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
+import { BAND_WORDS, type FleetColumn, type Showing, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
 import { wordOf } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
+import { shownUnit } from '@/lib/features/results/shown-columns';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './fleet.module.css';
 
@@ -23,8 +24,8 @@ const SAMPLE = 120;
 const MOST_PLACES = 2;
 /** An average letter is somewhat narrower than a digit. */
 const LETTER = 0.86;
-/** Tags are set bold. */
-const BOLD = 1.2;
+/** Tags are set bold, and are never cut: they tell motors apart. */
+const BOLD = 1.4;
 const WIDEST = 28;
 /** Letters that the mark before a word takes up. */
 const MARK_LETTERS: Readonly<Record<string, number>> = { trust: 2.5, band: 4 };

@@ -8,10 +8,12 @@ import type { GridColumn, GridFocus } from '@/app/_ui/table-grid-column';
 import { undoChange } from '@/lib/features/bulk-edit/actions';
 import type { BulkChoice, BulkDone } from '@/lib/features/bulk-edit/schema';
 import type { EvaluationProgress } from '@/lib/features/evaluation/schema';
-import { FLEET_COLUMNS, fleetColumn, type Showing, shownUnit } from '@/lib/features/results/fleet-columns';
+import { FLEET_COLUMNS, fleetColumn, type Showing } from '@/lib/features/results/fleet-columns';
 import { applyQuery, EVERYTHING, type FleetQuery, filterParts, isFiltered, sortWords } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
+import { shownColumn, shownUnit } from '@/lib/features/results/shown-columns';
 import type { ViewEntry } from '@/lib/features/saved-views/schema';
+import type { ReaderUnits } from '@/lib/features/study/reader-units';
 import { formatCount } from '@/lib/platform/format';
 import { EvaluationStatus } from '../evaluation-status';
 import { BulkPanel } from './bulk-panel';
@@ -36,6 +38,7 @@ interface Props {
   readonly currency: string;
   readonly horizonYears: number;
   readonly locale: string;
+  readonly units: ReaderUnits;
   readonly progress: EvaluationProgress;
   readonly views: readonly ViewEntry[];
   readonly who: string;
@@ -54,7 +57,7 @@ const idOf = (row: FleetRow): string => row.id;
 const nameOf = (row: FleetRow): string => row.tag;
 
 export function FleetScreen(props: Props) {
-  const { study, locale } = props;
+  const { study, locale, units } = props;
   const router = useRouter();
   const [list, reload] = useFleet(study, props);
   const [address, setAddress] = useQuery(props.search);
@@ -75,7 +78,7 @@ export function FleetScreen(props: Props) {
   const coarse = useCoarse();
 
   const { currency, horizonYears } = list;
-  const showing = useMemo((): Showing => ({ locale, currency, horizonYears }), [locale, currency, horizonYears]);
+  const showing = useMemo((): Showing => ({ locale, currency, horizonYears, units }), [locale, currency, horizonYears, units]);
   const rows = useMemo(() => applyQuery(list.rows, query), [list.rows, query]);
   const several = useMemo(() => new Set(list.rows.map((row) => row.site)).size > 1, [list.rows]);
   const usual = several ? FLEET_COLUMNS.filter(({ id, initial }) => initial || id === 'site').map(({ id }) => id) : USUAL;
@@ -85,7 +88,7 @@ export function FleetScreen(props: Props) {
   const columns = useMemo(
     () =>
       key.split(',').flatMap((id): GridColumn<FleetRow>[] => {
-        const column = fleetColumn(id);
+        const column = shownColumn(id, showing.units);
         if (column === undefined) return [];
         const setting = settingOf(list.rows, column, showing);
         return [
@@ -146,7 +149,7 @@ export function FleetScreen(props: Props) {
   });
 
   const chosenRows = useMemo(() => list.rows.filter((row) => selected.has(row.id)), [list.rows, selected]);
-  const parts = filterParts(query, list.currency);
+  const parts = filterParts(query, list.currency, units);
   const count = isFiltered(query)
     ? `${formatCount(rows.length, locale)} of ${formatCount(list.rows.length, locale)} motors`
     : `${formatCount(list.rows.length, locale)} motors`;
@@ -320,8 +323,7 @@ export function FleetScreen(props: Props) {
         count={count}
         query={query}
         onQuery={ask}
-        currency={list.currency}
-        locale={locale}
+        showing={showing}
       />
       <SortPanel open={panel === 'order'} onClose={close} query={query} onQuery={ask} />
       <ColumnsPanel

@@ -1,7 +1,8 @@
 import Link from 'next/link';
 import type { GridFocus } from '@/app/_ui/table-grid-column';
-import { fleetColumn, type Showing } from '@/lib/features/results/fleet-columns';
+import type { Showing } from '@/lib/features/results/fleet-columns';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
+import { shownColumn } from '@/lib/features/results/shown-columns';
 import styles from './fleet.module.css';
 import { cellInWords } from './fleet-cell';
 
@@ -17,7 +18,7 @@ interface Props {
 /** The line under the table: the cell with the focus in words, with its limits or the reason why there is none, and the ways on. */
 export function FootLine({ study, rows, focus, said, showing }: Props) {
   const row = focus && rows.find(({ id }) => id === focus.rowId);
-  const column = focus && fleetColumn(focus.columnId);
+  const column = focus && shownColumn(focus.columnId, showing.units);
   const path = row && column?.value(row) !== undefined ? column?.why?.(row) : undefined;
   return (
     <div className={styles.foot}>

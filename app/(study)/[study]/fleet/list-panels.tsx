@@ -1,8 +1,9 @@
 'use client';
 
 import { Dialog } from '@/app/_ui/dialog';
-import { FLEET_COLUMNS, shownUnit } from '@/lib/features/results/fleet-columns';
+import { FLEET_COLUMNS } from '@/lib/features/results/fleet-columns';
 import type { FleetQuery, SortKey } from '@/lib/features/results/fleet-filter';
+import { shownUnit } from '@/lib/features/results/shown-columns';
 import styles from './fleet.module.css';
 
 interface PanelProps {

@@ -5,7 +5,7 @@ import { preload } from 'react-dom';
 import { bulkChoices } from '@/lib/features/bulk-edit/schema';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { loadViews } from '@/lib/features/saved-views/loaders';
-import { currentStudy, loadWho } from '@/lib/features/study/loaders';
+import { currentStudy, loadUnits, loadWho } from '@/lib/features/study/loaders';
 import { readerLocale } from '@/lib/platform/format';
 import { FleetScreen } from './fleet-screen';
 import { listAddress } from './list-address';
@@ -24,7 +24,13 @@ export default async function FleetPage({ params, searchParams }: Props) {
   if (study === undefined) notFound();
   // The list comes while the program of the page is still being read.
   preload(listAddress(id, 0), { as: 'fetch', crossOrigin: 'anonymous' });
-  const [progress, views, who, asked] = await Promise.all([loadProgress(id), loadViews(id, 'fleet'), loadWho(), headers()]);
+  const [progress, views, who, units, asked] = await Promise.all([
+    loadProgress(id),
+    loadViews(id, 'fleet'),
+    loadWho(),
+    loadUnits(),
+    headers(),
+  ]);
   const search = new URLSearchParams(
     Object.entries(await searchParams).flatMap(([name, value]) =>
       (Array.isArray(value) ? value : value === undefined ? [] : [value]).map((each): [string, string] => [name, each]),
@@ -35,6 +41,7 @@ export default async function FleetPage({ params, searchParams }: Props) {
       study={id}
       currency={study.settings.currency}
       horizonYears={study.settings.horizonYears}
+      units={units}
       locale={readerLocale(asked.get('accept-language'))}
       progress={progress}
       views={views}

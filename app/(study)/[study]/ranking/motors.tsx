@@ -3,8 +3,10 @@ import { FigureText } from '@/app/_ui/figure';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
+import { ratingWords } from '@/lib/features/motor/words';
 import type { RankedMotor } from '@/lib/features/ranking/schema';
 import { type PaybackWords, paybackWords } from '@/lib/features/results/payback-words';
+import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
@@ -15,10 +17,11 @@ interface Props {
   readonly currency: string;
   readonly manySites: boolean;
   readonly horizonYears: number;
+  readonly units: ReaderUnits;
 }
 
 /** The motors in rank order, with what was decided and why. */
-export function Motors({ motors, study, currency, manySites, horizonYears }: Props) {
+export function Motors({ motors, study, currency, manySites, horizonYears, units }: Props) {
   const of = (motor: RankedMotor, figure: string, name: string) => ({ motor, study, figure, name });
   return (
     <ScrollRegion label="Motors in rank order">
@@ -65,7 +68,7 @@ export function Motors({ motors, study, currency, manySites, horizonYears }: Pro
               </th>
               <td {...CELL} className={`${sheet.nowrap} ${styles.decision}`}>
                 {decisionWords(motor.action, motor.timing)}
-                {motor.bought && <span className={sheet.unit}>{boughtWords(motor.bought)}</span>}
+                {motor.bought && <span className={sheet.unit}>{boughtWords(motor.bought, units)}</span>}
               </td>
               <td {...CELL} className={`${sheet.number} ${styles.more}`}>
                 {motor.cost === undefined || motor.action === 'keep' ? ABSENT : formatNumber(motor.cost, 0)}
@@ -97,7 +100,7 @@ export function Motors({ motors, study, currency, manySites, horizonYears }: Pro
                     Why{motor.action === 'keep' ? '' : ', cost and payback'}
                     <span className="unseen"> of {motor.tag}</span>
                   </summary>
-                  {motor.action !== 'keep' && <p>{inWords(motor, currency, horizonYears)}</p>}
+                  {motor.action !== 'keep' && <p>{inWords(motor, { currency, horizonYears, units })}</p>}
                   <p>{motor.because.join(' ')}</p>
                 </details>
               </td>
@@ -126,11 +129,14 @@ function instead({ payback, paybackU, moneySaved, moneySavedU }: RankedMotor, ho
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What the columns that a phone has no room for say of a motor. */
-function inWords(motor: RankedMotor, currency: string, horizonYears: number): string {
+function inWords(
+  motor: RankedMotor,
+  { currency, horizonYears, units }: Pick<Props, 'currency' | 'horizonYears' | 'units'>,
+): string {
   const { cost, moneySaved, moneySavedU, payback, paybackU, odds } = motor;
   const years = payback === undefined ? undefined : { value: payback, u: paybackU ?? 0, unit: 'years' };
   const parts = [
-    motor.bought === undefined ? '' : `buys ${boughtWords(motor.bought)}`,
+    motor.bought === undefined ? '' : `buys ${boughtWords(motor.bought, units)}`,
     cost === undefined ? '' : `costs ${formatNumber(cost, 0)} ${currency}`,
     moneySaved === undefined
       ? ''
@@ -141,8 +147,8 @@ function inWords(motor: RankedMotor, currency: string, horizonYears: number): st
   return parts.length === 0 ? '' : `${capital(parts.join('; '))}.`;
 }
 
-function boughtWords({ ratedPowerKw, efficiencyClass }: NonNullable<RankedMotor['bought']>): string {
-  return `${Number(ratedPowerKw.toPrecision(3))}\u202fkW ${efficiencyClass ?? ''}`.trimEnd();
+function boughtWords({ ratedPowerKw, efficiencyClass }: NonNullable<RankedMotor['bought']>, units: ReaderUnits): string {
+  return `${ratingWords(ratedPowerKw, shaftUnit(units))} ${efficiencyClass ?? ''}`.trimEnd();
 }
 
 function Head({ name, unit }: { readonly name: string; readonly unit: string }) {

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
-import { currentStudy } from '@/lib/features/study/loaders';
+import { currentStudy, loadUnits } from '@/lib/features/study/loaders';
 import { formatCount } from '@/lib/platform/format';
 import { Answer } from './answer';
 import { DECISIONS, decisionWords } from './decisions';
@@ -113,6 +113,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
           currency={study.settings.currency}
           manySites={ranking.sites > 1}
           horizonYears={study.settings.horizonYears}
+          units={await loadUnits()}
         />
       )}
       <Pages page={page} last={Math.max(1, Math.ceil(found / PAGE))} link={(wanted) => link({ page: wanted })} />

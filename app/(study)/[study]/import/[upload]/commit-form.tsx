@@ -5,6 +5,7 @@ import { ProblemNote } from '@/app/_ui/problem-note';
 import { WhoField } from '@/app/_ui/who-field';
 import { commitUpload, type ImportFormState } from '@/lib/features/import/actions';
 import styles from '../import.module.css';
+import { COMMIT_FORM } from './words';
 
 const NOTHING: ImportFormState = {};
 
@@ -21,13 +22,13 @@ interface Props {
 export function CommitForm({ study, upload, who, conflicts, label }: Props) {
   const [state, commit, working] = useActionState(commitUpload, NOTHING);
   return (
-    <form action={commit}>
+    <form id={COMMIT_FORM} action={commit}>
       <ProblemNote problem={state.problem} />
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="upload" value={upload} />
       {conflicts > 0 && (
         <fieldset className={styles.field}>
-          <legend>Where the sheet and the study disagree</legend>
+          <legend>Where the sheet and the study disagree, unless it is chosen apart below</legend>
           <div className={styles.choices}>
             <label>
               <input type="radio" name="conflicts" value="sheet" defaultChecked /> take over what the sheet says

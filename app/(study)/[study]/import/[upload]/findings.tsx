@@ -55,27 +55,46 @@ export function RejectionTable({ issues, rows }: { readonly issues: readonly Sho
   );
 }
 
-/** Facts that the sheet states otherwise than the study has them. */
-export function ConflictTable({ conflicts, total }: { readonly conflicts: readonly ShownConflict[]; readonly total: number }) {
+interface ConflictProps {
+  readonly conflicts: readonly ShownConflict[];
+  readonly total: number;
+  /** Form to which the choices belong. */
+  readonly form: string;
+}
+
+/** Facts that the sheet states otherwise than the study has them, each with the choice between the two. */
+export function ConflictTable({ conflicts, total, form }: ConflictProps) {
   return (
     <div className={styles.scroll}>
       <table className={`${styles.table} ${styles.stack}`}>
-        {conflicts.length < total && <caption>The first {formatCount(conflicts.length)}.</caption>}
+        {conflicts.length < total && (
+          <caption>
+            The first {formatCount(conflicts.length)} of {formatCount(total)}; the others follow what is chosen for all.
+          </caption>
+        )}
         <thead>
           <tr>
             <th scope="col">Motor</th>
             <th scope="col">Fact</th>
             <th scope="col">In the study</th>
             <th scope="col">In the sheet</th>
+            <th scope="col">What to do</th>
           </tr>
         </thead>
         <tbody>
-          {conflicts.map(({ motor, fact, kept, sheet }) => (
-            <tr key={`${motor} ${fact}`}>
+          {conflicts.map(({ key, motor, fact, kept, sheet }) => (
+            <tr key={key}>
               <th scope="row">{motor}</th>
               <td data-name="Fact">{fact}</td>
               <td data-name="In the study">{kept}</td>
               <td data-name="In the sheet">{sheet}</td>
+              <td data-name="What to do">
+                <select form={form} name="apart" defaultValue="" aria-label={`${fact} of ${motor}: what to do`}>
+                  <option value="">as chosen for all</option>
+                  <option value={`${key}=kept`}>keep {kept}</option>
+                  <option value={`${key}=sheet`}>take over {sheet}</option>
+                </select>
+              </td>
             </tr>
           ))}
         </tbody>

@@ -10,7 +10,7 @@ import styles from '../import.module.css';
 import { CommitForm } from './commit-form';
 import { ConflictTable, RejectionTable, WarningList } from './findings';
 import { ReadingForm } from './reading-form';
-import { addsNothing, commitWords, counted, summaryWords } from './words';
+import { addsNothing, COMMIT_FORM, commitWords, counted, summaryWords } from './words';
 
 interface Props {
   readonly params: Promise<{ study: string; upload: string }>;
@@ -97,7 +97,7 @@ function Answer({ preview, result, who }: { readonly preview: Preview; readonly 
       {result.conflictCount > 0 && (
         <section className={styles.section} aria-labelledby="conflicts">
           <h2 id="conflicts">{counted(result.conflictCount, 'fact')} stated otherwise than the study has it</h2>
-          <ConflictTable conflicts={result.conflicts} total={result.conflictCount} />
+          <ConflictTable conflicts={result.conflicts} total={result.conflictCount} form={COMMIT_FORM} />
         </section>
       )}
       {result.warnings.length > 0 && (

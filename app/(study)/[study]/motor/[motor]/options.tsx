@@ -20,7 +20,7 @@ const SCREENING = 'screening-only';
 export function MotorOptions({ page, why }: Props) {
   const { result } = page;
   const { currency, policy, horizonYears } = page.study.settings;
-  const unit = page.stored.motor.plate.ratedPowerUnit;
+  const unit = page.ratingUnit;
   const nameOf = (option: OptionResult) => optionTitle(option, unit);
   const screening = result.options.flatMap((option) => option.findings).find((finding) => finding.code === SCREENING);
   const remarks = (option: OptionResult) => option.findings.filter((finding) => finding.code !== SCREENING);

@@ -10,6 +10,7 @@ import { TrustMark } from '@/app/_ui/trust-mark';
 import { loadMotorPage, type MotorPage } from '@/lib/features/motor/loaders';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
+import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatFigure, formatStated } from '@/lib/platform/format';
 import { MotorHistory } from './history';
 import { Indicators } from './indicators';
@@ -61,7 +62,12 @@ export default async function MotorScreen({ params }: Props) {
           />
         </Fact>
         <Fact label="Shaft power">
-          <FigureText name="shaft power" figure={result.shaft_power} why={why('shaft_power')} reason="no usable reading" />
+          <FigureText
+            name="shaft power"
+            figure={result.shaft_power && atShaft(result.shaft_power, page.units)}
+            why={why('shaft_power')}
+            reason="no usable reading"
+          />
         </Fact>
         <Fact label="Efficiency there">
           <FigureText name="efficiency" figure={result.efficiency} percent why={why('efficiency')} reason="no usable reading" />
@@ -135,10 +141,10 @@ function Fact({ label, children }: { readonly label: string; readonly children: 
   );
 }
 
-function plateWords({ stored }: MotorPage): string {
+function plateWords({ stored, ratingUnit }: MotorPage): string {
   const { plate } = stored.motor;
   return [
-    ratingWords(plate.ratedPowerKw, plate.ratedPowerUnit),
+    ratingWords(plate.ratedPowerKw, ratingUnit),
     plate.poles === undefined ? '' : `${plate.poles} poles`,
     `${plate.ratedVoltageV} V`,
     plate.frame,
@@ -174,18 +180,18 @@ const WAYS: Readonly<Record<string, string>> = {
 
 /** The ways to the load, the losses, and the efficiency over the load. */
 function Charts({ page }: { readonly page: MotorPage }) {
-  const { result, curve } = page;
+  const { result, curve, units } = page;
   const { shaft_power, load_fraction, efficiency, losses, input_power } = result;
   return (
     <div className={styles.columns}>
       <div>
         {shaft_power && result.estimates.length > 0 && (
           <ChartWhiskers
-            sentence={`Shaft power by each way to it; together ${formatFigure(shaft_power).text}.`}
-            unit="shaft power, kW"
+            sentence={`Shaft power by each way to it; together ${formatFigure(atShaft(shaft_power, units)).text}.`}
+            unit={`shaft power, ${shaftUnit(units)}`}
             rows={result.estimates.map((estimate) => ({
               label: WAYS[estimate.method] ?? estimate.method,
-              figure: estimate.shaft_power,
+              figure: atShaft(estimate.shaft_power, units),
               used: estimate.used,
               bold: estimate.method === 'combined',
               why: estimate.why.join('; '),

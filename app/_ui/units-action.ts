@@ -1,0 +1,14 @@
+'use server';
+
+import { cookies } from 'next/headers';
+import { type ReaderUnits, readUnits, UNITS_COOKIE } from '@/lib/features/study/reader-units';
+
+const YEAR_S = 365 * 24 * 3600;
+
+/** Keeps the reader's unit of shaft power for a year. */
+export async function rememberUnits(units: ReaderUnits): Promise<void> {
+  const jar = await cookies();
+  const wanted = readUnits(units);
+  if (wanted === 'kw') jar.delete(UNITS_COOKIE);
+  else jar.set(UNITS_COOKIE, wanted, { path: '/', maxAge: YEAR_S, sameSite: 'lax', httpOnly: true });
+}
