@@ -4,6 +4,17 @@
 
 /** Digits after the decimal sign of a currency (ISO 4217, from the run time's own table): 2 for USD, 0 for JPY. */
 export function minorDigits(currency: string): number {
+  const known = digits.get(currency);
+  if (known !== undefined) return known;
+  const found = lookUpDigits(currency);
+  digits.set(currency, found);
+  return found;
+}
+
+/** The run time takes microseconds to look a currency up, and an import asks for every amount of every motor. */
+const digits = new Map<string, number>();
+
+function lookUpDigits(currency: string): number {
   try {
     return new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
   } catch {

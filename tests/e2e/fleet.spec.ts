@@ -54,7 +54,7 @@ test('shaft power and ratings are in hp for who wants it, here and on a motor, a
   await expect(page.getByText('rating 37 to 38 kW')).toBeVisible();
   await page.getByRole('radio', { name: 'hp', exact: true }).filter({ visible: true }).check();
   await expect(page.getByText('rating 49.618 to 50.959 hp')).toBeVisible();
-  if (!isMobile) await expect(cell(page, 1, 'rated_power_kw')).toHaveText(/^50\D/);
+  if (!isMobile) await expect(cell(page, 1, 'rated_power_kw')).toHaveText('50');
   await page.reload();
   await expect(page.getByText('rating 49.618 to 50.959 hp')).toBeVisible();
   expect(page.url()).toContain('rated_power_kw=37..38');

@@ -88,8 +88,8 @@ test('the same sheet a second time has nothing to import; other values are shown
 
   await sendText(page, [HEAD, ...GOOD].join('\n').replace(',48,', ',52,'));
   const conflicts = page.getByRole('region', { name: 'stated otherwise than the study has it' });
-  await expect(conflicts.getByText('48 A')).toBeVisible();
-  await expect(conflicts.getByText('52 A')).toBeVisible();
+  await expect(conflicts.getByText('48 A', { exact: true })).toBeVisible();
+  await expect(conflicts.getByText('52 A', { exact: true })).toBeVisible();
   await expectAccessible(page);
   await page.getByLabel('keep what the study has').check();
   await page.getByRole('button', { name: 'Import 2 rows' }).click();

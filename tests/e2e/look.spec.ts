@@ -1,14 +1,23 @@
+import type { Page } from '@playwright/test';
 import { expect, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
 const SCREENS = ['fleet', 'ranking', 'import', 'setup', 'history', 'method', 'tables'] as const;
+
+/** Every screen of a study, a motor with all its parts and its forms among them, as paths below the study. */
+async function screensOf(page: Page, study: string): Promise<readonly string[]> {
+  await page.goto(`/${study}/ranking`);
+  const motor = (await page.getByRole('rowheader').getByRole('link').first().getAttribute('href')) ?? '';
+  const path = motor.replace(`/${study}/`, '');
+  return [...SCREENS, path, `${path}/edit`, `${path}/reading`, `${path}/why?figure=shaft_power`, 'tables/vibration-zones'];
+}
 
 test('every screen holds at 400 % zoom, without colours of its own, and without motion', async ({ page }) => {
   const study = await plantStudy('Look', 30, { evaluated: true });
   await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
   // 1280 px wide at 400 % leaves 320 px (WCAG 2.2, 1.4.10).
   await page.setViewportSize({ width: 320, height: 700 });
-  for (const screen of SCREENS) {
+  for (const screen of await screensOf(page, study)) {
     await page.goto(`/${study}/${screen}`);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
     const sideways = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
@@ -23,7 +32,7 @@ test('every screen holds at 400 % zoom, without colours of its own, and without 
 test('every screen prints light, whatever the screen shows, and without its navigation', async ({ page }) => {
   const study = await plantStudy('Print', 30, { evaluated: true });
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
-  for (const screen of ['ranking', 'history', 'tables'] as const) {
+  for (const screen of (await screensOf(page, study)).filter((path) => !path.startsWith('import'))) {
     await page.goto(`/${study}/${screen}`);
     const paper = await page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
     expect(

@@ -5,11 +5,15 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
+import type { MotorResult } from '@/lib/engine';
 import { readResults, readShownRunId } from '@/lib/features/evaluation/data';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { writeFleetCsv } from '@/lib/features/fleet/write-csv';
 import { readRanking } from '@/lib/features/ranking/data';
+import { readFleetPack } from '@/lib/features/results/data';
+import { rowsOfPack } from '@/lib/features/results/fleet-row';
+import { type ResultLine, resultsCsv } from '@/lib/features/results/write-results';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { temporaryDatabase } from './support/temporary-database';
 
@@ -57,6 +61,36 @@ describe('the demonstration’s figures', () => {
         else expect(Number(line[column]), `${line.tag} ${column}`).toBeCloseTo(value, 9);
       }
     }
+    // The app's file holds the cells of the command line's: words exactly, numbers but for the rounding of a sheet's hp (ten digits).
+    const parts: string[] = [];
+    for await (const part of resultsCsv(linesOf([...stored.values()]), { closing: 'end', facts: [], currency: 'USD' }))
+      parts.push(part);
+    const file = Papa.parse<Record<string, string>>(parts.slice(0, -1).join(''), { header: true, skipEmptyLines: true });
+    const printed = Papa.parse<Record<string, string>>(run.stdout, { header: true, skipEmptyLines: true });
+    expect(file.meta.fields).toEqual(printed.meta.fields);
+    const ofFile = new Map(file.data.map((line) => [line.tag, line]));
+    expect(ofFile.size).toBe(printed.data.length);
+    for (const line of printed.data) {
+      for (const [column, cell] of Object.entries(line)) {
+        const own = ofFile.get(line.tag)?.[column] ?? 'missing';
+        const [one, other] = [Number(cell), Number(own)];
+        if (cell === own) continue;
+        expect(Math.abs(one - other) / Math.abs(one), `${line.tag} ${column}: ${cell} and ${own}`).toBeLessThan(1e-9);
+      }
+    }
+
+    // The list that the fleet's screen draws rounds money to whole cents, and nothing else.
+    const pack = await readFleetPack(temporary.db.read, study);
+    for (const row of rowsOfPack(JSON.parse(pack ?? ''))) {
+      const result = stored.get(row.tag)?.result;
+      const chosen = result?.options.find(({ id }) => id === result.decision.option);
+      expect([row.load_fraction, row.load_fraction_u]).toEqual([result?.load_fraction?.value, result?.load_fraction?.u]);
+      expect([row.efficiency, row.shaft_power_kw]).toEqual([result?.efficiency?.value, result?.shaft_power?.value]);
+      expect([row.trust, row.action, row.rank]).toEqual([result?.trust.level, result?.decision.action, result?.rank]);
+      expect(row.simple_payback_a).toBe(chosen?.simple_payback?.value);
+      expect(row.money_saved ?? 0).toBeCloseTo(chosen?.money_saved?.value ?? 0, 1);
+    }
+
     const ranking = await readRanking(temporary.db.read, study, { skip: 0, take: 1000 });
     for (const motor of ranking?.motors ?? []) {
       const line = lines.find((candidate) => candidate.tag === motor.tag);
@@ -65,6 +99,10 @@ describe('the demonstration’s figures', () => {
       if (motor.payback !== undefined) expect(motor.payback).toBeCloseTo(Number(line?.simple_payback_a), 6);
     }
   });
+
+  async function* linesOf(entries: readonly { readonly result: MotorResult }[]): AsyncGenerator<ResultLine> {
+    for (const { result } of entries) yield { result, plain: {} };
+  }
 
   async function collect(runId: string) {
     const all = [];
