@@ -1,3 +1,4 @@
+import { readingsAgreement } from './condition/hypotheses/agreement';
 import { type ConditionJudgement, judgeCondition } from './condition/judge';
 import type { MotorScope, StudyContext } from './context';
 import { type Decision, decide } from './decide/decide';
@@ -61,13 +62,16 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     return { ...evaluated, level: own.level, trustFindings: own.findings };
   });
   const inUse = readings.filter((evaluated) => evaluated.point !== undefined).at(-1);
+  const agreement = readingsAgreement(inUse, readings.at(-1));
   const condition = judgeCondition(scope, {
     motor: possible.motor,
     machine,
     readings: readings.map((evaluated, index) => ({
       reading: possible.motor.readings[index] ?? evaluated.reading,
       loadFraction: evaluated.point?.loadFraction,
+      turning: evaluated,
     })),
+    others: agreement ? [agreement] : [],
   });
   const capping = [
     ...possible.plate,

@@ -1,5 +1,6 @@
 /** The only door of the engine: everything outside `lib/engine` imports from here. */
 
+export { HYPOTHESIS_IDS, type HypothesisId } from './condition/hypothesis-id';
 export type * from './condition/lines/line-result';
 export { lineTable } from './condition/lines/line-table';
 export { LIMIT_IDS } from './condition/registry';

@@ -1,4 +1,4 @@
-import { indicatorResult } from './condition/result';
+import { conditionResult } from './condition/result';
 import type { Evaluation } from './evaluate';
 import type { ReadingEvaluation } from './load/reading';
 import type { LossSet } from './machine/model';
@@ -35,10 +35,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
       },
     }),
     trust: evaluation.trust,
-    condition: {
-      indicators: evaluation.condition.indicators.map((indicator) => indicatorResult(indicator, currency)),
-      hypotheses: [],
-    },
+    condition: conditionResult(evaluation.condition, currency),
     options: evaluation.options.map((option) => optionResult(option, currency)),
     decision: {
       action: evaluation.decision.action,

@@ -2,6 +2,7 @@
  * The results of a study as they are written: plain data, no engine objects.
  * Key names are those of the results file (contracts: results, schema 1).
  */
+import type { HypothesisId } from './condition/hypothesis-id';
 import type { Finding } from './quantity/finding';
 
 /** A figure: value, standard uncertainty (k = 1) and unit; `low`/`high` are 95 % limits where they differ from value ± 1.96 u. */
@@ -74,6 +75,43 @@ export interface IndicatorResult {
   readonly findings: readonly Finding[];
 }
 
+/** How far a suspicion goes: one independent group of evidence; two and odds of at least even; two and at least 9 to 1. */
+export type Strength = 'weak' | 'moderate' | 'strong';
+
+/** What one indicator says of a suspicion; evidence that moves together has the same group. */
+export interface EvidenceResult {
+  readonly indicator: string;
+  readonly group: string;
+  readonly text: string;
+  /** How many times likelier the reading is with the fault than in a sound motor; absent where nothing was read. */
+  readonly ratio?: number;
+}
+
+export interface HypothesisResult {
+  readonly id: HypothesisId;
+  /** p / (1 − p) against all else. */
+  readonly odds: number;
+  readonly for: readonly EvidenceResult[];
+  readonly against: readonly EvidenceResult[];
+  readonly missing: readonly EvidenceResult[];
+  readonly strength: Strength;
+}
+
+/** The reading that would best tell the leading suspicions apart. */
+export interface NextMeasurementResult {
+  readonly indicator: string;
+  readonly columns: readonly string[];
+  readonly between: readonly HypothesisId[];
+  readonly text: string;
+}
+
+export interface ConditionResult {
+  readonly indicators: readonly IndicatorResult[];
+  /** Likeliest first. */
+  readonly hypotheses: readonly HypothesisResult[];
+  readonly next_measurement?: NextMeasurementResult;
+}
+
 export interface OptionResult {
   readonly id: string;
   readonly action: Action;
@@ -121,7 +159,7 @@ export interface MotorResult {
   readonly readings: readonly ReadingResult[];
   readonly agreement?: Agreement;
   readonly trust: { readonly level: TrustLevel; readonly findings: readonly Finding[] };
-  readonly condition: { readonly indicators: readonly IndicatorResult[]; readonly hypotheses: readonly never[] };
+  readonly condition: ConditionResult;
   readonly options: readonly OptionResult[];
   readonly decision: {
     readonly action: Action;

@@ -2,6 +2,7 @@
  * Published tables as the engine takes them: passed in as an argument, never loaded here.
  * `lib/reference` reads them from `reference-data`, checks them and fills this shape.
  */
+import type { HypothesisId } from './condition/hypothesis-id';
 import type { DesignLetter, Enclosure, ThermalClass } from './motor';
 
 /** How a row is known. Rows of status `memory` may be shown, never used to claim compliance. */
@@ -155,6 +156,35 @@ export interface FailureRateRow {
   readonly motorClass: string;
   readonly failuresPerYear: number;
 }
+/** When a row of evidence applies: always, to belted motors, or to loads whose torque pulsates. */
+export type EvidenceWhen = 'belted' | 'pulsating';
+/** How many times likelier each band of an indicator is with a fault than in a sound motor. */
+export interface FaultEvidenceRow {
+  readonly hypothesis: HypothesisId;
+  readonly indicator: string;
+  readonly group: string;
+  readonly when?: EvidenceWhen | undefined;
+  readonly beyond: number;
+  readonly near: number;
+  readonly within: number;
+  readonly meaning: string;
+  readonly source: string;
+}
+/** How common a fault is: its share of all failures, or the share of motors that have it at any time. */
+export interface FaultBaseRateRow {
+  readonly hypothesis: HypothesisId;
+  readonly failureSharePct?: number | undefined;
+  readonly prevalencePct?: number | undefined;
+  readonly source: string;
+}
+/** Permitted starts; `startsInertia` in lb ft² an hour, as printed. */
+export interface StartsRow {
+  readonly poles: number;
+  readonly ratedPowerHp: number;
+  readonly startsPerHour: number;
+  readonly startsInertia: number;
+  readonly restS: number;
+}
 export interface BeltRow {
   readonly belt: string;
   readonly lowPct: number;
@@ -192,6 +222,9 @@ export interface ReferenceTables {
   readonly classTemperatures: Table<ClassTemperatureRow>;
   readonly rewindChange: Table<RewindChangeRow>;
   readonly failureRates: Table<FailureRateRow>;
+  readonly faultEvidence: Table<FaultEvidenceRow>;
+  readonly faultBaseRates: Table<FaultBaseRateRow>;
+  readonly starts: Table<StartsRow>;
   readonly belts: Table<BeltRow>;
   readonly drives: Table<DriveRow>;
 }

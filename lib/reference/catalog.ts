@@ -162,6 +162,24 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
     figures: ['failures_per_year'],
     row: condition.failureRateRow,
   },
+  faultEvidence: {
+    file: 'condition/fault-evidence.csv',
+    key: ['hypothesis', 'indicator'],
+    figures: ['ratio_beyond', 'ratio_near', 'ratio_within'],
+    row: condition.faultEvidenceRow,
+  },
+  faultBaseRates: {
+    file: 'condition/fault-base-rates.csv',
+    key: ['hypothesis'],
+    figures: ['failure_share_pct', 'prevalence_pct'],
+    row: condition.faultBaseRateRow,
+  },
+  starts: {
+    file: 'condition/starts.csv',
+    key: ['poles', 'rated_power_hp'],
+    figures: ['starts_per_hour_max', 'starts_inertia_lbft2_per_h', 'rest_s'],
+    row: condition.startsRow,
+  },
   belts: {
     file: 'decision/belts.csv',
     key: ['belt', 'condition'],

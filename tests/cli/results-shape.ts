@@ -17,6 +17,26 @@ const finding = z.strictObject({
   next: z.string().min(10),
   evidence: z.record(z.string(), z.union([number, z.string()])),
 });
+/** The words of the contract. */
+const HYPOTHESES = [
+  'supply',
+  'overload-ventilation',
+  'moisture-dirt',
+  'stator-winding',
+  'rotor-cage',
+  'eccentricity',
+  'bearing',
+  'misalignment-soft-foot',
+  'belt-drive',
+  'driven-machine',
+  'instrument-data',
+] as const;
+const evidence = z.strictObject({
+  indicator: z.string(),
+  group: z.string(),
+  text: z.string().min(10),
+  ratio: number.positive().optional(),
+});
 const action = z.enum(['keep', 'repair', 'replace', 'resize']);
 const timing = z.enum(['now', 'at-failure']);
 const trust = z.enum(['sound', 'provisional', 'not-usable']);
@@ -76,7 +96,24 @@ export const motorShape = z.strictObject({
         findings: z.array(finding),
       }),
     ),
-    hypotheses: z.array(z.never()),
+    hypotheses: z.array(
+      z.strictObject({
+        id: z.enum(HYPOTHESES),
+        odds: number.min(0),
+        for: z.array(evidence),
+        against: z.array(evidence),
+        missing: z.array(evidence),
+        strength: z.enum(['weak', 'moderate', 'strong']),
+      }),
+    ),
+    next_measurement: z
+      .strictObject({
+        indicator: z.string(),
+        columns: z.array(z.string()),
+        between: z.array(z.enum(HYPOTHESES)).min(1).max(2),
+        text: z.string().min(10),
+      })
+      .optional(),
   }),
   options: z.array(
     z.strictObject({

@@ -148,6 +148,53 @@ describe('failure rates', () => {
   });
 });
 
+describe('base rates and evidence', () => {
+  it('shares of failures stay below all, and lie within the range of the other surveys', () => {
+    const share = (id: string) => tables.faultBaseRates.rows.find((r) => r.hypothesis === id)?.failureSharePct ?? Number.NaN;
+    // EPRI 1983 and the review of 2003: bearings 40 and 41 %, stator 37 and 38 %, rotor 9 and 10 %; bearings above, the others below in 1985.
+    expect(share('bearing')).toBe(44);
+    expect(share('stator-winding')).toBeLessThan(37);
+    // 3.5 % bars and 1.5 % shaft.
+    expect(share('rotor-cage')).toBe(3.5 + 1.5);
+    expect(share('bearing') + share('stator-winding') + share('rotor-cage')).toBeLessThan(100);
+  });
+
+  it('ratios point one way: beyond at least near, near at least one, within at most one', () => {
+    for (const r of tables.faultEvidence.rows) {
+      const name = `${r.hypothesis} by ${r.indicator}`;
+      expect(r.beyond, name).toBeGreaterThanOrEqual(r.near);
+      expect(r.near, name).toBeGreaterThanOrEqual(1);
+      expect(r.within, name).toBeLessThanOrEqual(1);
+    }
+  });
+});
+
+describe('permitted starts', () => {
+  const rows = tables.starts.rows;
+
+  it('fall with the rating, while inertia and rest rise', () => {
+    for (const [before, after] of steps(rows, (r) => `${r.poles}`)) {
+      expect(after.startsPerHour, `${after.ratedPowerHp} hp`).toBeLessThanOrEqual(before.startsPerHour);
+      expect(after.startsInertia, `${after.ratedPowerHp} hp`).toBeGreaterThan(before.startsInertia);
+      expect(after.restS, `${after.ratedPowerHp} hp`).toBeGreaterThanOrEqual(before.restS);
+    }
+  });
+
+  it('allow more starts at lower speed', () => {
+    for (const four of rows.filter((r) => r.poles === 4)) {
+      const at = (poles: number) => rows.find((r) => r.poles === poles && r.ratedPowerHp === four.ratedPowerHp);
+      expect(at(2)?.startsPerHour ?? Number.NaN).toBeLessThan(four.startsPerHour);
+      expect(at(6)?.startsPerHour ?? Number.NaN).toBeGreaterThan(four.startsPerHour);
+    }
+  });
+
+  it('give the worked example of the handbook that reprints them: 25 hp, 4 poles, 50 lb ft² is 2.44 an hour', () => {
+    const row = rows.find((r) => r.poles === 4 && r.ratedPowerHp === 25);
+    expect((row?.startsInertia ?? Number.NaN) / 50).toBeCloseTo(2.44, 9);
+    expect(row?.startsPerHour).toBe(8.8);
+  });
+});
+
 describe('effect of rewinding', () => {
   it('has a mean between the extremes', () => {
     for (const r of tables.rewindChange.rows) {

@@ -52,6 +52,17 @@ export const relative_deviation = formula({
   example: { value: 445, rated: 460 },
 });
 
+export const relative_frequency = formula({
+  title: 'Deviation from the rated frequency',
+  unit: '%',
+  symbol: '\\Delta_f',
+  inputs: { value: input('Hz', 'f', 'measured value'), rated: input('Hz', 'f_r', 'rated value') },
+  expression: 'percent * (value / rated - 1)',
+  valid: 'Always.',
+  source: 'Definition',
+  example: { value: 59.5, rated: 60 },
+});
+
 export const excess_current_unbalance = formula({
   title: 'Current unbalance beyond what the voltage explains',
   unit: '%',
@@ -179,4 +190,75 @@ export const overload = formula({
   valid: 'Steady load.',
   source: 'NEMA MG 1 1.42 (service factor)',
   example: { load_fraction: 1.05, service_factor: 1.15 },
+});
+
+export const harmonic_factor_bound = formula({
+  title: 'Largest harmonic voltage factor that a distortion allows',
+  unit: '1',
+  symbol: 'HVF_{max}',
+  inputs: {
+    distortion: input('%', 'THD', 'total harmonic distortion of the voltage'),
+    lowest: input('1', 'h', 'lowest harmonic order: 5'),
+  },
+  expression: 'distortion / percent / sqrt(lowest)',
+  valid:
+    'No harmonics of even order or divisible by three: HVF = √Σ(V_n²/n) is largest when all distortion is of the lowest order.',
+  source: 'NEMA MG 1 30.1.2 (definition, from memory); bound by own derivation',
+  example: { distortion: 5, lowest: 5 },
+});
+
+export const belt_slip = formula({
+  title: 'Slip of the belt',
+  unit: '%',
+  symbol: 's_b',
+  inputs: {
+    driven_speed: input('r/min', 'n_2', 'measured speed of the driven shaft'),
+    ratio: input('1', 'i', 'motor speed over driven speed without slip'),
+    speed: input('r/min', 'n', 'speed of the motor'),
+  },
+  expression: 'percent * (1 - driven_speed * ratio / speed)',
+  valid: 'Both speeds read at the same load.',
+  source: 'Kinematics',
+  example: { driven_speed: 1160, ratio: 1.5, speed: 1770 },
+});
+
+export const vibration_share = formula({
+  title: 'Share of one part in the whole vibration',
+  unit: '%',
+  symbol: 'v_k / v',
+  inputs: { part: input('mm/s', 'v_k', 'RMS velocity of the part'), whole: input('mm/s', 'v', 'RMS velocity of the whole') },
+  expression: 'percent * part / whole',
+  valid: 'Both RMS, of the same bearing and reading.',
+  source: 'Definition',
+  example: { part: 1.4, whole: 2.5 },
+});
+
+export const winding_temperature_by_losses = formula({
+  title: 'Winding temperature estimated from the losses',
+  unit: '°C',
+  symbol: 'T_w',
+  inputs: {
+    ambient: input('°C', 'T_a', 'temperature of the cooling air'),
+    rated_rise: input('K', '\\Delta T_r', 'rise at rated load'),
+    losses: input('kW', 'P_v', 'losses at this load'),
+    rated_losses: input('kW', 'P_{v,r}', 'losses at rated load'),
+  },
+  expression: 'ambient + rated_rise * losses / rated_losses',
+  valid: 'Steady load, clean cooling, the motor’s own fan at full speed.',
+  source: 'Rise in proportion to losses (common practice, about ± 10 K)',
+  example: { ambient: 25, rated_rise: 80, losses: 3, rated_losses: 4 },
+});
+
+export const permitted_starts = formula({
+  title: 'Starts an hour that the load’s inertia permits',
+  unit: '1/h',
+  symbol: 'z',
+  inputs: {
+    product: input('1/h', 'B / Wk^2_1', 'permitted starts an hour times inertia, over 1 lb ft²'),
+    inertia: input('1', 'Wk^2', 'inertia of the load in lb ft²'),
+  },
+  expression: 'product / inertia',
+  valid: 'Design A and B motors, torque of the load rising with the square of speed, rated voltage.',
+  source: 'NEMA MG 10 table 2-3 (read in a handbook)',
+  example: { product: 122, inertia: 50 },
 });

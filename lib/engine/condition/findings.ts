@@ -1,7 +1,8 @@
 import { catalogue, kind } from '../quantity/catalogue';
 
-const LIVE = 'Qualified persons only, with the panel’s shock and arc-flash boundaries respected.';
-const DEAD =
+/** Cautions that stand beside what someone is sent to do. */
+export const LIVE = 'Qualified persons only, with the panel’s shock and arc-flash boundaries respected.';
+export const DEAD =
   'Isolate, lock out and prove dead first; disconnect drives, capacitors and arresters; afterwards discharge the winding for 15 minutes or four times the test, whichever is longer.';
 
 const n = (value: number, digits = 3) => Number(value.toPrecision(digits)).toString();
@@ -33,6 +34,34 @@ export const CONDITION = catalogue({
     text: (e) => `The ${e.reading} has no verdict: a drive stands between this reading and the mains or the motor.`,
     cause: 'A drive makes its own voltage, and draws its current as a rectifier does.',
     next: `Read at the drive’s output with a meter made for it, or judge the drive’s input by the drive’s own manual. The drive holds charge after switch-off: wait the marked time. ${LIVE}`,
+  }),
+  'distortion-bounds-hvf': kind<{ distortion: number; bound: number; free: number }>({
+    severity: 'note',
+    text: (e) =>
+      e.bound <= e.free
+        ? `A distortion of ${n(e.distortion)} % bounds the harmonic voltage factor at ${n(e.bound, 2)}, which needs no derating.`
+        : `A distortion of ${n(e.distortion)} % bounds the harmonic voltage factor at ${n(e.bound, 2)} only, above the ${n(e.free)} that need no derating: no derating can be said from it.`,
+    cause: 'Total distortion does not say which harmonics it holds; low orders weigh more.',
+    next: `Read the 5th, 7th, 11th and 13th harmonic of the voltage one by one. ${LIVE}`,
+  }),
+  'belt-slip-impossible': kind<{ slip: number }>({
+    severity: 'note',
+    text: (e) => `The driven shaft turns ${n(-e.slip, 2)} % faster than a belt without slip would drive it: no verdict.`,
+    cause: 'The speed ratio or a sheave diameter is wrong, or one of the two speeds was misread or read at another load.',
+    next: 'Read both speeds together, and check the sheaves at standstill, locked out. Guards stay on while it turns; under a stroboscope a turning shaft looks still.',
+  }),
+  'starts-outside-table': kind<{ rated_power: number; poles: number }>({
+    severity: 'note',
+    text: (e) => `The table of permitted starts holds no ${e.poles}-pole motor of ${n(e.rated_power)} kW: no verdict.`,
+    cause: 'The table covers 1 to 250 hp at two, four and six poles.',
+    next: 'Ask the maker how many starts an hour are permitted with this load.',
+  }),
+  'sideband-not-unique': kind<{ lines: string; resolution: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `At a resolution of ${n(e.resolution, 2)} Hz the pole-pass sidebands cannot be told from ${e.lines}, so the verdict goes no further than near.`,
+    cause: 'Another part of the drive train makes a line at nearly the same frequency.',
+    next: `Read again at another load or with a longer record: the list of spectral lines says which. ${LIVE}`,
   }),
   'current-unbalance-unexplained': kind<{ current: number; voltage: number }>({
     severity: 'warning',
@@ -175,7 +204,7 @@ export const CONDITION = catalogue({
   'eccentricity-trend-only': kind<{ level: number }>({
     severity: 'note',
     text: (e) =>
-      `The eccentricity sideband, ${n(e.level)} dB below the line, has no published limit: trend it or compare sister motors.`,
+      `The eccentricity sideband, ${n(e.level)} dB below the line, has no published limit, and no earlier reading to compare with: trend it.`,
     cause: 'Levels differ by motor design.',
     next: 'Read it again at the same load in the next round.',
   }),

@@ -1,15 +1,19 @@
 import type { MotorScope } from '../context';
 import type { Machine } from '../machine/model';
-import type { Motor, Reading } from '../motor';
+import type { Motor, Plate, Reading } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { Band } from '../result';
 import type { RowStatus } from '../tables';
+import type { HypothesisId } from './hypothesis-id';
+import type { Turning } from './lines/rotation';
 
 /** A reading with the load at which it was taken, when that is known. */
 export interface LoadedReading {
   readonly reading: Reading;
   readonly loadFraction?: Quantity<'1'> | undefined;
+  /** Meters and operating point of the reading, for indicators that need speeds or losses. */
+  readonly turning?: Turning | undefined;
 }
 
 /** What an indicator is judged on: the motor, and the latest reading that carries the indicator's data. */
@@ -18,6 +22,9 @@ export interface IndicatorInput {
   readonly machine: Machine;
   readonly reading: Reading;
   readonly loadFraction?: Quantity<'1'> | undefined;
+  readonly turning?: Turning | undefined;
+  /** Readings before this one that carry the indicator's data, oldest first. */
+  readonly earlier: readonly LoadedReading[];
 }
 
 /** A verdict, or a value without one and a finding that says why. */
@@ -33,6 +40,10 @@ export interface Judgement {
   readonly callsFor?: 'rewind' | 'bearing-job' | undefined;
   /** True when the motor must not be started before the fault is mended. */
   readonly safety?: boolean | undefined;
+  /** How far the reading counts as evidence, 0 to 1; 1 where nothing weakens it. */
+  readonly weight?: number | undefined;
+  /** Other causes for which the same reading speaks, since their lines cannot be told apart. */
+  readonly sharedWith?: readonly HypothesisId[] | undefined;
 }
 
 /** A registered condition indicator. */
@@ -44,7 +55,7 @@ export interface Indicator {
   /** Ids of the limits that it uses: those that a study may set, and formulas of the table of limits. */
   readonly limits: readonly string[];
   /** True when a reading, or the load found from it, carries the indicator's data. */
-  present(loaded: LoadedReading): boolean;
+  present(loaded: LoadedReading, plate: Plate): boolean;
   judge(
     scope: MotorScope,
     input: IndicatorInput,

@@ -1,9 +1,29 @@
-import type { IndicatorResult } from '../result';
-import { figure } from '../result-figure';
+import type { ConditionResult, EvidenceResult, HypothesisResult, IndicatorResult } from '../result';
+import { figure, tidy } from '../result-figure';
+import type { Evidence } from './hypotheses/evidence';
+import type { Hypothesis } from './hypotheses/weigh';
 import type { IndicatorJudgement } from './indicator';
+import type { ConditionJudgement } from './judge';
+
+/** The condition of one motor as plain results. */
+export function conditionResult({ indicators, suspicions }: ConditionJudgement, currency: string): ConditionResult {
+  return {
+    indicators: indicators.map((indicator) => indicatorResult(indicator, currency)),
+    hypotheses: suspicions.hypotheses.map(hypothesisResult),
+    ...(suspicions.next && { next_measurement: suspicions.next }),
+  };
+}
+
+function hypothesisResult({ id, odds, forIt, againstIt, missing, strength }: Hypothesis): HypothesisResult {
+  return { id, odds: tidy(odds), for: forIt.map(evidenceResult), against: againstIt.map(evidenceResult), missing, strength };
+}
+
+function evidenceResult({ indicator, group, text, logRatio }: Evidence): EvidenceResult {
+  return { indicator, group, text, ratio: tidy(Math.exp(logRatio)) };
+}
 
 /** An indicator as plain results. */
-export function indicatorResult(judged: IndicatorJudgement, currency: string): IndicatorResult {
+function indicatorResult(judged: IndicatorJudgement, currency: string): IndicatorResult {
   return {
     id: judged.id,
     value: figure(judged.value, currency),

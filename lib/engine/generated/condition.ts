@@ -1,6 +1,27 @@
 // Written by scripts/generate.ts from condition.sheet.ts. Do not edit: change the sheet and run "npm run generate".
 import type { Compiled } from '../formula/compiled';
 
+export const belt_slip = {
+  id: "condition.belt_slip",
+  title: "Slip of the belt",
+  unit: "%",
+  symbol: "s_b",
+  inputs: {"driven_speed":{"unit":"r/min","symbol":"n_2","meaning":"measured speed of the driven shaft"},"ratio":{"unit":"1","symbol":"i","meaning":"motor speed over driven speed without slip"},"speed":{"unit":"r/min","symbol":"n","meaning":"speed of the motor"}},
+  names: ["driven_speed","ratio","speed"],
+  f: (driven_speed: number, ratio: number, speed: number) => 100 * (1 - driven_speed * ratio / speed),
+  d: [
+    (_driven_speed: number, ratio: number, speed: number) => -(100 * ratio / speed),
+    (driven_speed: number, _ratio: number, speed: number) => -(100 * driven_speed / speed),
+    (driven_speed: number, ratio: number, speed: number) => 100 * driven_speed * ratio / (speed * speed),
+  ],
+  tex: "100\\cdot\\left(1-\\frac{ n_2\\cdot i}{ n}\\right)",
+  template: "100\\cdot\\left(1-\\frac{ ⟦driven_speed⟧\\cdot ⟦ratio⟧}{ ⟦speed⟧}\\right)",
+  cell: "100 * (1 - {driven_speed} * {ratio} / {speed})",
+  expression: "percent * (1 - driven_speed * ratio / speed)",
+  valid: "Both speeds read at the same load.",
+  source: "Kinematics",
+} as const satisfies Compiled;
+
 export const broken_bars = {
   id: "condition.broken_bars",
   title: "Estimated broken bars",
@@ -64,6 +85,26 @@ export const excess_current_unbalance = {
   expression: "current_unbalance - multiple * voltage_unbalance",
   valid: "Near rated load; the multiple grows as the load falls.",
   source: "US DOE Motor Systems Tip Sheet 7: 6 to 10 times",
+} as const satisfies Compiled;
+
+export const harmonic_factor_bound = {
+  id: "condition.harmonic_factor_bound",
+  title: "Largest harmonic voltage factor that a distortion allows",
+  unit: "1",
+  symbol: "HVF_{max}",
+  inputs: {"distortion":{"unit":"%","symbol":"THD","meaning":"total harmonic distortion of the voltage"},"lowest":{"unit":"1","symbol":"h","meaning":"lowest harmonic order: 5"}},
+  names: ["distortion","lowest"],
+  f: (distortion: number, lowest: number) => distortion / 100 / Math.sqrt(lowest),
+  d: [
+    (_distortion: number, lowest: number) => 1 / 100 / Math.sqrt(lowest),
+    (distortion: number, lowest: number) => distortion * -1 / 2 / Math.sqrt(lowest) ** 3 / 100,
+  ],
+  tex: "\\frac{\\frac{ THD}{ 100}}{\\sqrt{ h}}",
+  template: "\\frac{\\frac{ ⟦distortion⟧}{ 100}}{\\sqrt{ ⟦lowest⟧}}",
+  cell: "{distortion} / 100 / SQRT({lowest})",
+  expression: "distortion / percent / sqrt(lowest)",
+  valid: "No harmonics of even order or divisible by three: HVF = √Σ(V_n²/n) is largest when all distortion is of the lowest order.",
+  source: "NEMA MG 1 30.1.2 (definition, from memory); bound by own derivation",
 } as const satisfies Compiled;
 
 export const insulation_at_reference = {
@@ -191,6 +232,26 @@ export const overload = {
   source: "NEMA MG 1 1.42 (service factor)",
 } as const satisfies Compiled;
 
+export const permitted_starts = {
+  id: "condition.permitted_starts",
+  title: "Starts an hour that the load’s inertia permits",
+  unit: "1/h",
+  symbol: "z",
+  inputs: {"product":{"unit":"1/h","symbol":"B / Wk^2_1","meaning":"permitted starts an hour times inertia, over 1 lb ft²"},"inertia":{"unit":"1","symbol":"Wk^2","meaning":"inertia of the load in lb ft²"}},
+  names: ["product","inertia"],
+  f: (product: number, inertia: number) => product / inertia,
+  d: [
+    (_product: number, inertia: number) => 1 / inertia,
+    (product: number, inertia: number) => -(product / (inertia * inertia)),
+  ],
+  tex: "\\frac{ B / Wk^2_1}{ Wk^2}",
+  template: "\\frac{ ⟦product⟧}{ ⟦inertia⟧}",
+  cell: "{product} / {inertia}",
+  expression: "product / inertia",
+  valid: "Design A and B motors, torque of the load rising with the square of speed, rated voltage.",
+  source: "NEMA MG 10 table 2-3 (read in a handbook)",
+} as const satisfies Compiled;
+
 export const relative_deviation = {
   id: "condition.relative_deviation",
   title: "Deviation from the rated value",
@@ -204,6 +265,26 @@ export const relative_deviation = {
     (value: number, rated: number) => -(100 * value / (rated * rated)),
   ],
   tex: "100\\cdot\\left(\\frac{ U}{ U_r}-1\\right)",
+  template: "100\\cdot\\left(\\frac{ ⟦value⟧}{ ⟦rated⟧}-1\\right)",
+  cell: "100 * ({value} / {rated} - 1)",
+  expression: "percent * (value / rated - 1)",
+  valid: "Always.",
+  source: "Definition",
+} as const satisfies Compiled;
+
+export const relative_frequency = {
+  id: "condition.relative_frequency",
+  title: "Deviation from the rated frequency",
+  unit: "%",
+  symbol: "\\Delta_f",
+  inputs: {"value":{"unit":"Hz","symbol":"f","meaning":"measured value"},"rated":{"unit":"Hz","symbol":"f_r","meaning":"rated value"}},
+  names: ["value","rated"],
+  f: (value: number, rated: number) => 100 * (value / rated - 1),
+  d: [
+    (_value: number, rated: number) => 100 / rated,
+    (value: number, rated: number) => -(100 * value / (rated * rated)),
+  ],
+  tex: "100\\cdot\\left(\\frac{ f}{ f_r}-1\\right)",
   template: "100\\cdot\\left(\\frac{ ⟦value⟧}{ ⟦rated⟧}-1\\right)",
   cell: "100 * ({value} / {rated} - 1)",
   expression: "percent * (value / rated - 1)",
@@ -270,4 +351,46 @@ export const unbalance_rise_factor = {
   expression: "1 + 2 * unbalance^2 / (percent * unit_percent)",
   valid: "Up to about 5 %: per cent unbalance squared and doubled is the rise in per cent.",
   source: "US DOE Motor Systems Tip Sheet 7",
+} as const satisfies Compiled;
+
+export const vibration_share = {
+  id: "condition.vibration_share",
+  title: "Share of one part in the whole vibration",
+  unit: "%",
+  symbol: "v_k / v",
+  inputs: {"part":{"unit":"mm/s","symbol":"v_k","meaning":"RMS velocity of the part"},"whole":{"unit":"mm/s","symbol":"v","meaning":"RMS velocity of the whole"}},
+  names: ["part","whole"],
+  f: (part: number, whole: number) => 100 * part / whole,
+  d: [
+    (_part: number, whole: number) => 100 / whole,
+    (part: number, whole: number) => -(100 * part / (whole * whole)),
+  ],
+  tex: "\\frac{ 100\\cdot v_k}{ v}",
+  template: "\\frac{ 100\\cdot ⟦part⟧}{ ⟦whole⟧}",
+  cell: "100 * {part} / {whole}",
+  expression: "percent * part / whole",
+  valid: "Both RMS, of the same bearing and reading.",
+  source: "Definition",
+} as const satisfies Compiled;
+
+export const winding_temperature_by_losses = {
+  id: "condition.winding_temperature_by_losses",
+  title: "Winding temperature estimated from the losses",
+  unit: "°C",
+  symbol: "T_w",
+  inputs: {"ambient":{"unit":"°C","symbol":"T_a","meaning":"temperature of the cooling air"},"rated_rise":{"unit":"K","symbol":"\\Delta T_r","meaning":"rise at rated load"},"losses":{"unit":"kW","symbol":"P_v","meaning":"losses at this load"},"rated_losses":{"unit":"kW","symbol":"P_{v,r}","meaning":"losses at rated load"}},
+  names: ["ambient","rated_rise","losses","rated_losses"],
+  f: (ambient: number, rated_rise: number, losses: number, rated_losses: number) => ambient + rated_rise * losses / rated_losses,
+  d: [
+    () => 1,
+    (_ambient: number, _rated_rise: number, losses: number, rated_losses: number) => losses / rated_losses,
+    (_ambient: number, rated_rise: number, _losses: number, rated_losses: number) => rated_rise / rated_losses,
+    (_ambient: number, rated_rise: number, losses: number, rated_losses: number) => -(rated_rise * losses / (rated_losses * rated_losses)),
+  ],
+  tex: "T_a+\\frac{ \\Delta T_r\\cdot P_v}{ P_{v,r}}",
+  template: "⟦ambient⟧+\\frac{ ⟦rated_rise⟧\\cdot ⟦losses⟧}{ ⟦rated_losses⟧}",
+  cell: "{ambient} + {rated_rise} * {losses} / {rated_losses}",
+  expression: "ambient + rated_rise * losses / rated_losses",
+  valid: "Steady load, clean cooling, the motor’s own fan at full speed.",
+  source: "Rise in proportion to losses (common practice, about ± 10 K)",
 } as const satisfies Compiled;

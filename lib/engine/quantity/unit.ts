@@ -42,6 +42,7 @@ export const UNITS = [
   'kV',
   'V/kV',
   'mm',
+  '1/h',
   's',
 ] as const;
 

@@ -39,6 +39,19 @@ const amps = (pct: number) =>
     return { currentsA, currentA: mean(currentsA) };
   });
 
+/** A belt drive with its ratio and slip, the driven shaft read to 1 r/min. */
+const driven = (speedRatio: number, slipPct: number) => (motor: Motor) => {
+  const speed = motor.readings.at(-1)?.shaftSpeedRpm ?? 1780;
+  return plate({ speedRatio, drivenSpeedRpm: Math.round((speed / speedRatio) * (1 - slipPct / 100)) })(motor);
+};
+
+/** A gear of 12 teeth on as many as bring the wheel closest to the pole-pass frequency of a motor on 60 Hz. */
+const slowGear = (motor: Motor): Motor => {
+  const shaft = (motor.readings.at(-1)?.shaftSpeedRpm ?? 1780) / 60;
+  const polePass = 120 - (motor.plate.poles ?? 4) * shaft;
+  return { ...motor, lineGeometry: { ...motor.lineGeometry, gearTeeth: [12, Math.round((12 * shaft) / polePass)] } };
+};
+
 /** Faults and doubtful readings of condition. */
 export const CONDITION_PLANTS: readonly Plant[] = [
   { tag: 'G-1', story: 'a loose supply fuse', change: volts(6.2) },
@@ -165,6 +178,35 @@ export const CONDITION_PLANTS: readonly Plant[] = [
       }))(motor),
   },
   { tag: 'K-2', story: 'a signature without any load reading', change: latest(() => ({ rotorSidebandDb: 50 })) },
+  {
+    tag: 'E-8',
+    story: 'a slipping belt that was tightened until it bent the shaft',
+    change: both(
+      driven(1.5, 5.2),
+      latest(() => ({ eccentricitySidebandDb: 37, bearingTempC: 92 })),
+    ),
+  },
+  { tag: 'E-11', story: 'a speed ratio noted the wrong way about', change: driven(1.4, -8) },
+  {
+    tag: 'G-8',
+    story: 'a gear whose slow shaft turns at the pole-pass frequency',
+    change: both(
+      plate({ rotorBars: 44, rotorBarsSource: 'manufacturer' }),
+      slowGear,
+      latest(() => ({ rotorSidebandDb: 36, spectrumResolutionHz: 0.1 })),
+    ),
+  },
+  { tag: 'G-7', story: 'a distorted supply beside rectifiers', change: latest(() => ({ thdVoltagePct: 7.2 })) },
+  { tag: 'C-5', story: 'a mixer started too often', change: plate({ startsPerHour: 18 }) },
+  { tag: 'D-3', story: 'starts of a slow motor that no table holds', change: plate({ startsPerHour: 2 }) },
+  {
+    tag: 'G-9',
+    story: 'a coupling out of line',
+    change: both(
+      plate({ foundation: 'rigid' }),
+      latest(() => ({ vibrationMmS: 5.1, vibration2xMmS: 3.2, vibrationAxialMmS: 3.4, vibration1xMmS: 2, bearingTempC: 84 })),
+    ),
+  },
   { tag: 'M-5', story: 'hot by its detectors', change: latest(() => ({ windingTempC: 158, windingTempMethod: 'embedded' })) },
   { tag: 'M-6', story: 'a warm frame', change: latest(() => ({ windingTempC: 68, windingTempMethod: 'surface' })) },
   {

@@ -1,7 +1,17 @@
 /** Row schemas of the tables in `reference-data/condition`. */
 import { z } from 'zod';
-import type { ClassTemperatureRow, FailureRateRow, LimitRow, UnbalanceDeratingRow, VibrationZoneRow } from '@/lib/engine';
-import { number, numberOrEmpty, text, textOrEmpty, word } from '../cells';
+import type {
+  ClassTemperatureRow,
+  FailureRateRow,
+  FaultBaseRateRow,
+  FaultEvidenceRow,
+  HypothesisId,
+  LimitRow,
+  StartsRow,
+  UnbalanceDeratingRow,
+  VibrationZoneRow,
+} from '@/lib/engine';
+import { number, numberOrEmpty, text, textOrEmpty, word, wordOrEmpty } from '../cells';
 
 /** Either a value or a formula in words: a limit with neither says nothing. */
 export const limitRow = z
@@ -80,3 +90,90 @@ export const temperatureFactorRow = z
     thermoplastic: r.factor_thermoplastic,
     thermosetting: r.factor_thermosetting,
   }));
+
+const ratio = number(0.001, 1000);
+/** The words of the results file; a word that the engine does not know would not compile. */
+const HYPOTHESES = [
+  'supply',
+  'overload-ventilation',
+  'moisture-dirt',
+  'stator-winding',
+  'rotor-cage',
+  'eccentricity',
+  'bearing',
+  'misalignment-soft-foot',
+  'belt-drive',
+  'driven-machine',
+  'instrument-data',
+] as const satisfies readonly HypothesisId[];
+const hypothesis = word(...HYPOTHESES);
+
+/** Evidence must point one way: beyond says at least as much for the fault as near, and within nothing for it. */
+export const faultEvidenceRow = z
+  .object({
+    hypothesis,
+    indicator: text,
+    evidence_group: text,
+    applies_when: wordOrEmpty('belted', 'pulsating'),
+    ratio_beyond: ratio,
+    ratio_near: ratio,
+    ratio_within: ratio,
+    meaning: text,
+    source: text,
+  })
+  .refine((r) => r.ratio_beyond >= r.ratio_near && r.ratio_near >= 1 && r.ratio_within <= 1, {
+    error: 'is out of order: beyond must weigh at least as much as near, near at least one, within at most one',
+    path: ['ratio_near'],
+  })
+  .transform(
+    (r): FaultEvidenceRow => ({
+      hypothesis: r.hypothesis,
+      indicator: r.indicator,
+      group: r.evidence_group,
+      when: r.applies_when,
+      beyond: r.ratio_beyond,
+      near: r.ratio_near,
+      within: r.ratio_within,
+      meaning: r.meaning,
+      source: r.source,
+    }),
+  );
+
+/** One of the two figures, never both: they are of different things. */
+export const faultBaseRateRow = z
+  .object({
+    hypothesis,
+    failure_share_pct: numberOrEmpty(0, 100),
+    prevalence_pct: numberOrEmpty(0, 50),
+    source: text,
+  })
+  .refine((r) => (r.failure_share_pct === undefined) !== (r.prevalence_pct === undefined), {
+    error: 'must be filled where prevalence_pct is empty, and empty where it is filled',
+    path: ['failure_share_pct'],
+  })
+  .transform(
+    (r): FaultBaseRateRow => ({
+      hypothesis: r.hypothesis,
+      failureSharePct: r.failure_share_pct,
+      prevalencePct: r.prevalence_pct,
+      source: r.source,
+    }),
+  );
+
+export const startsRow = z
+  .object({
+    poles: number(2, 60),
+    rated_power_hp: number(0.1, 10000),
+    starts_per_hour_max: number(0.1, 1000),
+    starts_inertia_lbft2_per_h: number(0.1, 1e6),
+    rest_s: number(0, 1e5),
+  })
+  .transform(
+    (r): StartsRow => ({
+      poles: r.poles,
+      ratedPowerHp: r.rated_power_hp,
+      startsPerHour: r.starts_per_hour_max,
+      startsInertia: r.starts_inertia_lbft2_per_h,
+      restS: r.rest_s,
+    }),
+  );

@@ -72,6 +72,25 @@ const CODES: Readonly<Record<string, Changes & { id: string; verdict: boolean }>
     plate: { ratedVoltageV: 4000 },
     reading: { voltageV: 4000, polarizationIndex: 1.2 },
   },
+  'distortion-bounds-hvf': { id: 'voltage-distortion', verdict: true, reading: { thdVoltagePct: 7 } },
+  'belt-slip-impossible': {
+    id: 'belt-slip',
+    verdict: false,
+    plate: { coupling: 'v-belt', speedRatio: 1.5, drivenSpeedRpm: 1250 },
+  },
+  'starts-outside-table': {
+    id: 'starts-per-hour',
+    verdict: false,
+    plate: { ratedPowerKw: 400, ratedCurrentA: undefined, startsPerHour: 2 },
+  },
+  // 1770 r/min is a pole pass of 2 Hz; 12 teeth on 177 turn the wheel twice a second.
+  'sideband-not-unique': {
+    id: 'rotor-sideband',
+    verdict: true,
+    plate: { coupling: 'gear', rotorBars: 44, rotorBarsSource: 'counted' },
+    reading: { ...full, rotorSidebandDb: 35, spectrumResolutionHz: 0.1 },
+    motor: { lineGeometry: { gearTeeth: [12, 177] } },
+  },
   'vibration-foundation-unknown': { id: 'vibration', verdict: false, reading: { vibrationMmS: 3 } },
   'vibration-outside-standard': {
     id: 'vibration',

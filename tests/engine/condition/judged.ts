@@ -1,11 +1,16 @@
 import { judgeCondition } from '@/lib/engine/condition/judge';
 import { evaluateMotor } from '@/lib/engine/evaluate';
-import type { Plate, Reading } from '@/lib/engine/motor';
+import type { Motor, Plate, Reading } from '@/lib/engine/motor';
 import { exact } from '@/lib/engine/quantity/quantity';
 import type { Settings } from '@/lib/engine/settings';
-import { motorOf, scopeOf, study } from '../support/study';
+import { motorOf, READING, scopeOf, study } from '../support/study';
 
-export type Changes = { plate?: Partial<Plate>; reading?: Partial<Reading> };
+export type Changes = {
+  plate?: Partial<Plate>;
+  reading?: Partial<Reading>;
+  readings?: readonly Reading[];
+  motor?: Partial<Motor>;
+};
 
 /** One motor judged: the indicator asked for, and all that was found. */
 export function judge(id: string, changes: Changes) {
@@ -26,6 +31,14 @@ export function three(mean: number, pct: number): readonly [number, number, numb
 
 /** Readings at about 90 % load. */
 export const full: Partial<Reading> = { inputPowerKw: 34.4, currentA: 52, shaftSpeedRpm: 1770 };
+
+/** Two readings of one motor, a year apart. */
+export function twice(first: Partial<Reading>, second: Partial<Reading>): readonly Reading[] {
+  return [
+    { ...READING, takenAt: '2024-06-01T10:00', ...first },
+    { ...READING, row: 3, ...second },
+  ];
+}
 
 /** One reading judged at a load that is exactly known. */
 export function atLoad(load: number | undefined, changes: Changes, settings: Partial<Settings> = {}) {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { INDICATORS } from '@/lib/engine/condition/registry';
 import { type Changes, full, judge, three } from './judged';
+import { NEW_LIMITS } from './limit-rows';
 
 /** Full load: about 105 % by input power alone, so that sideband levels need no correction. */
 const loaded = { inputPowerKw: (37.285 * 1.05) / 0.915, currentA: undefined, shaftSpeedRpm: undefined };
@@ -23,6 +24,7 @@ const TABLE: readonly {
   at: (value: number) => Changes;
   cases: readonly (readonly [number, string])[];
 }[] = [
+  ...NEW_LIMITS,
   {
     id: 'voltage-unbalance',
     name: '1 % (NEMA MG 1 12.45)',

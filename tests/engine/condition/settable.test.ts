@@ -4,7 +4,7 @@ import { PRACTICE } from '@/lib/engine/condition/practice';
 import { INDICATORS } from '@/lib/engine/condition/registry';
 import { evaluateMotor } from '@/lib/engine/evaluate';
 import { motorOf, scopeOf, study } from '../support/study';
-import { atLoad, type Changes, judge, three } from './judged';
+import { atLoad, type Changes, full, judge, three, twice } from './judged';
 
 /** For each limit that a study may set: readings that the shipped limit calls `shipped`, and a value of the study's that makes them `set`. */
 const SETTABLE: readonly { limit: string; id: string; changes: Changes; shipped: string; value: number; set: string }[] = [
@@ -161,6 +161,101 @@ const SETTABLE: readonly { limit: string; id: string; changes: Changes; shipped:
     },
   ]),
   {
+    limit: 'C6',
+    id: 'frequency-deviation',
+    changes: { reading: { frequencyHz: 64 } },
+    shipped: 'beyond',
+    value: 9,
+    set: 'within',
+  },
+  {
+    limit: 'C7',
+    id: 'frequency-deviation',
+    changes: { reading: { frequencyHz: 62, voltageV: 460 * 1.08 } },
+    shipped: 'beyond',
+    value: 12.5,
+    set: 'within',
+  },
+  {
+    limit: 'C11',
+    id: 'voltage-distortion',
+    changes: { reading: { thdVoltagePct: 9 } },
+    shipped: 'beyond',
+    value: 15,
+    set: 'within',
+  },
+  {
+    limit: 'C12',
+    id: 'voltage-distortion',
+    changes: { plate: { ratedVoltageV: 4000 }, reading: { voltageV: 4000, thdVoltagePct: 6 } },
+    shipped: 'beyond',
+    value: 10,
+    set: 'within',
+  },
+  {
+    limit: 'life-at-class',
+    id: 'insulation-life',
+    changes: { plate: { insulationClass: 'F' }, reading: { windingTempC: 160, windingTempMethod: 'embedded' } },
+    shipped: 'beyond',
+    value: 0.4,
+    set: 'within',
+  },
+  {
+    limit: 'starts',
+    id: 'starts-per-hour',
+    changes: { plate: { startsPerHour: 9 } },
+    shipped: 'beyond',
+    value: 20,
+    set: 'within',
+  },
+  ...(
+    [
+      ['axial-share', 'vibration-axial', { vibrationAxialMmS: 2.8 }],
+      ['share-1x', 'vibration-1x', { vibration1xMmS: 3.5 }],
+      ['share-2x', 'vibration-2x', { vibration2xMmS: 2.8 }],
+      ['share-2xline', 'vibration-twice-line', { vibration2xlineMmS: 2.8 }],
+    ] as const
+  ).map(([limit, id, part]) => ({
+    limit,
+    id,
+    changes: { reading: { vibrationMmS: 4, ...part } },
+    shipped: 'beyond',
+    value: 120,
+    set: 'within',
+  })),
+  {
+    limit: 'envelope-rise',
+    id: 'bearing-envelope',
+    changes: { readings: twice({ bearingEnvelopeG: 1 }, { bearingEnvelopeG: 3 }) },
+    shipped: 'beyond',
+    value: 5,
+    set: 'within',
+  },
+  {
+    limit: 'belt-slip',
+    id: 'belt-slip',
+    changes: { plate: { coupling: 'v-belt', speedRatio: 1.5, drivenSpeedRpm: 1120 } },
+    shipped: 'beyond',
+    value: 8,
+    set: 'within',
+  },
+  {
+    limit: 'belt-slip-synchronous',
+    id: 'belt-slip',
+    changes: { plate: { coupling: 'synchronous-belt', speedRatio: 1.5, drivenSpeedRpm: 1170 } },
+    shipped: 'beyond',
+    value: 4,
+    set: 'within',
+  },
+  {
+    limit: 'eccentricity-rise',
+    id: 'eccentricity-sideband',
+    changes: { readings: twice({ ...full, eccentricitySidebandDb: 50 }, { ...full, eccentricitySidebandDb: 42 }) },
+    shipped: 'beyond',
+    value: 20,
+    set: 'within',
+  },
+  {
     limit: 'bearing-trip',
     id: 'bearing-temperature',
     changes: { reading: { bearingTempC: 110 } },
@@ -204,7 +299,19 @@ describe('limits of a study', () => {
 
   it('the table holds every limit that decides beyond', () => {
     // Left out: first edges, gates, a formula, and limits of findings, which do not decide it.
-    const others = ['C2', 'F1', 'A6', 'E1a', 'E1b', 'E2', 'bars-no-sign', 'sideband-no-sign', 'bearing-alarm'];
+    const others = [
+      'C2',
+      'C10',
+      'F1',
+      'eccentricity-raised',
+      'A6',
+      'E1a',
+      'E1b',
+      'E2',
+      'bars-no-sign',
+      'sideband-no-sign',
+      'bearing-alarm',
+    ];
     const first = ['1-rigid', '1-flexible', '2-rigid', '2-flexible'].map((zone) => `vibration-${zone}-bc`);
     const all = new Set(INDICATORS.flatMap((indicator) => indicator.limits));
     expect([...SETTABLE.map((entry) => entry.limit), ...others, ...first].sort()).toEqual([...all].sort());

@@ -52,6 +52,7 @@ const UNIT_WORDS: Readonly<Record<Unit, string>> = {
   kV: 'kV',
   'V/kV': 'V / kV',
   mm: 'mm',
+  '1/h': '1 / hour',
   s: 's',
 };
 

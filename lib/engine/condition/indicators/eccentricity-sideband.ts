@@ -1,33 +1,78 @@
+import type { MotorScope } from '../../context';
+import type { Band } from '../../result';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
-import { INSTRUMENT, read } from './shared';
+import type { Indicator, IndicatorInput } from '../indicator';
+import { exceeds, limitOf } from '../limit';
+import { INSTRUMENT, read, words } from './shared';
 import { signatureGate } from './signature-gate';
 
-/** Rotational-frequency sideband, dB below the line: no published limit, so a value to trend; gated by load as every signature. */
+/** Loads within so much of each other are compared (common practice). */
+const SAME_LOAD = 0.15;
+
+/**
+ * Rotational-frequency sideband, dB below the line; gated by load as every signature. No published limit: it is compared with the first reading
+ * of the same motor at about the same load, near from half the rise that counts as beyond. With nothing to compare, a level that is high on
+ * any motor is near, and any other has no verdict. Limits: common practice.
+ */
 export const eccentricitySideband: Indicator = {
   id: 'eccentricity-sideband',
   title: 'Eccentricity sideband',
   needs: ['eccentricity_sideband_db'],
-  limits: ['E1a', 'E1b'],
+  limits: ['E1a', 'E1b', 'eccentricity-raised', 'eccentricity-rise'],
   present: ({ reading }) => reading.eccentricitySidebandDb !== undefined && reading.eccentricitySidebandDb > 0,
-  judge(scope, { reading, loadFraction }) {
-    const level = reading.eccentricitySidebandDb;
+  judge(scope, input) {
+    const level = input.reading.eccentricitySidebandDb;
     if (level === undefined) return { value: undefined, findings: [] };
     const value = read(scope, {
       value: level,
       unit: 'dB',
       label: 'rotational-frequency sideband, dB below the line',
-      row: reading.row,
+      row: input.reading.row,
       error: INSTRUMENT.levelDb,
       id: 'eccentricity',
     });
-    const gate = signatureGate(scope, loadFraction, 'eccentricity sideband');
-    return {
-      value,
-      limit: 'no published limit: trend',
-      source: 'common practice',
-      status: 'practice',
-      findings: gate.open ? [...gate.findings, CONDITION.make('eccentricity-trend-only', { level })] : gate.findings,
-    };
+    const base = { value, limit: 'no published limit: trend', source: 'common practice', status: 'practice' as const };
+    const gate = signatureGate(scope, input.loadFraction, 'eccentricity sideband');
+    if (!gate.open) return { ...base, findings: gate.findings };
+    const first = firstAtSameLoad(input);
+    const { band, limit, source } = first === undefined ? byLevel(scope, level) : byRise(scope, level, first);
+    const findings = band === undefined ? [CONDITION.make('eccentricity-trend-only', { level })] : [];
+    return { ...base, limit, source, band, findings: [...gate.findings, ...findings], weight: gate.weight };
   },
 };
+
+/** The earliest level read at about this load. */
+function firstAtSameLoad({ earlier, loadFraction }: IndicatorInput): number | undefined {
+  if (!loadFraction) return undefined;
+  const same = earlier.find(
+    (loaded) => loaded.loadFraction && Math.abs(loaded.loadFraction.value - loadFraction.value) <= SAME_LOAD,
+  );
+  return same?.reading.eccentricitySidebandDb;
+}
+
+interface Verdict {
+  readonly band?: Band | undefined;
+  readonly limit: string;
+  readonly source: string;
+}
+
+function byRise(scope: MotorScope, level: number, first: number): Verdict {
+  const limit = limitOf(scope, 'eccentricity-rise');
+  const rise = first - level;
+  const band = exceeds(limit.value, rise) ? (exceeds(limit.value / 2, rise) ? 'within' : 'near') : 'beyond';
+  return {
+    band,
+    limit: `beyond from ${words(limit.value)} dB closer to the line than at first (${words(first)} dB)`,
+    source: limit.source,
+  };
+}
+
+function byLevel(scope: MotorScope, level: number): Verdict {
+  const limit = limitOf(scope, 'eccentricity-raised');
+  const raised = !exceeds(level, limit.value);
+  return {
+    band: raised ? 'near' : undefined,
+    limit: raised ? `near up to ${words(limit.value)} dB; no published limit: trend` : 'no published limit: trend',
+    source: limit.source,
+  };
+}

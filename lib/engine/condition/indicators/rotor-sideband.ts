@@ -7,6 +7,7 @@ import { exact, type Quantity } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
 import type { Indicator, IndicatorInput, Judgement } from '../indicator';
 import { bandAt, exceeds, limitOf, limitRow } from '../limit';
+import { type Neighbours, sidebandNeighbours } from '../lines/sideband-neighbours';
 import { INSTRUMENT, read, words } from './shared';
 import { signatureGate } from './signature-gate';
 
@@ -25,7 +26,8 @@ export function estimatedBars(scope: MotorScope, level: Quantity<'dB'>, bars: nu
 
 /**
  * Pole-pass sidebands of the rotor cage, corrected to full load; with a known bar count as estimated broken bars.
- * Gate: not below half load. An estimated count or a single sideband goes no further than `near`.
+ * Gate: not below half load. An estimated count, a single sideband, or one that cannot be told from another line of the drive train goes
+ * no further than `near`.
  * Source: Thomson and Fenger 2001 (from memory) for the bars; correction by own derivation; bands of bars our own scale.
  */
 export const rotorSideband: Indicator = {
@@ -53,10 +55,21 @@ export const rotorSideband: Indicator = {
         : byBars(scope, atFullLoad(scope, input, level), bars, machine.plate.poles / 2);
     const { value, band, limit, source, status, findings: own } = judged;
     if (!gate.open) return { value: level, limit, source, status, findings: gate.findings };
-    const capped = caps(motor.plate, reading.rotorSidebandSides === 'one');
+    const neighbours = sidebandNeighbours(scope, input);
+    const capped = caps(motor.plate, reading.rotorSidebandSides === 'one', neighbours);
     const final = capped.length > 0 && band === 'beyond' ? 'near' : band;
     const findings = [...gate.findings, ...own, ...capped];
-    return { value, band: final, limit, source, status, findings, callsFor: final === 'beyond' ? 'rewind' : undefined };
+    return {
+      value,
+      band: final,
+      limit,
+      source,
+      status,
+      findings,
+      callsFor: final === 'beyond' ? 'rewind' : undefined,
+      weight: gate.weight,
+      sharedWith: neighbours?.causes,
+    };
   },
 };
 
@@ -110,8 +123,12 @@ function byLevel(scope: MotorScope, value: Quantity<'dB'>): Judgement {
 }
 
 /** What keeps the verdict from going further than `near`. */
-function caps(plate: Plate, oneSide: boolean): Finding[] {
+function caps(plate: Plate, oneSide: boolean, neighbours: Neighbours | undefined): Finding[] {
   const findings: Finding[] = [];
+  if (neighbours)
+    findings.push(
+      CONDITION.make('sideband-not-unique', { lines: neighbours.meanings.join('; '), resolution: neighbours.resolutionHz }),
+    );
   if (oneSide) findings.push(CONDITION.make('sideband-one-side', {}));
   const sure = plate.rotorBarsSource === 'counted' || plate.rotorBarsSource === 'manufacturer';
   if (plate.rotorBars !== undefined && !sure) findings.push(CONDITION.make('bars-estimated', { bars: plate.rotorBars }));

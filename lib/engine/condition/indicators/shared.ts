@@ -9,6 +9,13 @@ import type { Unit } from '../../quantity/unit';
 export const INSTRUMENT = {
   /** Contact thermometer or detector, in K. */
   temperatureK: 2,
+  /** Frequency, in Hz; distortion, in points of per cent. */
+  frequencyHz: 0.01,
+  distortionPoints: 0.3,
+  /** Speed, in r/min. */
+  speedRpm: 1,
+  /** Enveloped acceleration, per cent of reading. */
+  envelopePct: 10,
   /** Level of a line in a spectrum, in dB. */
   levelDb: 1,
   /** Vibration velocity, per cent of reading. */

@@ -1,0 +1,67 @@
+import { leaf } from '../../formula/apply';
+import { KILOWATTS_PER_HORSEPOWER } from '../../formula/constants';
+import * as C from '../../generated/condition';
+import { CONDITION } from '../findings';
+import type { Indicator } from '../indicator';
+import { bandBelow, inForce } from '../limit';
+import { words } from './shared';
+
+/** 1 lb·ft² in kg·m². */
+const POUND_FOOT_SQUARED = 0.04214011;
+
+/** A rating counts as that of the table within so much: plates round. */
+const SAME_RATING = 1.03;
+
+/**
+ * Starts an hour against the number that the table permits: the lesser of its two columns, of which the second wants the load's inertia.
+ * Between two ratings the larger one counts, which permits fewer. Source: NEMA MG 10 table 2-3 (read in a handbook); for design A and B.
+ */
+export const startsPerHour: Indicator = {
+  id: 'starts-per-hour',
+  title: 'Starts an hour',
+  needs: ['starts_per_hour'],
+  limits: ['starts'],
+  present: (_, plate) => plate.startsPerHour !== undefined && plate.startsPerHour >= 0 && plate.driveFed !== true,
+  judge(scope, { motor, machine }) {
+    const starts = motor.plate.startsPerHour;
+    if (starts === undefined) return { value: undefined, findings: [] };
+    const table = scope.tables.starts;
+    const { poles } = machine.plate;
+    const hp = motor.plate.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
+    const value = leaf(scope, {
+      value: starts,
+      unit: '1/h',
+      label: 'starts an hour',
+      origin: 'stamped',
+      source: 'fleet sheet',
+      doubts: [],
+    });
+    const row = table.rows.find((entry) => entry.poles === poles && entry.ratedPowerHp * SAME_RATING >= hp);
+    const source = `${table.title} (${table.edition})`;
+    if (!row)
+      return {
+        value,
+        limit: 'outside the table',
+        source,
+        status: 'read-secondary',
+        findings: [CONDITION.make('starts-outside-table', { rated_power: motor.plate.ratedPowerKw, poles })],
+      };
+    const inertia = motor.plate.loadInertiaKgm2;
+    const byInertia =
+      inertia !== undefined && inertia > 0
+        ? C.permitted_starts.f(row.startsInertia, inertia / POUND_FOOT_SQUARED)
+        : Number.POSITIVE_INFINITY;
+    const permitted = Math.min(row.startsPerHour, byInertia);
+    const limit = inForce(scope, { id: 'starts', value: permitted, unit: '1/h', source, status: row.status });
+    const judged = bandBelow(value, limit, 'starts an hour');
+    const why = inertia === undefined ? '; fewer with a heavy load, whose inertia is not known' : '';
+    return {
+      value,
+      band: judged.band,
+      limit: `at most ${words(limit.value)} an hour, ${words(row.restS)} s of rest between${why}`,
+      source: limit.source,
+      status: limit.status,
+      findings: judged.findings,
+    };
+  },
+};
