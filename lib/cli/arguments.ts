@@ -1,4 +1,5 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { BENCH_METHODS, type BenchMethodId, type BenchPlate } from '@/lib/engine';
 import type { Delimiter, ParseOptions } from '@/lib/features/fleet/parse';
 import { UsageError } from './exit';
 
@@ -16,6 +17,27 @@ const READING = {
   empty: { type: 'string' },
 } as const satisfies Options;
 
+/** Columns of the fleet sheet that an option of the same name can state for a bench test. */
+const PLATE_OPTIONS = [
+  'rated_power_kw',
+  'rated_power_hp',
+  'rated_voltage_v',
+  'rated_current_a',
+  'rated_speed_rpm',
+  'rated_frequency_hz',
+  'poles',
+  'nominal_efficiency_pct',
+  'machine_kind',
+  'design_letter',
+  'temperature_rise_class',
+  'voltage_accuracy_pct',
+  'current_accuracy_pct',
+  'power_accuracy_pct',
+  'speed_accuracy_rpm',
+] as const;
+const optionOf = (column: string): string => column.replaceAll('_', '-');
+const PLATE: Options = Object.fromEntries(PLATE_OPTIONS.map((column) => [optionOf(column), { type: 'string' } as const]));
+
 /** The commands with their own options; the help is written from the same list. */
 export const COMMANDS = {
   evaluate: {
@@ -30,6 +52,21 @@ export const COMMANDS = {
     says: 'reads the sheet only; lists row errors and warnings',
     options: { ...COMMON, ...READING },
     formats: ['text', 'json', 'csv'],
+    reads: true,
+  },
+  bench: {
+    call: `bench TEST [--fleet F | --rated-power-kw N --rated-voltage-v N …] [--standard ${BENCH_METHODS.join('|')}] [--rotor-conductor aluminium|copper] [--format json|csv] [--out FILE]`,
+    says: 'efficiency by segregated losses from a bench test; ends with 4 when the standard’s limits are not met',
+    options: {
+      ...COMMON,
+      ...READING,
+      ...PLATE,
+      fleet: { type: 'string' },
+      site: { type: 'string' },
+      standard: { type: 'string' },
+      'rotor-conductor': { type: 'string' },
+    },
+    formats: ['json', 'csv'],
     reads: true,
   },
   explain: {
@@ -68,6 +105,11 @@ export interface Call {
   readonly tag?: string;
   readonly site?: string;
   readonly figure?: string;
+  /** Of a bench test: the fleet sheet with its plate, or the plate's columns as stated by options. */
+  readonly fleetSheet?: string;
+  readonly plateOptions: ReadonlyMap<string, string>;
+  readonly standard?: BenchMethodId;
+  readonly rotorConductor?: BenchPlate['rotorConductor'];
   readonly reading: ParseOptions;
 }
 
@@ -83,24 +125,42 @@ export function readCall(args: readonly string[]): Call {
   const format = values.format ?? spec.formats[0];
   if (!(spec.formats as readonly string[]).includes(format))
     throw new UsageError(`--format ${format}: ${command} writes ${spec.formats.join(' or ')}.`);
-  if (spec.reads && positionals.length !== 1) throw new UsageError(`${command} wants one fleet sheet: study ${spec.call}`);
+  if (spec.reads && positionals.length !== 1)
+    throw new UsageError(`${command} wants one ${command === 'bench' ? 'bench test' : 'fleet'} sheet: study ${spec.call}`);
   if (!spec.reads && positionals.length > 0) throw new UsageError(`${command} takes no file: study ${spec.call}`);
   if ('tag' in spec.options && values.tag === undefined) throw new UsageError(`${command} wants --tag: study ${spec.call}`);
   const jobs = values.jobs;
   if (jobs !== undefined && !/^[1-9]\d{0,2}$/.test(jobs)) throw new UsageError(`--jobs ${jobs}: a whole number from 1 to 999.`);
+  const { fleet, standard } = values;
+  const method = BENCH_METHODS.find((each) => each === standard);
+  if (standard !== undefined && !method) throw new UsageError(`--standard ${standard}: one of ${BENCH_METHODS.join(', ')}.`);
+  const rotorConductor = readConductor(values['rotor-conductor']);
+  const stated = PLATE_OPTIONS.flatMap((column) => {
+    const value = values[optionOf(column)];
+    return value === undefined ? [] : [[column, value] as const];
+  });
   const text = (name: string) => (values[name] === undefined ? {} : { [name]: values[name] });
   return {
     command,
     fleet: positionals[0] ?? '',
     format,
     reading: readingOptions(values),
+    plateOptions: new Map(stated),
     ...(jobs !== undefined && { jobs: Number(jobs) }),
+    ...(fleet !== undefined && { fleetSheet: fleet }),
+    ...(method && { standard: method }),
+    ...(rotorConductor && { rotorConductor }),
     ...text('settings'),
     ...text('out'),
     ...text('tag'),
     ...text('site'),
     ...text('figure'),
   };
+}
+
+function readConductor(text: string | undefined): BenchPlate['rotorConductor'] {
+  if (text === undefined || text === 'aluminium' || text === 'copper') return text;
+  throw new UsageError(`--rotor-conductor ${text}: aluminium or copper.`);
 }
 
 function isCommand(name: string | undefined): name is CommandName {

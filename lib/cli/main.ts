@@ -8,6 +8,7 @@ import { EXIT, UsageError } from './exit';
 const RUN: Readonly<Record<CommandName, (call: Call) => Promise<number>>> = {
   evaluate: async (call) => (await import('./evaluate')).evaluate(call),
   check: async (call) => (await import('./check')).check(call),
+  bench: async (call) => (await import('./bench')).bench(call),
   explain: async (call) => (await import('./explain')).explain(call),
   lines: async (call) => (await import('./lines')).lines(call),
   settings: async (call) => (await import('./settings')).settings(call),
@@ -21,7 +22,8 @@ ${commands.join('\n')}
   --help, --version
 
 Reading a sheet: --decimal . or ,   --delimiter comma, semicolon or tab   --encoding NAME   --empty WORDS (comma between)
-Ends with 0 when done (warnings alone are 0), 1 on an internal error, 2 on wrong usage or an unreadable file, 3 when rows were rejected.
+Ends with 0 when done (warnings alone are 0), 1 on an internal error, 2 on wrong usage or an unreadable file, 3 when rows were rejected,
+4 when a test does not meet the limits of its standard.
 `;
 }
 

@@ -1,5 +1,21 @@
 /** The only door of the engine: everything outside `lib/engine` imports from here. */
 
+export type { CircuitOutcome, CircuitTests, FittedCircuit } from './bench/circuit-from-tests';
+export { circuitFromTests } from './bench/circuit-from-tests';
+export { compareTests, type TestChange, type TestComparison } from './bench/compare';
+export { type BenchContext, type BenchEvaluation, evaluateBench } from './bench/evaluate';
+export type { MeasuredLosses } from './bench/measured';
+export { BENCH_METHODS, type BenchMethodId, benchMethod } from './bench/method';
+export { type BenchPointResult, type BenchResult, benchResult, type RegressionLine } from './bench/result';
+export {
+  BENCH_SECTIONS,
+  type BenchInstruments,
+  type BenchPlate,
+  type BenchPoint,
+  type BenchSections,
+  type BenchTest,
+  USUAL_INSTRUMENTS,
+} from './bench/test';
 export { HYPOTHESIS_IDS, type HypothesisId } from './condition/hypothesis-id';
 export type * from './condition/lines/line-result';
 export { lineTable } from './condition/lines/line-table';

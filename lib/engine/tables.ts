@@ -72,6 +72,24 @@ export interface LossShareRow {
   readonly maxPct?: number | undefined;
   readonly typicalPct?: number | undefined;
 }
+/** Stray-load loss that a test method assumes: a fixed share, or one that falls with the logarithm of the rating. */
+export interface AssumedStrayRow {
+  readonly standard: 'ieee-112' | 'iec-60034-2' | 'iec-60034-2-1';
+  readonly ratedPowerHpMin?: number | undefined;
+  readonly ratedPowerHpMax?: number | undefined;
+  readonly ratedPowerKwMin?: number | undefined;
+  readonly ratedPowerKwMax?: number | undefined;
+  readonly basis: 'input' | 'output';
+  readonly share?: number | undefined;
+  readonly shareAt1Kw?: number | undefined;
+  readonly fallPerDecade?: number | undefined;
+}
+/** Largest change that a rewind may bring, per cent; of efficiency the largest fall in percentage points. */
+export interface RewindLimitRow {
+  readonly quantity: 'resistance' | 'no-load-loss' | 'core-loss' | 'efficiency';
+  readonly largestRisePct: number;
+  readonly source: string;
+}
 export interface ToleranceRow {
   readonly standard: string;
   readonly clause: string;
@@ -209,6 +227,7 @@ export interface ReferenceTables {
   readonly horsepowerSteps: Table<HorsepowerStepRow>;
   readonly kilowattSteps: Table<KilowattStepRow>;
   readonly lossShares: Table<LossShareRow>;
+  readonly assumedStray: Table<AssumedStrayRow>;
   readonly tolerances: Table<ToleranceRow>;
   readonly fullLoadCurrent: Table<FullLoadCurrentRow>;
   readonly magnetising: Table<MagnetisingRow>;
@@ -221,6 +240,7 @@ export interface ReferenceTables {
   readonly unbalanceDerating: Table<UnbalanceDeratingRow>;
   readonly classTemperatures: Table<ClassTemperatureRow>;
   readonly rewindChange: Table<RewindChangeRow>;
+  readonly rewindLimits: Table<RewindLimitRow>;
   readonly failureRates: Table<FailureRateRow>;
   readonly faultEvidence: Table<FaultEvidenceRow>;
   readonly faultBaseRates: Table<FaultBaseRateRow>;

@@ -84,6 +84,12 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
     figures: ['min_pct', 'max_pct', 'typical_pct'],
     row: ratings.lossShareRow,
   },
+  assumedStray: {
+    file: 'losses/assumed-stray-load.csv',
+    key: ['standard', 'rated_power_hp_min', 'rated_power_kw_min'],
+    figures: ['share', 'share_at_1_kw'],
+    row: ratings.assumedStrayRow,
+  },
   tolerances: {
     file: 'ratings/tolerances.csv',
     key: ['standard', 'clause', 'quantity', 'applies_to'],
@@ -155,6 +161,12 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
     key: ['study', 'motors', 'practice'],
     figures: ['min_points', 'max_points', 'avg_points'],
     row: decision.rewindChangeRow,
+  },
+  rewindLimits: {
+    file: 'decision/rewind-limits.csv',
+    key: ['quantity'],
+    figures: ['largest_rise_pct'],
+    row: decision.rewindLimitRow,
   },
   failureRates: {
     file: 'condition/failure-rates.csv',

@@ -211,6 +211,17 @@ describe('effect of rewinding', () => {
   });
 });
 
+describe('limits of a rewind', () => {
+  const largest = (quantity: string) => tables.rewindLimits.rows.find((r) => r.quantity === quantity)?.largestRisePct;
+
+  it('take the core loss of the table of limits and the worst fall of the study of 2019-20', () => {
+    expect(largest('core-loss')).toBe(limit('G3')?.value);
+    expect(largest('efficiency')).toBe(
+      -(tables.rewindChange.rows.find((r) => r.study.includes('2019-2020'))?.minPoints ?? Number.NaN),
+    );
+  });
+});
+
 describe('belts', () => {
   const low = (belt: string, condition = '') =>
     tables.belts.rows.find((r) => r.belt === belt && r.condition.startsWith(condition))?.lowPct ?? Number.NaN;

@@ -247,6 +247,26 @@ describe('tolerances', () => {
   });
 });
 
+describe('assumed stray-load loss', () => {
+  const of = (standard: string) => tables.assumedStray.rows.filter((r) => r.standard === standard);
+
+  it('falls with the rating, its bands following on each other', () => {
+    const ieee = of('ieee-112');
+    expect(ieee.map((r) => r.share)).toEqual([0.018, 0.015, 0.012, 0.009]);
+    ieee.slice(1).forEach((r, i) => {
+      expect(r.ratedPowerHpMin).toBe((ieee[i]?.ratedPowerHpMax ?? Number.NaN) + 1);
+    });
+  });
+
+  it('meets the fixed ends of the IEC curve at 1 kW and at 10 000 kW', () => {
+    const [low, middle, high] = of('iec-60034-2-1');
+    expect(middle?.shareAt1Kw).toBe(low?.share);
+    expect((middle?.shareAt1Kw ?? 0) - 4 * (middle?.fallPerDecade ?? 0)).toBeCloseTo(high?.share ?? 0, 12);
+    // The fixed allowance before 2007 is that of the largest machines.
+    expect(of('iec-60034-2')[0]?.share).toBe(high?.share);
+  });
+});
+
 describe('loss shares', () => {
   const motors = groupBy(tables.lossShares.rows, (r) => r.motor);
 

@@ -1,5 +1,6 @@
 // Written by scripts/generate.ts. Do not edit.
 import type { Compiled } from '../formula/compiled';
+import * as bench from './bench';
 import * as condition from './condition';
 import * as duty from './duty';
 import * as lines from './lines';
@@ -11,6 +12,7 @@ import * as options from './options';
 
 /** Every formula of the engine, by sheet. */
 export const FORMULAS: Readonly<Record<string, Readonly<Record<string, Compiled>>>> = {
+  "bench": bench,
   "condition": condition,
   "duty": duty,
   "lines": lines,

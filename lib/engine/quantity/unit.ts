@@ -44,6 +44,10 @@ export const UNITS = [
   'mm',
   '1/h',
   's',
+  '(N m)²',
+  'W/(N m)²',
+  'A²',
+  'W/A²',
 ] as const;
 
 /** One of the units that the engine knows. */

@@ -142,6 +142,10 @@ const ROW_SENTENCES = {
     `The motor is of class ${d.value}, and a replacement is premium or better, so its price is kept and never used.`,
     'Correct efficiency_class, or name the price of a premium motor (IE3).',
   ],
+  'unknown-bench-column': (d) => [
+    `${d.value} is not a column of the bench test sheet; its cells are not used.`,
+    d.words === '' ? 'Rename it if it should count.' : `Rename it if it should count; did you mean ${d.words}?`,
+  ],
   'unnamed-column': (d) => [
     `There are cells under column ${d.count}, which has no name; they are kept as notes.`,
     'Give the column a name, or clear it.',
@@ -204,6 +208,7 @@ const FILE_SENTENCES = {
     `The header has no column ${d.words}.`,
     `Name the columns as the blank sheet does: tag, rated_voltage_v and rated_power_kw or rated_power_hp must be there${d.other}.`,
   ],
+  'missing-bench-column': (d) => [`The bench test sheet has no column ${d.words}.`, `Its columns are: ${d.other}.`],
   'missing-price-column': (d) => [`The price list has no column ${d.words}.`, `Its columns are: ${d.other}.`],
   'duplicate-column': (d) => [
     `The header names more than once: ${d.words}.`,
@@ -264,6 +269,7 @@ export const WARNING_CODES = [
   'unknown-price-column',
   'price-without-class',
   'price-below-premium',
+  'unknown-bench-column',
   'unnamed-column',
   'short-row',
   'power-units-differ',

@@ -1,6 +1,6 @@
 /** Row schemas of the tables in `reference-data/decision` and of the price list in `reference-data/prices`. */
 import { z } from 'zod';
-import type { BeltRow, DriveRow, Price, RewindChangeRow } from '@/lib/engine';
+import type { BeltRow, DriveRow, Price, RewindChangeRow, RewindLimitRow } from '@/lib/engine';
 import { horsepower, number, numberOrEmpty, percent, text, textOrEmpty, word, wordOrEmpty } from '../cells';
 
 export const rewindChangeRow = z
@@ -22,6 +22,14 @@ export const rewindChangeRow = z
       avgPoints: r.avg_points,
     }),
   );
+
+export const rewindLimitRow = z
+  .object({
+    quantity: word('resistance', 'no-load-loss', 'core-loss', 'efficiency'),
+    largest_rise_pct: number(0, 100),
+    source: text,
+  })
+  .transform((r): RewindLimitRow => ({ quantity: r.quantity, largestRisePct: r.largest_rise_pct, source: r.source }));
 
 export const beltRow = z
   .object({ belt: text, condition: text, low_pct: percent, high_pct: numberOrEmpty(0, 100) })

@@ -1,6 +1,7 @@
 /** Row schemas of the tables in `reference-data/ratings` and `reference-data/losses`. */
 import { z } from 'zod';
 import type {
+  AssumedStrayRow,
   CodeLetterRow,
   FrameRow,
   FullLoadCurrentRow,
@@ -130,6 +131,32 @@ export const lockedRotorCurrentRow = z
     current460V: r.locked_rotor_current_460v_a,
     kvaPerHp: r.kva_per_hp,
   }));
+
+export const assumedStrayRow = z
+  .object({
+    standard: word('ieee-112', 'iec-60034-2', 'iec-60034-2-1'),
+    rated_power_hp_min: numberOrEmpty(0, 100_000),
+    rated_power_hp_max: numberOrEmpty(0, 100_000),
+    rated_power_kw_min: numberOrEmpty(0, 100_000),
+    rated_power_kw_max: numberOrEmpty(0, 100_000),
+    basis: word('input', 'output'),
+    share: numberOrEmpty(0, 0.1),
+    share_at_1_kw: numberOrEmpty(0, 0.1),
+    fall_per_decade: numberOrEmpty(0, 0.1),
+  })
+  .transform(
+    (r): AssumedStrayRow => ({
+      standard: r.standard,
+      ratedPowerHpMin: r.rated_power_hp_min,
+      ratedPowerHpMax: r.rated_power_hp_max,
+      ratedPowerKwMin: r.rated_power_kw_min,
+      ratedPowerKwMax: r.rated_power_kw_max,
+      basis: r.basis,
+      share: r.share,
+      shareAt1Kw: r.share_at_1_kw,
+      fallPerDecade: r.fall_per_decade,
+    }),
+  );
 
 export const lossShareRow = z
   .object({

@@ -119,6 +119,7 @@ const ELSEWHERE: readonly IssueCode[] = [
   'unknown-price-column',
   'price-without-class',
   'price-below-premium',
+  'unknown-bench-column',
 ];
 
 describe('the catalogue of row issues', () => {

@@ -1,0 +1,152 @@
+/**
+ * Per-phase equivalent circuit of a star-connected machine, Ω at the frequency of the no-load test; conductance in S; friction and windage
+ * in W for three phases. Resistances are at the temperature asked for.
+ */
+export interface FittedCircuit {
+  readonly r1: number;
+  readonly x1: number;
+  readonly r2: number;
+  readonly x2: number;
+  readonly xm: number;
+  /** Conductance of the core-loss branch, parallel to xm; zero where core loss is counted with friction and windage. */
+  readonly gfe: number;
+  readonly frictionWindage: number;
+}
+
+/** Line-to-line voltage, line current, power of three phases in W. */
+export interface TerminalTest {
+  readonly voltageV: number;
+  readonly currentA: number;
+  readonly powerW: number;
+}
+
+/** Readings that lead to a circuit. */
+export interface CircuitTests {
+  readonly noLoad: TerminalTest;
+  readonly lockedRotor: TerminalTest & { readonly frequencyHz: number };
+  readonly frequencyHz: number;
+  /** Stator resistance for each phase of the star: in the no-load test, in the locked-rotor test, and at the temperature asked for. */
+  readonly r1NoLoad: number;
+  readonly r1Locked: number;
+  readonly r1: number;
+  /** Rotor resistance at the temperature asked for over that in the locked-rotor test. */
+  readonly rotorWarming: number;
+  /** x1 over x2. */
+  readonly reactanceRatio: number;
+  /** Core loss at the no-load voltage, and friction and windage, W. */
+  readonly coreW: number;
+  readonly frictionWindageW: number;
+}
+
+/** x1 over x2 by design letter, where it is not known otherwise (IEEE 112-2017 clause 5.9, from memory). */
+export const REACTANCE_RATIO = { A: 1, B: 0.67, C: 0.43, D: 1, N: 0.67, H: 0.43 } as const;
+
+export type CircuitOutcome =
+  | { readonly ok: true; readonly circuit: FittedCircuit }
+  | { readonly ok: false; readonly reason: string };
+
+const STEPS = 200;
+const SETTLED = 1e-12;
+
+const reactive = (test: TerminalTest): number => Math.sqrt(3 * (test.voltageV * test.currentA) ** 2 - test.powerW ** 2);
+
+/** Why readings cannot belong to a three-phase machine, if so. */
+function impossible(tests: CircuitTests): string | undefined {
+  for (const [name, test] of [
+    ['no-load', tests.noLoad],
+    ['locked-rotor', tests.lockedRotor],
+  ] as const) {
+    if (!(test.voltageV > 0 && test.currentA > 0 && test.powerW > 0))
+      return `the ${name} test has a reading that is not positive`;
+    if (!(reactive(test) > 0)) return `the power of the ${name} test is more than its volt-amperes`;
+  }
+  return undefined;
+}
+
+/**
+ * Circuit from a no-load and a locked-rotor test by the iteration of IEEE 112 methods F and F1.
+ *
+ * Units: Ω, S, W. Valid for: polyphase induction machines; the locked-rotor test best at a quarter of rated frequency and rated current.
+ * With Q reactive powers, m = 3 and V the phase voltage:
+ * xm = m V₀² / (Q₀ − m I₀² x1) / (1 + x1/xm)²;
+ * x1L = Q_L / (m I_L² (1 + x1/x2 + x1/xm)) · (x1/x2 + x1/xm), x1 = x1L f/f_L, x2 = x1/(x1/x2);
+ * gfe = P_core / (m V₀²) · (1 + x1/xm)²;
+ * r2L = (P_L/(m I_L²) − r1L)(1 + x2/xm)² − (x2/x1)² x1L² gfe.
+ * Errors: readings that no machine can have, and an iteration that does not settle, give the reason instead of a circuit.
+ * Source: IEEE 112-2017 clause 5.9 (from memory).
+ */
+export function circuitFromTests(tests: CircuitTests): CircuitOutcome {
+  const wrong = impossible(tests);
+  if (wrong !== undefined) return { ok: false, reason: wrong };
+  const { noLoad, lockedRotor: locked, reactanceRatio: k } = tests;
+  const v0 = noLoad.voltageV ** 2; // m V² of the phase is the square of the line voltage
+  const q0 = reactive(noLoad);
+  const ql = reactive(locked);
+  const i0 = 3 * noLoad.currentA ** 2;
+  const il = 3 * locked.currentA ** 2;
+  let xm = v0 / q0;
+  let x1 = 0;
+  let x1Locked = 0;
+  let settled = false;
+  for (let step = 0; step < STEPS && !settled; step++) {
+    const ratio = x1 / xm;
+    x1Locked = (ql / (il * (1 + k + ratio))) * (k + ratio);
+    const nextX1 = (x1Locked * tests.frequencyHz) / locked.frequencyHz;
+    const room = q0 - i0 * nextX1;
+    if (!(room > 0))
+      return { ok: false, reason: 'the leakage of the locked-rotor test leaves nothing for the magnetising branch' };
+    const nextXm = v0 / room / (1 + nextX1 / xm) ** 2;
+    settled = Math.abs(nextX1 - x1) <= SETTLED * nextX1 && Math.abs(nextXm - xm) <= SETTLED * nextXm;
+    x1 = nextX1;
+    xm = nextXm;
+  }
+  if (!settled) return { ok: false, reason: `the iteration has not settled after ${STEPS} steps` };
+  const x2 = x1 / k;
+  const gfe = (tests.coreW / v0) * (1 + x1 / xm) ** 2;
+  const r2Locked = (locked.powerW / il - tests.r1Locked) * (1 + x2 / xm) ** 2 - (x2 / x1) ** 2 * x1Locked ** 2 * gfe;
+  if (!(r2Locked > 0)) return { ok: false, reason: 'the stator takes more than the power of the locked-rotor test' };
+  const r2 = r2Locked * tests.rotorWarming;
+  return { ok: true, circuit: { r1: tests.r1, x1, r2, x2, xm, gfe, frictionWindage: tests.frictionWindageW } };
+}
+
+/** How a textbook simplifies. */
+export interface TextbookConvention {
+  /** No-load reactance from the reactive power, or the whole impedance taken for it. */
+  readonly noLoad: 'reactance' | 'impedance';
+  /** Where the magnetising branch is kept in the locked-rotor test. */
+  readonly magnetisingIn: 'neither' | 'resistance' | 'both';
+}
+
+/**
+ * Circuit as textbooks find it: core loss counted with friction and windage, so that the no-load impedance is r1 + j(x1 + xm).
+ *
+ * Units: Ω, W. Serves where the no-load run stands at one voltage and core loss cannot be told from friction. With both kept, x2 is the
+ * smaller root of k²x2² + (X_L(1 − k) − X_0(1 + k)) x2 + X_0 X_L = 0, k = x1/x2, which Fitzgerald, Kingsley and Umans derive.
+ * Source: A. E. Fitzgerald and others, Electric Machinery, example 6.5; C. I. Hubert, Electric Machines, example 5.16.
+ */
+export function textbookCircuit(tests: CircuitTests, convention: TextbookConvention): CircuitOutcome {
+  const wrong = impossible(tests);
+  if (wrong !== undefined) return { ok: false, reason: wrong };
+  const { noLoad, lockedRotor: locked, reactanceRatio: k } = tests;
+  const squares = 3 * locked.currentA ** 2;
+  const rLocked = locked.powerW / squares;
+  const xLocked = ((reactive(locked) / squares) * tests.frequencyHz) / locked.frequencyHz;
+  const x0 =
+    convention.noLoad === 'impedance'
+      ? noLoad.voltageV / Math.sqrt(3) / noLoad.currentA
+      : reactive(noLoad) / (3 * noLoad.currentA ** 2);
+  const x2 = convention.magnetisingIn === 'both' ? smallerRoot(k, xLocked, x0) : xLocked / (1 + k);
+  const x1 = k * x2;
+  const xm = x0 - x1;
+  const bare = rLocked - tests.r1Locked;
+  const r2 = (convention.magnetisingIn === 'neither' ? bare : bare * ((x2 + xm) / xm) ** 2) * tests.rotorWarming;
+  if (!(x2 > 0 && xm > 0 && r2 > 0)) return { ok: false, reason: 'no-load and locked-rotor test contradict each other' };
+  const rotational = noLoad.powerW - 3 * noLoad.currentA ** 2 * tests.r1NoLoad;
+  return { ok: true, circuit: { r1: tests.r1, x1, r2, x2, xm, gfe: 0, frictionWindage: rotational } };
+}
+
+function smallerRoot(k: number, xLocked: number, x0: number): number {
+  const b = xLocked * (1 - k) - x0 * (1 + k);
+  const discriminant = b * b - 4 * k * k * x0 * xLocked;
+  return (2 * x0 * xLocked) / (-b + Math.sqrt(discriminant));
+}
