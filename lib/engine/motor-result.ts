@@ -120,7 +120,9 @@ export type RankKey = Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>;
 
 /** Natural order as people count: A2 before A13; ties by code point, so that the order is total. */
 export function compareNaturally(a: string, b: string): number {
-  return COLLATOR.compare(a, b) || (a < b ? -1 : a > b ? 1 : 0);
+  // Most pairs stand at one site: that is seen without looking at the letters.
+  if (a === b) return 0;
+  return COLLATOR.compare(a, b) || (a < b ? -1 : 1);
 }
 
 const COLLATOR = new Intl.Collator('en', { numeric: true });

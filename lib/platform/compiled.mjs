@@ -60,7 +60,7 @@ function readSources(marks) {
 }
 
 async function make(program, stampName, before) {
-  const { build } = await import('esbuild');
+  const { build, stop } = await import('esbuild');
   const marks = new Map(SETUP.map((file) => [file, markOf(file)]));
   const { outputFiles } = await build({
     entryPoints: [path.join(ROOT, program)],
@@ -75,6 +75,8 @@ async function make(program, stampName, before) {
     write: false,
     logLevel: 'silent',
   });
+  // The compiler is a process of its own: it need not wait for more.
+  await stop();
   const text = outputFiles[0].text;
   const made = `${path.basename(program, '.ts')}-${createHash('sha256').update(text).digest('hex').slice(0, 16)}.mjs`;
   mkdirSync(KEPT, { recursive: true });

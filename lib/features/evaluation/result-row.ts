@@ -40,6 +40,7 @@ export interface ResultColumns {
 /** One motor's result, ready for the database. */
 export interface EvaluatedRow {
   readonly columns: ResultColumns;
+  readonly ranking: UnrankedMotor['ranking'];
   /** The result without its rank, with `ranking`: JSON, gzip. */
   readonly details: Uint8Array;
 }
@@ -84,6 +85,7 @@ export function resultRow(result: UnrankedMotor, currency: string): EvaluatedRow
       probabilityWithinPolicy: chosen?.probability_within_policy ?? null,
       rankGroup: result.ranking.group,
     },
+    ranking: result.ranking,
     details: gzipSync(JSON.stringify(result), { level: 1 }),
   };
 }

@@ -1,4 +1,4 @@
-import { ranksOf, type UnrankedMotor } from '@/lib/engine';
+import { type RankKey, ranksOf } from '@/lib/engine';
 import type { Database } from '@/lib/platform/db';
 import { newId } from '@/lib/platform/id';
 import { type Reader, unpackResult } from './data';
@@ -115,24 +115,35 @@ export async function endRun(db: Database, runId: string, state: 'cancelled' | '
   });
 }
 
+/** What ranking needs of the results that are kept, by the hash of their inputs; each is unpacked only if it is asked for. */
+async function readRankKeys(db: Reader, studyId: string): Promise<ReadonlyMap<string, () => RankKey>> {
+  const rows = await db.motorEvaluation.findMany({ where: { studyId }, select: { inputHash: true, details: true } });
+  return new Map(rows.map(({ inputHash, details }) => [inputHash, () => rankKeyOf(unpackResult(details))]));
+}
+
+/** The little that is needed, so that the rest of a result can be let go. */
+function rankKeyOf({ site, tag, ranking }: RankKey): RankKey {
+  return { site, tag, ranking };
+}
+
 /**
  * Finishes a run in one transaction: takes over the earlier results that still hold, ranks the fleet, and lets the run before go.
  * Until then the screens show that one.
+ * @param fresh what ranking needs of the motors that this run has evaluated, by the hash of their inputs: these need not be unpacked again.
  */
 export async function finishRun(
   db: Database,
   run: Run,
   motors: readonly { readonly motorId: string; readonly inputHash: string }[],
+  fresh: ReadonlyMap<string, RankKey>,
 ): Promise<void> {
-  const details = await db.read.motorEvaluation.findMany({
-    where: { studyId: run.studyId },
-    select: { inputHash: true, details: true },
-  });
-  const packed = new Map(details.map((row) => [row.inputHash, row.details]));
-  const keys: Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>[] = motors.map(({ inputHash }) => {
-    const bytes = packed.get(inputHash);
-    if (bytes === undefined) throw new Error('a result of the run is missing');
-    return unpackResult(bytes);
+  const earlierKeys = motors.every(({ inputHash }) => fresh.has(inputHash))
+    ? new Map<string, () => RankKey>()
+    : await readRankKeys(db.read, run.studyId);
+  const keys = motors.map(({ inputHash }) => {
+    const key = fresh.get(inputHash) ?? earlierKeys.get(inputHash)?.();
+    if (key === undefined) throw new Error('a result of the run is missing');
+    return key;
   });
   const ranks = ranksOf(keys);
   await db.write(async (tx) => {

@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { ENGINE_VERSION } from '@/lib/engine';
+import { ENGINE_VERSION, type RankKey } from '@/lib/engine';
 import type { Database } from '@/lib/platform/db';
 import { problemOf } from '@/lib/platform/errors';
 import { contentHash } from '@/lib/platform/hash';
@@ -58,6 +58,7 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
   });
 
   let next = 0;
+  const fresh = new Map<string, RankKey>();
   const finished = await evaluateFleet(
     changed.map(({ motor }) => motor),
     inForce.context,
@@ -73,6 +74,9 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
             : [{ row, motorId: stored.id, naturalKey: stored.naturalKey, inputHash: hashOf(stored) }];
         });
         await storeBlock(db, run, rows);
+        for (const { row, inputHash: hash } of rows) {
+          fresh.set(hash, { site: row.columns.siteName, tag: row.columns.tag, ranking: row.ranking });
+        }
       },
     },
   );
@@ -82,5 +86,6 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
       db,
       run,
       motors.map((stored) => ({ motorId: stored.id, inputHash: hashOf(stored) })),
+      fresh,
     );
 }
