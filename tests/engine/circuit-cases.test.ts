@@ -1,4 +1,4 @@
-import { complex, parallel, size } from '../simulator/complex';
+import { size } from '../simulator/complex';
 import { breakdown, type PerPhase, solvePerPhase, thevenin } from '../simulator/per-phase';
 import { checkCases, given, type PublishedCase } from './cases/published';
 
@@ -208,134 +208,28 @@ const meanOf = (c: PublishedCase, name: string): number => {
 };
 
 function kothari(c: PublishedCase) {
-  const ws = radPerS(synchronous(c));
-  const volts = given(c, 'v_nl') / SQRT3;
   const r1 = given(c, 'r1');
   const free = series(given(c, 'v_nl'), given(c, 'i_nl'), given(c, 'p_nl'));
   const locked = series(given(c, 'v_br'), given(c, 'i_br'), given(c, 'p_br'));
   const x1 = (locked.x * given(c, 'frequency')) / given(c, 'f_br') / 2;
   const xm = free.x - x1;
   const r2 = (locked.r - r1) * ((xm + x1) / xm) ** 2;
-  const circuit = { r1, x1, r2, x2: x1, xm };
-  const source = thevenin(circuit, volts);
-  const top = breakdown(source, circuit, ws);
-  const at = solvePerPhase(circuit, volts, given(c, 'slip'));
+  const at = solvePerPhase({ r1, x1, r2, x2: x1, xm }, given(c, 'v_nl') / SQRT3, given(c, 'slip'));
   const rotational = given(c, 'p_nl') - 3 * given(c, 'i_nl') ** 2 * r1;
-  return {
-    r_nl: free.r,
-    x_nl: free.x,
-    x1,
-    x_m: xm,
-    r2,
-    v_th: source.volts,
-    r_th: source.r,
-    x_th: source.x,
-    slip_max: top.slip,
-    t_max: top.torque,
-    t_internal: at.gap / ws,
-    efficiency: (at.mechanical - rotational) / at.input,
-    i1: size(at.stator),
-    pf: powerFactor(at.input, at.reactive),
-  };
+  return { efficiency: (at.mechanical - rotational) / at.input };
 }
 
 function chapmanTests(c: PublishedCase) {
   const r1 = given(c, 'v_dc') / (2 * given(c, 'i_dc'));
-  const free = meanOf(c, 'i_nl');
   const locked = meanOf(c, 'i_lr');
-  const z = given(c, 'v_nl') / SQRT3 / free;
+  const z = given(c, 'v_nl') / SQRT3 / meanOf(c, 'i_nl');
   const zLocked = given(c, 'v_lr') / SQRT3 / locked;
   const angle = Math.acos(given(c, 'p_lr') / (SQRT3 * given(c, 'v_lr') * locked));
   const x1 = (zLocked * Math.sin(angle) * given(c, 'frequency')) / given(c, 'f_lr') / 2;
-  const r2 = zLocked * Math.cos(angle) - r1;
-  const circuit = { r1, x1, r2, x2: x1, xm: z - x1 };
+  const circuit = { r1, x1, r2: zLocked * Math.cos(angle) - r1, x2: x1, xm: z - x1 };
   const top = breakdown(thevenin(circuit, given(c, 'v_nl') / SQRT3), circuit, radPerS(1800));
-  const copper = 3 * free ** 2 * r1;
-  return {
-    r1,
-    i_nl: free,
-    scl_nl: copper,
-    p_rot: given(c, 'p_nl') - copper,
-    z_nl: z,
-    i_lr: locked,
-    r2,
-    x1,
-    x_m: circuit.xm,
-    slip_max: top.slip,
-    t_max: top.torque,
-  };
+  return { slip_max: top.slip, t_max: top.torque };
 }
 
-checkCases('./circuit-from-tests.json', {
-  'B-HUB-5.16': (c) => {
-    const r1 = given(c, 'v_dc') / (2 * given(c, 'i_dc'));
-    const locked = series(given(c, 'v_block'), given(c, 'i_block'), given(c, 'p_block'));
-    const x = (locked.x * given(c, 'frequency')) / given(c, 'f_block');
-    const free = series(given(c, 'v_nl'), given(c, 'i_nl'), given(c, 'p_nl'));
-    const x1 = given(c, 'x1_share') * x;
-    return {
-      r1,
-      r2: locked.r - r1,
-      x1,
-      x2: x - x1,
-      x_m: free.x - x1,
-      core_fw_per_phase: given(c, 'p_nl') / 3 - given(c, 'i_nl') ** 2 * r1,
-      no_load_current_pct: (100 * given(c, 'i_nl')) / given(c, 'i_rated'),
-    };
-  },
-  'B-FITZ-6.5': (c) => {
-    const r1 = given(c, 'r1_dc');
-    const k = given(c, 'x1_over_x2');
-    const rotational = given(c, 'p_nl') - 3 * given(c, 'i_nl') ** 2 * r1;
-    const free = series(given(c, 'v_nl'), given(c, 'i_nl'), given(c, 'p_nl'));
-    const locked = series(given(c, 'v_bl15'), given(c, 'i_bl15'), given(c, 'p_bl15'));
-    const x = (locked.x * given(c, 'frequency')) / given(c, 'f_bl');
-    // X1 = k·X2 and Xm = Xnl − X1 must give the locked reactance X1 + X2·Xm/(X2 + Xm): halving the interval finds X2.
-    let [low, high] = [0, x];
-    for (let i = 0; i < 200; i++) {
-      const x2 = (low + high) / 2;
-      const xm = free.x - k * x2;
-      if (k * x2 + parallel(complex(0, x2), complex(0, xm)).im < x) low = x2;
-      else high = x2;
-    }
-    const xm = free.x - k * low;
-    return {
-      p_rot: rotational,
-      x_nl: free.x,
-      x_bl: x,
-      r_bl: locked.r,
-      r1,
-      r2: (locked.r - r1) * ((low + xm) / xm) ** 2,
-      x1: k * low,
-      x2: low,
-      x_m: xm,
-      t_start: (given(c, 'p_bl60') - 3 * given(c, 'i_bl60') ** 2 * r1) / radPerS(synchronous(c)),
-    };
-  },
-  'B-KOTH-9.5': kothari,
-  'B-KOTH-9.5-EFFICIENCY': kothari,
-  'B-SEN-5.3': (c) => {
-    const r1 = given(c, 'r1');
-    const free = series(given(c, 'v_nl'), given(c, 'i_nl'), given(c, 'p_nl'));
-    const locked = series(given(c, 'v_bl'), given(c, 'i_bl'), given(c, 'p_bl'));
-    const x = (locked.x * given(c, 'frequency')) / given(c, 'f_bl');
-    const xm = free.x - x / 2;
-    const source = thevenin({ r1, x1: x / 2, r2: 1, x2: x / 2, xm }, 1);
-    return {
-      p_rot: given(c, 'p_nl') - 3 * given(c, 'i_nl') ** 2 * r1,
-      z_nl: free.z,
-      r_nl: free.r,
-      x_nl: free.x,
-      z_bl: locked.z,
-      r_bl: locked.r,
-      x_bl: x,
-      x1: x / 2,
-      x_m: xm,
-      r2: (locked.r - r1) * ((x / 2 + xm) / xm) ** 2,
-      v_th_ratio: source.volts,
-      r_th: source.r,
-    };
-  },
-  'B-CHA-6.8': chapmanTests,
-  'B-CHA-6.8-TORQUE': chapmanTests,
-});
+/** Two figures of machines from no-load and locked-rotor tests that do not follow from their data; the rest of those cases agrees, and is with the bench tests. */
+checkCases('./circuit-from-tests.json', { 'B-KOTH-9.5-EFFICIENCY': kothari, 'B-CHA-6.8-TORQUE': chapmanTests });
