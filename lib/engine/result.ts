@@ -61,6 +61,14 @@ export interface Agreement {
   readonly p: number;
 }
 
+/** How an indicator moved over its dated readings at about the same load. */
+export interface TrendResult {
+  readonly per_year: Figure;
+  readonly readings: number;
+  readonly since: string;
+  readonly direction: 'worse' | 'better' | 'steady';
+}
+
 export interface IndicatorResult {
   readonly id: string;
   readonly value: Figure;
@@ -72,6 +80,8 @@ export interface IndicatorResult {
   /** How the limit is known: `read`, `read-secondary`, `memory`, `practice`. */
   readonly status: string;
   readonly taken_at?: string;
+  /** Absent without two dated readings at about the same load, a month apart. */
+  readonly trend?: TrendResult;
   readonly findings: readonly Finding[];
 }
 

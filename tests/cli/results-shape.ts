@@ -93,6 +93,14 @@ export const motorShape = z.strictObject({
         source: z.string(),
         status: z.string(),
         taken_at: z.string().optional(),
+        trend: z
+          .strictObject({
+            per_year: figure,
+            readings: z.number().int().min(2),
+            since: z.string(),
+            direction: z.enum(['worse', 'better', 'steady']),
+          })
+          .optional(),
         findings: z.array(finding),
       }),
     ),

@@ -7,6 +7,7 @@ import type { Band } from '../result';
 import type { RowStatus } from '../tables';
 import type { HypothesisId } from './hypothesis-id';
 import type { Turning } from './lines/rotation';
+import type { Trend } from './trend';
 
 /** A reading with the load at which it was taken, when that is known. */
 export interface LoadedReading {
@@ -64,6 +65,7 @@ export interface Indicator {
 
 /** A judged indicator of one motor. */
 export interface IndicatorJudgement extends Judgement {
+  readonly trend?: Trend | undefined;
   readonly id: string;
   readonly title: string;
   readonly takenAt?: string | undefined;

@@ -4,8 +4,9 @@ import type { Motor } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { Observation } from './hypotheses/evidence';
 import { type Suspicions, weighSuspicions } from './hypotheses/weigh';
-import type { IndicatorJudgement, LoadedReading } from './indicator';
+import type { Indicator, IndicatorJudgement, LoadedReading } from './indicator';
 import { INDICATORS } from './registry';
+import { type DatedValue, type Trend, trendOf } from './trend';
 
 /** Condition of one motor: judged indicators, what they call for, and findings. */
 export interface ConditionJudgement {
@@ -50,6 +51,7 @@ export function judgeCondition(
       title: indicator.title,
       takenAt: latest.reading.takenAt,
       row: latest.reading.row,
+      trend: carrying.length > 1 ? trendAlong(scope, indicator, input, carrying) : undefined,
     });
   }
   const calls = indicators.flatMap((indicator) => (indicator.callsFor === undefined ? [] : [indicator.callsFor]));
@@ -60,4 +62,38 @@ export function judgeCondition(
     callsForRepair: [...new Set(calls)],
     mustAct: indicators.some((indicator) => indicator.safety === true),
   };
+}
+
+/** Indicators whose fall is the bad news; levels in dB below the line are so too. */
+const LOWER_IS_WORSE: ReadonlySet<string> = new Set(['insulation-resistance', 'polarization-index', 'insulation-life']);
+/** Deviations that are bad on either side: their size counts. */
+const EITHER_SIDE: ReadonlySet<string> = new Set(['voltage-deviation', 'frequency-deviation']);
+/** Facts of the plate, which no reading moves, and ratios to the first reading, which are a trend already. */
+const WITHOUT_TREND: ReadonlySet<string> = new Set(['starts-per-hour', 'belt-slip']);
+/** Readings are compared with the latest where their loads lie within so much of each other, or are not known (common practice). */
+const SAME_LOAD = 0.15;
+
+/** The trend of an indicator over its dated readings at about the load of the latest. */
+function trendAlong(
+  scope: MotorScope,
+  indicator: Indicator,
+  { motor, machine }: { motor: Motor; machine: Machine },
+  carrying: readonly LoadedReading[],
+): Trend | undefined {
+  const latest = carrying.at(-1);
+  if (!latest || WITHOUT_TREND.has(indicator.id)) return undefined;
+  const values: DatedValue[] = [];
+  carrying.forEach((loaded, index) => {
+    const { takenAt } = loaded.reading;
+    const [a, b] = [loaded.loadFraction?.value, latest.loadFraction?.value];
+    if (takenAt === undefined || (a !== undefined && b !== undefined && Math.abs(a - b) > SAME_LOAD)) return;
+    const judged = indicator.judge(scope, { motor, machine, ...loaded, earlier: carrying.slice(0, index) });
+    if (judged.value === undefined) return;
+    const value = EITHER_SIDE.has(indicator.id) ? { ...judged.value, value: Math.abs(judged.value.value) } : judged.value;
+    values.push({ takenAt, value });
+  });
+  // An uncorrected value stands beside corrected ones in another unit: only like is compared with like.
+  const unit = values.at(-1)?.value.unit;
+  const alike = values.filter((entry) => entry.value.unit === unit);
+  return trendOf(alike, unit === 'dB' || LOWER_IS_WORSE.has(indicator.id));
 }

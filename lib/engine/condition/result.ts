@@ -1,9 +1,10 @@
-import type { ConditionResult, EvidenceResult, HypothesisResult, IndicatorResult } from '../result';
+import type { ConditionResult, EvidenceResult, HypothesisResult, IndicatorResult, TrendResult } from '../result';
 import { figure, tidy } from '../result-figure';
 import type { Evidence } from './hypotheses/evidence';
 import type { Hypothesis } from './hypotheses/weigh';
 import type { IndicatorJudgement } from './indicator';
 import type { ConditionJudgement } from './judge';
+import type { Trend } from './trend';
 
 /** The condition of one motor as plain results. */
 export function conditionResult({ indicators, suspicions }: ConditionJudgement, currency: string): ConditionResult {
@@ -32,6 +33,11 @@ function indicatorResult(judged: IndicatorJudgement, currency: string): Indicato
     source: judged.source,
     status: judged.status,
     ...(judged.takenAt !== undefined && { taken_at: judged.takenAt }),
+    ...(judged.trend && { trend: trendResult(judged.trend) }),
     findings: judged.findings,
   };
+}
+
+function trendResult({ perYear, u, unit, readings, since, direction }: Trend): TrendResult {
+  return { per_year: { value: tidy(perYear), u: tidy(u), unit }, readings, since, direction };
 }

@@ -45,11 +45,13 @@ export function rowsFor(table: ReferenceTables['faultEvidence'], plate: Plate): 
 
 /** Judged indicators as observations: those with a band. */
 export function observationsOf(indicators: readonly IndicatorJudgement[]): readonly Observation[] {
-  return indicators.flatMap(({ band, id, title, limit, weight, sharedWith }) =>
-    band === undefined
-      ? []
-      : [{ indicator: id, title, band, weight: weight ?? 1, words: `${band} (${limit})`, sharedWith: sharedWith ?? [] }],
-  );
+  return indicators.flatMap(({ band, id, title, limit, weight, sharedWith, trend }) => {
+    if (band === undefined) return [];
+    // Within its limit but surely getting worse: no reason to look elsewhere, and none to suspect yet.
+    const open = band === 'within' && trend?.direction === 'worse';
+    const words = `${band}${trend?.direction === 'worse' ? ' and getting worse' : ''} (${limit})`;
+    return [{ indicator: id, title, band, weight: open ? 0 : (weight ?? 1), words, sharedWith: sharedWith ?? [] }];
+  });
 }
 
 /**
