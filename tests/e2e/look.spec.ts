@@ -2,14 +2,22 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
-const SCREENS = ['fleet', 'ranking', 'import', 'setup', 'history', 'method', 'tables'] as const;
+const SCREENS = ['fleet', 'ranking', 'worklist', 'import', 'setup', 'history', 'method', 'tables'] as const;
 
 /** Every screen of a study, a motor with all its parts and its forms among them, as paths below the study. */
 async function screensOf(page: Page, study: string): Promise<readonly string[]> {
   await page.goto(`/${study}/ranking`);
   const motor = (await page.getByRole('rowheader').getByRole('link').first().getAttribute('href')) ?? '';
   const path = motor.replace(`/${study}/`, '');
-  return [...SCREENS, path, `${path}/edit`, `${path}/reading`, `${path}/why?figure=shaft_power`, 'tables/vibration-zones'];
+  return [
+    ...SCREENS,
+    path,
+    `${path}/lines`,
+    `${path}/edit`,
+    `${path}/reading`,
+    `${path}/why?figure=shaft_power`,
+    'tables/vibration-zones',
+  ];
 }
 
 test('every screen holds at 400 % zoom, without colours of its own, and without motion', async ({ page }) => {

@@ -2,6 +2,7 @@
 export const SCREENS: readonly { readonly segment: string; readonly label: string }[] = [
   { segment: 'fleet', label: 'Fleet' },
   { segment: 'ranking', label: 'Ranking' },
+  { segment: 'worklist', label: 'Worklist' },
   { segment: 'import', label: 'Import' },
   { segment: 'setup', label: 'Setup' },
   { segment: 'history', label: 'History' },

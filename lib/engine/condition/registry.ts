@@ -47,3 +47,6 @@ export const INDICATORS: readonly Indicator[] = [
 
 /** Ids of the limits that a study may set. */
 export const LIMIT_IDS: ReadonlySet<string> = new Set(INDICATORS.flatMap((indicator) => indicator.limits));
+
+/** Title of each indicator, by id. */
+export const INDICATOR_TITLES: ReadonlyMap<string, string> = new Map(INDICATORS.map(({ id, title }) => [id, title]));

@@ -2,6 +2,7 @@ import { BandMark } from '@/app/_ui/band-mark';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
+import type { TrendResult } from '@/lib/engine';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -14,6 +15,12 @@ const STATUS_WORDS: Readonly<Record<string, string>> = {
   derived: 'derived',
 };
 
+/** How an indicator moved. */
+function trendWords({ direction, readings, since }: TrendResult): string {
+  const moved = direction === 'steady' ? 'steady' : `getting ${direction}`;
+  return `${moved}, ${readings} readings since ${formatStated(since)}`;
+}
+
 const ORDER = { beyond: 0, near: 1, within: 2 } as const;
 
 /** The condition indicators against their limits, what is beyond them first. */
@@ -25,6 +32,7 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
   const title = (id: string) => page.indicatorTitles.get(id) ?? id;
   return (
     <>
+      <h3>Indicators against their limits</h3>
       <p className={styles.soft}>
         <em>near</em> comes close to its limit, <em>beyond</em> passes it. Each stands on the latest reading that carries it.
       </p>
@@ -61,6 +69,7 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
                 </td>
                 <td className={styles.nowrap}>
                   <BandMark band={indicator.band} />
+                  {indicator.trend && <span className={styles.under}>{trendWords(indicator.trend)}</span>}
                 </td>
                 <td className={styles.words}>{indicator.limit}</td>
                 <td className={styles.words}>

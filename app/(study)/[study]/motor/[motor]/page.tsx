@@ -17,6 +17,7 @@ import { Indicators } from './indicators';
 import styles from './motor.module.css';
 import { MotorOptions } from './options';
 import { Readings } from './readings';
+import { Suspicions } from './suspicions';
 
 interface Props {
   readonly params: Promise<{ study: string; motor: string }>;
@@ -111,7 +112,13 @@ export default async function MotorScreen({ params }: Props) {
 
       <section className={styles.section} aria-labelledby="condition">
         <h2 id="condition">Condition</h2>
+        <Suspicions page={page} />
         <Indicators page={page} why={why} />
+        <p>
+          <Link href={`${here}/lines`} prefetch={false}>
+            Spectral lines to expect
+          </Link>
+        </p>
       </section>
 
       <section className={styles.section} aria-labelledby="options">

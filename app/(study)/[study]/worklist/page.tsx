@@ -1,0 +1,105 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { currentStudy } from '@/lib/features/study/loaders';
+import { loadWorklist } from '@/lib/features/worklist/loaders';
+import type { WorkItem } from '@/lib/features/worklist/schema';
+import { formatCount } from '@/lib/platform/format';
+import { WorkItems } from './work-items';
+
+export const metadata: Metadata = { title: 'Worklist' };
+
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+const GROUPS = [
+  { id: 'risk', label: 'by risk' },
+  { id: 'area', label: 'by area' },
+  { id: 'outage', label: 'by outage' },
+] as const;
+
+/** What needs a person, in order of risk. */
+export default async function WorklistScreen({ params, searchParams }: Props) {
+  const { study: id } = await params;
+  const asked = (await searchParams).group;
+  const group = GROUPS.find((entry) => entry.id === asked)?.id ?? 'risk';
+  const study = await currentStudy(id);
+  if (!study) notFound();
+  const list = await loadWorklist(id);
+  if (!list) {
+    return (
+      <main id="main" className={sheet.main}>
+        <h1>Worklist</h1>
+        <p>
+          The fleet has not been evaluated yet. <Link href={`/${id}/fleet`}>See the fleet</Link>, or{' '}
+          <Link href={`/${id}/import`}>import a sheet</Link>.
+        </p>
+      </main>
+    );
+  }
+  const { items } = list;
+  return (
+    <main id="main" className={sheet.main} data-print="wide">
+      <h1>Worklist</h1>
+      <p className={sheet.answer}>{answer(items, list.total)}</p>
+      {items.length > 0 && (
+        <>
+          <nav aria-label="Order" className="screen-only">
+            <ul className={sheet.links}>
+              {GROUPS.map((entry) => (
+                <li key={entry.id}>
+                  <Link
+                    href={`/${id}/worklist${entry.id === 'risk' ? '' : `?group=${entry.id}`}`}
+                    aria-current={entry.id === group ? 'true' : undefined}
+                    prefetch={false}
+                  >
+                    {entry.label}
+                  </Link>
+                </li>
+              ))}
+            </ul>
+          </nav>
+          <p className={sheet.soft}>
+            Must-do first: a safety limit is breached. Then by risk: the chance of the likeliest suspicion × the cost of a repair
+            and, without a standby, of an unplanned stop × urgency (1 beyond a limit, 0.3 near one; common practice).
+          </p>
+          {grouped(items, group).map(({ title, of }) => (
+            <section key={title} className={sheet.section} aria-label={title}>
+              {group !== 'risk' && (
+                <h2>
+                  {title} ({formatCount(of.length)})
+                </h2>
+              )}
+              <WorkItems items={of} study={id} currency={study.settings.currency} label={title} />
+            </section>
+          ))}
+          <p className={sheet.caution}>
+            Work on a motor is for qualified persons: isolate, lock out and prove dead before contact; a live reading is energized
+            work; guards stay on; stored charge is discharged. Local codes and licensed practice decide.
+          </p>
+        </>
+      )}
+    </main>
+  );
+}
+
+function answer(items: readonly WorkItem[], total: number): string {
+  if (items.length === 0) return `Of ${formatCount(total)} motors none has an indicator near or beyond its limit.`;
+  const must = items.filter((item) => item.mustDo).length;
+  const strong = items.filter((item) => item.leading?.strength === 'strong').length;
+  const first = must === 0 ? '' : ` ${must === 1 ? 'One must' : `${formatCount(must)} must`} be seen to before anything else.`;
+  const sure = strong === 0 ? '' : ` ${strong === 1 ? 'One suspicion is' : `${formatCount(strong)} suspicions are`} strong.`;
+  return `${formatCount(items.length)} of ${formatCount(total)} motors need a person.${first}${sure}`;
+}
+
+/** The items in the groups asked for, each in order of risk. */
+function grouped(items: readonly WorkItem[], group: (typeof GROUPS)[number]['id']): { title: string; of: readonly WorkItem[] }[] {
+  if (group === 'risk') return [{ title: 'Motors in order of risk', of: items }];
+  const name = (item: WorkItem) =>
+    group === 'area' ? (item.area ?? 'No area') : item.outage ? 'While the motor is stopped' : 'While it runs';
+  const titles = [...new Set(items.map(name))];
+  return titles.map((title) => ({ title, of: items.filter((item) => name(item) === title) }));
+}

@@ -1,0 +1,49 @@
+import Link from 'next/link';
+import { oddsWords, SUSPICION_TITLES } from '@/lib/features/condition/words';
+import type { WorkItem } from '@/lib/features/worklist/schema';
+import { formatNumber } from '@/lib/platform/format';
+import styles from './worklist.module.css';
+
+interface Props {
+  readonly items: readonly WorkItem[];
+  readonly study: string;
+  readonly currency: string;
+  readonly label: string;
+}
+
+/** Motors that need a person, each with the likeliest suspicion, why it stands here, and what to do. */
+export function WorkItems({ items, study, currency, label }: Props) {
+  return (
+    <ol className={styles.list} aria-label={label}>
+      {items.map((item) => (
+        <li key={`${item.site} ${item.tag}`} className={styles.item}>
+          <p className={styles.motor}>
+            {item.motorId === undefined ? (
+              <strong>{item.tag}</strong>
+            ) : (
+              <Link href={`/${study}/motor/${item.motorId}#condition`} prefetch={false}>
+                <strong>{item.tag}</strong>
+              </Link>
+            )}{' '}
+            <span className={styles.soft}>{item.area}</span>
+            {item.mustDo && <strong className={styles.must}>must do</strong>}
+          </p>
+          <p className={styles.suspicion}>
+            {item.leading
+              ? `${SUSPICION_TITLES[item.leading.id]}: ${oddsWords(item.leading.odds)}, ${item.leading.strength}`
+              : 'No suspicion'}
+            <span className={styles.risk}>
+              {item.risk === undefined ? 'no cost known' : `risk ${formatNumber(item.risk, 0)} ${currency}`}
+            </span>
+          </p>
+          <div className={styles.words}>
+            <p>{item.why}</p>
+            <p>
+              <span className={styles.soft}>{item.outage ? 'Needs a stop:' : 'While it runs:'}</span> {item.next}
+            </p>
+          </div>
+        </li>
+      ))}
+    </ol>
+  );
+}

@@ -1,0 +1,38 @@
+import type { HypothesisId, HypothesisResult } from '@/lib/engine';
+import { formatNumber } from '@/lib/platform/format';
+
+/** Each suspicion as a heading. */
+export const SUSPICION_TITLES: Readonly<Record<HypothesisId, string>> = {
+  supply: 'Supply',
+  'overload-ventilation': 'Overload or poor cooling',
+  'moisture-dirt': 'Moisture or dirt in the winding',
+  'stator-winding': 'Stator winding',
+  'rotor-cage': 'Rotor cage',
+  eccentricity: 'Uneven air gap',
+  bearing: 'Bearing',
+  'misalignment-soft-foot': 'Misalignment or soft foot',
+  'belt-drive': 'Belt drive',
+  'driven-machine': 'Driven machine',
+  'instrument-data': 'Wrong readings',
+};
+
+/** Causes of spectral lines that are no suspicion. */
+export function causeWords(cause: string): string {
+  return cause === 'always' ? 'in every motor' : (SUSPICION_TITLES[cause as HypothesisId] ?? cause);
+}
+
+/** Odds as people say them: `10 to 1`, `even`, `1 in 20`; below one in a thousand that is said. */
+export function oddsWords(odds: number): string {
+  if (odds >= 100) return 'more than 100 to 1';
+  if (odds >= 1.5) return `${formatNumber(odds, 0)} to 1`;
+  if (odds > 0.67) return 'about even';
+  const chance = odds / (1 + odds);
+  return chance < 0.001 ? 'less than 1 in 1,000' : `1 in ${formatNumber(1 / chance, 0)}`;
+}
+
+/** What a strength means. */
+export const STRENGTH_WORDS: Readonly<Record<HypothesisResult['strength'], string>> = {
+  weak: 'weak: one independent sign at most, or odds below even',
+  moderate: 'moderate: two independent signs, odds of even or more',
+  strong: 'strong: two independent signs, odds of 9 to 1 or more',
+};

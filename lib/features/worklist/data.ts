@@ -1,0 +1,93 @@
+import { type Finding, INDICATOR_TITLES } from '@/lib/engine';
+import { minorDigits } from '@/lib/platform/money';
+import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
+import type { StoredResult } from '../evaluation/result-row';
+import { readStudy } from '../study/data';
+import type { WorkItem, Worklist } from './schema';
+
+/** Findings that keep a motor from being started or run. */
+const SAFETY: ReadonlySet<string> = new Set(['insulation-below-minimum', 'voltage-unbalance-high']);
+/** How soon a fault may turn into a stop, as a share (common practice): beyond a limit now, near it within some years. */
+const URGENCY = { beyond: 1, near: 0.3, within: 0.1 } as const;
+/** Words by which a next step shows that the motor must stand still. */
+const STANDSTILL = /isolate|lock(ed)? out|standstill|after stopping|open(ed)?\b.*motor/i;
+const SEVERITY = { disqualifies: 0, warning: 1, note: 2 } as const;
+
+/** The motors of the latest evaluation that need a person, in order of risk; `undefined` before the first evaluation. */
+export async function readWorklist(db: Reader, studyId: string): Promise<Worklist | undefined> {
+  const study = await readStudy(db, studyId);
+  const runId = await readShownRunId(db, studyId);
+  if (!study || runId === undefined) return undefined;
+  const rows = await db.motorEvaluation.findMany({
+    where: { runId, worstBand: { in: ['beyond', 'near'] } },
+    orderBy: { naturalKey: 'asc' },
+    select: {
+      motorId: true,
+      areaName: true,
+      details: true,
+      motor: { select: { unplannedStopCostMinor: true, drivenLoad: { select: { standby: true } } } },
+    },
+  });
+  const scale = 10 ** minorDigits(study.settings.currency);
+  const items = rows.map(({ motorId, areaName, details, motor }): WorkItem => {
+    const stop =
+      motor?.unplannedStopCostMinor == null || motor.drivenLoad?.standby === true
+        ? 0
+        : Number(motor.unplannedStopCostMinor) / scale;
+    return workItem(unpackResult(details), { motorId: motorId ?? undefined, area: areaName ?? undefined, stop });
+  });
+  return {
+    items: items.sort(byRisk),
+    areas: [...new Set(items.flatMap((item) => (item.area === undefined ? [] : [item.area])))].sort(),
+    total: await db.motorEvaluation.count({ where: { runId } }),
+  };
+}
+
+/** Must-do first, then by the expected cost of leaving it, then by odds. The sort is stable: ties stay in the order of tags. */
+function byRisk(a: WorkItem, b: WorkItem): number {
+  return Number(b.mustDo) - Number(a.mustDo) || (b.risk ?? 0) - (a.risk ?? 0) || (b.leading?.odds ?? 0) - (a.leading?.odds ?? 0);
+}
+
+/** One motor's line: why it stands here, what to do, and what leaving it may cost. */
+export function workItem(
+  result: StoredResult,
+  { motorId, area, stop }: { motorId: string | undefined; area: string | undefined; stop: number },
+): WorkItem {
+  const { indicators, hypotheses, next_measurement: reading } = result.condition;
+  const titles = (band: string) =>
+    indicators.filter((entry) => entry.band === band).map((entry) => INDICATOR_TITLES.get(entry.id) ?? entry.id);
+  const beyond = titles('beyond');
+  const near = titles('near');
+  const findings = indicators
+    .filter((entry) => entry.band === 'beyond' || entry.band === 'near')
+    .flatMap((entry) => entry.findings)
+    .sort((a, b) => SEVERITY[a.severity] - SEVERITY[b.severity]);
+  const safety = findings.find((found) => SAFETY.has(found.code));
+  const leading = hypotheses[0];
+  const weightiest = safety ?? findings.find((found) => found.severity !== 'note');
+  const next = weightiest?.next ?? reading?.text ?? findings[0]?.next ?? 'Read the indicator again and follow it.';
+  const repair = result.options.find((option) => option.action === 'repair' || option.timing === 'at-failure');
+  const consequence = stop + (repair?.cost ?? 0);
+  const chance = leading ? leading.odds / (1 + leading.odds) : 0;
+  const urgency = beyond.length > 0 ? URGENCY.beyond : near.length > 0 ? URGENCY.near : URGENCY.within;
+  return {
+    motorId,
+    site: result.site,
+    tag: result.tag,
+    area,
+    mustDo: safety !== undefined,
+    why: whyWords(weightiest, beyond, near),
+    leading: leading && { id: leading.id, odds: leading.odds, strength: leading.strength },
+    beyond,
+    near,
+    next,
+    outage: STANDSTILL.test(next),
+    risk: consequence > 0 && leading ? chance * consequence * urgency : undefined,
+  };
+}
+
+function whyWords(weightiest: Finding | undefined, beyond: readonly string[], near: readonly string[]): string {
+  if (weightiest) return weightiest.text;
+  if (beyond.length > 0) return `Beyond its limit: ${beyond.join(', ')}.`;
+  return `Near its limit: ${near.join(', ')}.`;
+}

@@ -1,0 +1,34 @@
+import type { HypothesisId, HypothesisResult } from '@/lib/engine';
+
+/** One motor that needs a person. */
+export interface WorkItem {
+  readonly motorId: string | undefined;
+  readonly site: string;
+  readonly tag: string;
+  readonly area: string | undefined;
+  /** True when a safety limit is breached or the motor has failed: it is done first, whatever the odds. */
+  readonly mustDo: boolean;
+  /** Why it stands here, in a sentence. */
+  readonly why: string;
+  /** The likeliest suspicion; absent where an indicator alone stands near or beyond its limit. */
+  readonly leading:
+    | { readonly id: HypothesisId; readonly odds: number; readonly strength: HypothesisResult['strength'] }
+    | undefined;
+  /** Indicators beyond and near their limits, by title. */
+  readonly beyond: readonly string[];
+  readonly near: readonly string[];
+  /** What to do: the first step of the weightiest finding, or the next reading. */
+  readonly next: string;
+  /** True when the next step needs the motor stopped and locked out. */
+  readonly outage: boolean;
+  /** Expected cost of leaving it, in the study's currency: odds × consequence × urgency; absent where no cost is known. */
+  readonly risk: number | undefined;
+}
+
+/** The worklist of a study. */
+export interface Worklist {
+  readonly items: readonly WorkItem[];
+  readonly areas: readonly string[];
+  /** Motors of the evaluation. */
+  readonly total: number;
+}
