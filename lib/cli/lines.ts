@@ -107,8 +107,9 @@ function figuresOf(table: LineTable): string[] {
   ];
 }
 
+/** Four digits; what is far below any spectrum's step is nothing. */
 function hertz(value: number): string {
-  return `${Number(value.toPrecision(4))} Hz`;
+  return `${Math.abs(value) < 1e-6 ? 0 : Number(value.toPrecision(4))} Hz`;
 }
 
 function spectrumBlock(table: LineTable, spectrum: 'current' | 'vibration'): string[] {

@@ -64,8 +64,9 @@ export function workItem(
     .sort((a, b) => SEVERITY[a.severity] - SEVERITY[b.severity]);
   const safety = findings.find((found) => SAFETY.has(found.code));
   const leading = hypotheses[0];
-  const weightiest = safety ?? findings.find((found) => found.severity !== 'note');
-  const next = weightiest?.next ?? reading?.text ?? findings[0]?.next ?? 'Read the indicator again and follow it.';
+  // That a verdict is open is no reason to act; the next reading says more.
+  const weightiest = safety ?? findings.find((found) => found.code !== 'limit-straddled');
+  const next = weightiest?.next ?? reading?.text ?? 'Read the indicator again and follow it.';
   const repair = result.options.find((option) => option.action === 'repair' || option.timing === 'at-failure');
   const consequence = stop + (repair?.cost ?? 0);
   const chance = leading ? leading.odds / (1 + leading.odds) : 0;
@@ -76,7 +77,7 @@ export function workItem(
     tag: result.tag,
     area,
     mustDo: safety !== undefined,
-    why: whyWords(weightiest, beyond, near),
+    why: `${whyWords(weightiest, beyond, near)}${result.decision.action === 'repair' ? ' A repair now is decided.' : ''}`,
     leading: leading && { id: leading.id, odds: leading.odds, strength: leading.strength },
     beyond,
     near,

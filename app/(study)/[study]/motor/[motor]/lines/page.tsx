@@ -105,8 +105,9 @@ function Basis({ table }: { readonly table: LineTable }) {
   );
 }
 
+/** Four digits; what is far below any spectrum's step is nothing. */
 function hertz(value: number): string {
-  return `${Number(value.toPrecision(4))}\u202fHz`;
+  return `${Math.abs(value) < 1e-6 ? 0 : Number(value.toPrecision(4))}\u202fHz`;
 }
 
 function parting(found: {
