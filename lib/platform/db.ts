@@ -7,7 +7,7 @@
 import { PrismaLibSql } from '@prisma/adapter-libsql';
 import { readEnv } from './env';
 import { type Prisma, PrismaClient } from './generated/prisma/client';
-import { BUSY_TIMEOUT_MS } from './sqlite';
+import { BUSY_TIMEOUT_MS, openSqlite, type Sqlite } from './sqlite';
 
 export type { Prisma, PrismaClient } from './generated/prisma/client';
 
@@ -22,6 +22,11 @@ export interface Database {
    * what `work` reads stays true until it is done.
    */
   write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
+  /**
+   * A number that differs from the last one whenever anybody has changed the database since, this process or another; so what was read
+   * at a number stays true while the number does.
+   */
+  version(): number;
   close(): Promise<void>;
 }
 
@@ -37,8 +42,14 @@ function client(file: string): PrismaClient {
 export function openDatabase(file: string): Database {
   const read = client(file);
   const writer = client(file);
+  let watch: Sqlite | undefined;
   return {
     read,
+    // SQLite counts the commits of all other connections for each connection; this one makes none, so it hears of every one.
+    version: () => {
+      watch ??= openSqlite(file, { readonly: true });
+      return Number(watch.all('PRAGMA data_version')[0]?.data_version);
+    },
     write: (work) =>
       writer.$transaction(async (tx) => {
         // SQLite transactions start as readers; a write that touches no row takes the writer's lock at once and so cannot find
@@ -47,6 +58,8 @@ export function openDatabase(file: string): Database {
         return work(tx);
       }),
     close: async () => {
+      watch?.close();
+      watch = undefined;
       await read.$disconnect();
       await writer.$disconnect();
     },

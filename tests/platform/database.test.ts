@@ -115,3 +115,26 @@ test('ids are UUIDs of version 7 (RFC 9562, appendix A.6: its example has this t
   const id = newId(Date.parse('2022-02-22T19:22:22Z'));
   expect(id).toMatch(/^017f22e2-79b0-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
 });
+
+test('the version stays while nothing is written and is another after every write, whoever made it', () =>
+  withDatabase(async (db) => {
+    const seen = new Set([db.version()]);
+    const moved = (): boolean => {
+      const before = seen.size;
+      seen.add(db.version());
+      return seen.size > before;
+    };
+    await db.read.study.count();
+    expect(moved()).toBe(false);
+    await db.read.study.create({ data: { name: 'One', settings: '{}' } });
+    expect(moved()).toBe(true);
+    expect(moved()).toBe(false);
+    await db.write((tx) => tx.study.create({ data: { name: 'Two', settings: '{}' } }));
+    expect(moved()).toBe(true);
+    const refused = db.write(async (tx) => {
+      await tx.study.create({ data: { name: 'Three', settings: '{}' } });
+      throw new Error('not after all');
+    });
+    await expect(refused).rejects.toThrow('not after all');
+    expect(await db.read.study.count()).toBe(2);
+  }));

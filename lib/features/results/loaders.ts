@@ -1,4 +1,4 @@
-import { database } from '@/lib/platform/db';
+import { type Database, database } from '@/lib/platform/db';
 import { formatCount, formatInstant } from '@/lib/platform/format';
 import { type RunMaking, readResults, readRunMaking } from '../evaluation/data';
 import { readStudy, type StoredStudy } from '../study/data';
@@ -7,9 +7,38 @@ import { applyQuery, filterParts, readQuery, sortWords } from './fleet-filter';
 import { type FleetPack, type FleetRow, rowsOfPack } from './fleet-row';
 import { type ResultLine, type ResultNotes, resultsCsv, resultsWorkbook } from './write-results';
 
-/** A study's list as JSON text, see `fleet-row.ts`; `undefined` when there is no such study. */
-export async function loadFleetPack(studyId: string): Promise<string | undefined> {
-  return readFleetPack(database().read, studyId);
+interface KeptList {
+  readonly db: Database;
+  readonly version: number;
+  readonly studyId: string;
+  readonly list: Promise<Uint8Array<ArrayBuffer> | undefined>;
+}
+
+/** The list that was asked for last: of ten thousand motors it takes longer to write than all the rest of the page. */
+let kept: KeptList | undefined;
+
+/**
+ * A study's list as JSON text in UTF-8, see `fleet-row.ts`; read anew when anything in the database has changed since.
+ * @returns `undefined` when there is no such study.
+ */
+export async function loadFleetPack(studyId: string): Promise<Uint8Array<ArrayBuffer> | undefined> {
+  const db = database();
+  // Asked for before the list is read: what is written meanwhile makes the next number another one.
+  const version = db.version();
+  if (kept?.db !== db || kept.version !== version || kept.studyId !== studyId) {
+    kept = { db, version, studyId, list: packList(db, studyId) };
+    const asked = kept;
+    // What could not be read is tried again the next time.
+    kept.list.catch(() => {
+      if (kept === asked) kept = undefined;
+    });
+  }
+  return kept.list;
+}
+
+async function packList(db: Database, studyId: string): Promise<Uint8Array<ArrayBuffer> | undefined> {
+  const text = await readFleetPack(db.read, studyId);
+  return text === undefined ? undefined : new TextEncoder().encode(text);
 }
 
 /** A download: its name and its content as it is written. */

@@ -160,6 +160,7 @@ export function FleetScreen(props: Props) {
     <main
       id="main"
       className={styles.page}
+      data-print="wide"
       onKeyDown={(event) => {
         if (event.key === 'Escape' && !event.defaultPrevented && panel === undefined) setSelected(NONE);
       }}

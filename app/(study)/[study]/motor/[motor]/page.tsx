@@ -12,6 +12,7 @@ import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatFigure, formatStated } from '@/lib/platform/format';
+import { Cautions } from './cautions';
 import { MotorHistory } from './history';
 import { Indicators } from './indicators';
 import styles from './motor.module.css';
@@ -135,6 +136,9 @@ export default async function MotorScreen({ params }: Props) {
         <h2 id="history">History</h2>
         <MotorHistory history={page.history} undo={{ study, motor, version: page.stored.version, who }} />
       </section>
+      <aside className="print-only" aria-label="Cautions">
+        <Cautions />
+      </aside>
     </main>
   );
 }

@@ -5,6 +5,7 @@ import { saveReading } from '@/lib/features/motor/actions';
 import { readingForm } from '@/lib/features/motor/form-fields';
 import { loadStored } from '@/lib/features/motor/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
+import { Cautions } from '../cautions';
 import { CellsForm } from '../cells-form';
 import styles from '../motor.module.css';
 
@@ -30,13 +31,7 @@ export default async function AddReading({ params }: Props) {
       </p>
       <h1>Add a reading of {stored.motor.tag}</h1>
       <aside className={styles.caution} aria-label="Cautions">
-        <p>
-          A live reading is energized work: qualified persons only, within the panel’s shock and arc-flash boundaries, meters of
-          the place’s category. Never open a current-transformer secondary. Guards stay on; a stroboscope makes a turning shaft
-          look still. Before insulation or resistance tests: isolate, lock out, prove dead, disconnect drives, capacitors and
-          arresters, and discharge afterwards. Never raise the process load for a reading without the process owner. Local codes,
-          the site’s rules and licensed persons decide.
-        </p>
+        <Cautions />
       </aside>
       <p className={styles.soft}>Decimals with a point. An empty cell means “not read”, never zero.</p>
       <CellsForm
