@@ -14,10 +14,23 @@ interface Props<Row> {
   readonly onFocusColumn: (column: number) => void;
   /** The head holds the tab stop because there are no rows. */
   readonly entry: boolean;
+  /** On paper the head is words: a browser does not repeat buttons at the top of the next page. */
+  readonly printing: boolean;
 }
 
 /** The head: name, unit under it, and the arrow where the column sorts. */
-export function GridHead<Row>({ columns, sort, onSort, all, some, onAll, activeColumn, onFocusColumn, entry }: Props<Row>) {
+export function GridHead<Row>({
+  columns,
+  sort,
+  onSort,
+  all,
+  some,
+  onAll,
+  activeColumn,
+  onFocusColumn,
+  entry,
+  printing,
+}: Props<Row>) {
   return (
     <thead>
       <tr aria-rowindex={1}>
@@ -39,6 +52,20 @@ export function GridHead<Row>({ columns, sort, onSort, all, some, onAll, activeC
           const place = sort.findIndex((key) => key.column === column.id);
           const key = sort[place];
           const active = activeColumn === at + 1 || (entry && at === 0);
+          const words = (
+            <>
+              <span className={styles.name}>
+                {column.name}
+                {key && (
+                  <span className={styles.arrow} aria-hidden="true">
+                    {key.descending ? '↓' : '↑'}
+                    {sort.length > 1 && <sub>{place + 1}</sub>}
+                  </span>
+                )}
+              </span>
+              {column.unit !== '' && <span className={styles.unit}>{column.unit}</span>}
+            </>
+          );
           return (
             <th
               key={column.id}
@@ -48,30 +75,25 @@ export function GridHead<Row>({ columns, sort, onSort, all, some, onAll, activeC
               data-align={column.align}
               {...(key && { 'aria-sort': key.descending ? ('descending' as const) : ('ascending' as const) })}
             >
-              <button
-                type="button"
-                className={styles.head}
-                title={`${column.meaning} Press to sort; with Shift to sort by it as well.`}
-                tabIndex={active ? 0 : -1}
-                data-active={active}
-                onFocus={() => onFocusColumn(at + 1)}
-                onClick={(event) => onSort(column.id, event.shiftKey)}
-                onKeyDown={(event) => {
-                  // Enter and Space press the button; the table must not take them for a row's.
-                  if (event.key === 'Enter' || event.key === ' ') event.stopPropagation();
-                }}
-              >
-                <span className={styles.name}>
-                  {column.name}
-                  {key && (
-                    <span className={styles.arrow} aria-hidden="true">
-                      {key.descending ? '↓' : '↑'}
-                      {sort.length > 1 && <sub>{place + 1}</sub>}
-                    </span>
-                  )}
-                </span>
-                {column.unit !== '' && <span className={styles.unit}>{column.unit}</span>}
-              </button>
+              {printing ? (
+                <span className={styles.head}>{words}</span>
+              ) : (
+                <button
+                  type="button"
+                  className={styles.head}
+                  title={`${column.meaning} Press to sort; with Shift to sort by it as well.`}
+                  tabIndex={active ? 0 : -1}
+                  data-active={active}
+                  onFocus={() => onFocusColumn(at + 1)}
+                  onClick={(event) => onSort(column.id, event.shiftKey)}
+                  onKeyDown={(event) => {
+                    // Enter and Space press the button; the table must not take them for a row's.
+                    if (event.key === 'Enter' || event.key === ' ') event.stopPropagation();
+                  }}
+                >
+                  {words}
+                </button>
+              )}
             </th>
           );
         })}

@@ -285,6 +285,7 @@ export function TableGrid<Row>(props: Props<Row>) {
           activeColumn={activeRow < 0 ? activeColumn : undefined}
           onFocusColumn={(column) => setActive({ row: -1, column })}
           entry={rows.length === 0}
+          printing={printing}
         />
         <tbody>{body}</tbody>
       </table>

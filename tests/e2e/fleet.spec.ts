@@ -234,9 +234,12 @@ test.describe('with keys alone', () => {
   });
 });
 
-test('paper carries every listed row', async ({ page }) => {
+test('paper carries every listed row, with a head of words that browsers repeat', async ({ page }) => {
   await open(page);
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
   await expect(page.locator('tr[aria-selected]')).toHaveCount(COUNT);
+  await expect(grid(page).locator('thead button')).toHaveCount(0);
+  await expect(grid(page).locator('thead th[data-column="decision"]')).toHaveText('Decision');
   await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await expect(grid(page).locator('thead button').first()).toBeAttached();
 });
