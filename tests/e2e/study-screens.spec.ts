@@ -114,6 +114,9 @@ test('a price list of one’s own takes the place of the invented one', async ({
   await page.locator('#remove-price-who').fill('R. Example');
   await page.getByRole('button', { name: 'Remove the chosen price' }).click();
   await expect(page.getByText('2 prices of your own are in use: “prices.csv”.')).toBeVisible();
+  await page.getByRole('button', { name: 'Put it back' }).click();
+  await expect(page.getByText('3 prices of your own are in use: “prices.csv”.')).toBeVisible();
+  await expect(page.getByRole('row').filter({ hasText: '4,310.00' })).toBeVisible();
 
   await page.getByLabel('List that serves').selectOption({ label: 'The shipped list, invented for demonstration' });
   await page.locator('#price-list-who').fill('R. Example');

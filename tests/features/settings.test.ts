@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Settings } from '@/lib/engine';
 import { parseFleet } from '@/lib/features/fleet/parse';
-import { pricesCsv } from '@/lib/features/prices/write-prices';
+import { addPriceForm, PRICE_CELLS } from '@/lib/features/prices/schema';
+import { cellsOf, pricesCsv } from '@/lib/features/prices/write-prices';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings, type SettingsProblem, settingsToJson } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
@@ -251,6 +252,11 @@ describe('a price list', () => {
     if (!first.ok) expect.fail(first.problem.text);
     const lines = first.list.prices.map((price) => ({ price, currency: 'USD' }));
     expect(pricesCsv(lines).replaceAll('\r', '')).toBe(text);
+    // As cells of a form it is the same price, too: all but the currency, which is the study's.
+    const cells = cellsOf(lines[0]?.price ?? { item: 'rewind', price: 0 });
+    expect(addPriceForm.parse({ study: 's', who: 'R. Example', ...cells })).toMatchObject(cells);
+    expect([...Object.keys(cells), 'currency'].sort()).toEqual(HEADER.trim().split(',').sort());
+    expect([...PRICE_CELLS, 'currency'].sort()).toEqual(HEADER.trim().split(',').sort());
     const shipped = loadTables().prices;
     const copy = await readPrices(
       { name: 'p.csv', text: pricesCsv(shipped.prices.map((price) => ({ price, currency: 'USD' }))) },

@@ -222,7 +222,8 @@ describe('a study’s setup', () => {
     );
     const [own] = await readPriceLists(db.read, study);
     const [first] = await readPricesOf(db.read, own?.id ?? '');
-    expect((await removePrice(db, { ...wish, priceId: first?.id ?? '' })).ok).toBe(true);
+    const gone = await removePrice(db, { ...wish, priceId: first?.id ?? '' });
+    expect(gone.ok && gone.value).toEqual(first?.price);
     expect((await readPriceList(db.read, study))?.prices[0]?.price).toBe(4321);
     const { events } = await readEvents(db.read, study, 0, 10);
     expect(events.map(({ what, from, to }) => [what, from, to])).toEqual([

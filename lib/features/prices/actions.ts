@@ -10,7 +10,8 @@ import { readStudy } from '../study/data';
 import { readPrices } from '../study/prices';
 import { rememberWho } from '../study/who';
 import { addPrice, choosePriceList, removePrice } from './mutations';
-import { addPriceForm, chooseListForm, PRICE_CELLS, removePriceForm } from './schema';
+import { addPriceForm, chooseListForm, PRICE_CELLS, type RemovalState, removePriceForm } from './schema';
+import { cellsOf } from './write-prices';
 
 function refused(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
   return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Mend it and send it again.' } };
@@ -59,12 +60,13 @@ export async function addOnePrice(_: SetupState, form: FormData): Promise<SetupS
   return changed(id, `Added to “${done.value.list}”, which is in use.${doubt}`);
 }
 
-/** Removes one price of the list in use. */
-export async function removeOnePrice(_: SetupState, form: FormData): Promise<SetupState> {
+/** Removes one price of the list in use; what was removed comes back, so that it can be put back in one click. */
+export async function removeOnePrice(_: RemovalState, form: FormData): Promise<RemovalState> {
   const parsed = removePriceForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return refused(parsed.error);
   const { study, who, price } = parsed.data;
   await rememberWho(who);
   const done = await removePrice(database(), { studyId: study, priceId: price, who });
-  return done.ok ? changed(study, 'The price was removed.') : { problem: done.problem };
+  if (!done.ok) return { problem: done.problem };
+  return { ...changed(study, 'The price was removed.'), removed: cellsOf(done.value) };
 }

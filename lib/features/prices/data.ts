@@ -4,6 +4,7 @@ import { fromMinor } from '@/lib/platform/money';
 import type { PriceListSummary, StoredPrice } from './schema';
 
 type Reader = PrismaClient | Tx;
+type PriceRow = NonNullable<Awaited<ReturnType<Reader['price']['findFirst']>>>;
 
 /** The price list that a study's evaluations use; `undefined` when it has none of its own and the shipped one serves. */
 export async function readPriceList(db: Reader, studyId: string): Promise<PriceList | undefined> {
@@ -16,24 +17,25 @@ export async function readPriceList(db: Reader, studyId: string): Promise<PriceL
 /** The prices of a list, in its order. */
 export async function readPricesOf(db: Reader, listId: string): Promise<StoredPrice[]> {
   const rows = await db.price.findMany({ where: { priceListId: listId }, orderBy: { position: 'asc' } });
-  return rows.map((row) => ({
-    id: row.id,
-    currency: row.currency,
-    price: {
-      item: itemOf(row.item),
-      ratedPowerKw: row.ratedPowerKw ?? undefined,
-      poles: row.poles ?? undefined,
-      efficiencyClass: row.efficiencyClass ?? undefined,
-      nominalEfficiencyPct: row.nominalEfficiencyPct ?? undefined,
-      ratedSpeedRpm: row.ratedSpeedRpm ?? undefined,
-      frame: row.frame ?? undefined,
-      enclosure: row.enclosure === 'open' || row.enclosure === 'enclosed' ? row.enclosure : undefined,
-      price: fromMinor(row.priceMinor, row.currency),
-      date: row.date ?? undefined,
-      leadTimeWeeks: row.leadTimeWeeks ?? undefined,
-      source: row.source ?? undefined,
-    },
-  }));
+  return rows.map((row) => ({ id: row.id, currency: row.currency, price: priceOf(row) }));
+}
+
+/** A price as it is stored. */
+export function priceOf(row: PriceRow): Price {
+  return {
+    item: itemOf(row.item),
+    ratedPowerKw: row.ratedPowerKw ?? undefined,
+    poles: row.poles ?? undefined,
+    efficiencyClass: row.efficiencyClass ?? undefined,
+    nominalEfficiencyPct: row.nominalEfficiencyPct ?? undefined,
+    ratedSpeedRpm: row.ratedSpeedRpm ?? undefined,
+    frame: row.frame ?? undefined,
+    enclosure: row.enclosure === 'open' || row.enclosure === 'enclosed' ? row.enclosure : undefined,
+    price: fromMinor(row.priceMinor, row.currency),
+    date: row.date ?? undefined,
+    leadTimeWeeks: row.leadTimeWeeks ?? undefined,
+    source: row.source ?? undefined,
+  };
 }
 
 /** A study's own price lists, the newest first. */

@@ -4,9 +4,10 @@ import { insertRows } from '@/lib/platform/bulk';
 import type { Database, Tx } from '@/lib/platform/db';
 import { ok, type Result, refuse } from '@/lib/platform/errors';
 import { newId } from '@/lib/platform/id';
-import { fromMinor, toMinor } from '@/lib/platform/money';
+import { toMinor } from '@/lib/platform/money';
 import { enqueueEvaluation } from '../evaluation/mutations';
 import { readStudy, type StoredStudy } from '../study/data';
+import { priceOf } from './data';
 
 /** A price list to be put in use. */
 export interface NewPriceList {
@@ -103,12 +104,12 @@ export async function addPrice(
   });
 }
 
-/** Removes one price of the list in use; the fleet is evaluated again. */
+/** Removes one price of the list in use, and gives it back to whoever may want it after all; the fleet is evaluated again. */
 export async function removePrice(
   db: Database,
   wish: { readonly studyId: string; readonly priceId: string; readonly who: string },
   at = new Date(),
-): Promise<Result<undefined>> {
+): Promise<Result<Price>> {
   return db.write(async (tx) => {
     const study = await readStudy(tx, wish.studyId);
     if (!study) return NO_STUDY;
@@ -117,14 +118,9 @@ export async function removePrice(
     const left = await tx.price.count({ where: { priceListId: row.priceListId } });
     if (left === 1) return refuse('last-price', 'This is the last price of the list.', 'Let another list serve instead.');
     await tx.price.delete({ where: { id: row.id } });
-    const price = {
-      item: row.item,
-      ratedPowerKw: row.ratedPowerKw ?? undefined,
-      poles: row.poles ?? undefined,
-      price: fromMinor(row.priceMinor, row.currency),
-    };
+    const price = priceOf(row);
     await tell(tx, study, { who: wish.who, what: 'deleted', field: 'price', from: words(price, row.currency) }, at);
-    return ok(undefined);
+    return ok(price);
   });
 }
 

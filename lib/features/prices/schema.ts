@@ -34,6 +34,25 @@ export const removePriceForm = z.object({
 
 const cell = z.string().trim().max(200).default('');
 
+/** Names of the cells of a typed price: those of a price list, in the currency of the study. */
+export const PRICE_CELLS = [
+  'item',
+  'rated_power_kw',
+  'poles',
+  'efficiency_class',
+  'nominal_efficiency_pct',
+  'rated_speed_rpm',
+  'frame',
+  'enclosure',
+  'price',
+  'date',
+  'lead_time_weeks',
+  'source',
+] as const;
+
+/** A price as cells; an absent one is not known. */
+export type PriceCells = { readonly [Name in (typeof PRICE_CELLS)[number]]?: string };
+
 /** A typed price: cells as in a price list, read by the same reader. */
 export const addPriceForm = z.object({
   study: id,
@@ -42,6 +61,9 @@ export const addPriceForm = z.object({
   rated_power_kw: cell,
   poles: cell,
   efficiency_class: cell,
+  nominal_efficiency_pct: cell,
+  rated_speed_rpm: cell,
+  frame: cell,
   enclosure: cell,
   price: cell,
   date: cell,
@@ -49,15 +71,10 @@ export const addPriceForm = z.object({
   source: cell,
 });
 
-/** Names of the cells of a typed price. */
-export const PRICE_CELLS = [
-  'item',
-  'rated_power_kw',
-  'poles',
-  'efficiency_class',
-  'enclosure',
-  'price',
-  'date',
-  'lead_time_weeks',
-  'source',
-] as const;
+/** What the form to remove a price shows once it was sent. */
+export interface RemovalState {
+  readonly problem?: { readonly text: string; readonly remedy: string };
+  readonly done?: string;
+  /** The price that is gone, so that it can be put back. */
+  readonly removed?: PriceCells;
+}

@@ -1,10 +1,11 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useMemo } from 'react';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import { addOnePrice, choosePrices, removeOnePrice } from '@/lib/features/prices/actions';
+import type { PriceCells } from '@/lib/features/prices/schema';
 
 interface Common {
   readonly study: string;
@@ -118,20 +119,48 @@ export function AddPrice({ study, who, currency }: Common & { readonly currency:
   );
 }
 
-/** Wraps the table of prices: the chosen one can be removed. */
+/** Wraps the table of prices: the chosen one can be removed, and put back as long as the page is open. */
 export function RemovePrice({ study, who, children }: Common & { readonly children: React.ReactNode }) {
   const [state, send, pending] = useActionState(removeOnePrice, {});
   return (
-    <form action={send}>
-      <input type="hidden" name="study" value={study} />
-      {children}
-      <Outcome state={state} />
-      <WhoField id="remove-price-who" initial={who} />
-      <p>
+    <>
+      {state.removed === undefined ? (
+        <Outcome state={state} />
+      ) : (
+        <PutBack key={JSON.stringify(state.removed)} study={study} who={who} cells={state.removed} done={state.done ?? ''} />
+      )}
+      <form action={send}>
+        <input type="hidden" name="study" value={study} />
+        {children}
+        <WhoField id="remove-price-who" initial={who} />
+        <p>
+          <button type="submit" aria-disabled={pending}>
+            Remove the chosen price
+          </button>
+        </p>
+      </form>
+    </>
+  );
+}
+
+/** Says that a price is gone, with the way back: it goes to the head of the list. */
+function PutBack({ study, who, cells, done }: Common & { readonly cells: PriceCells; readonly done: string }) {
+  const [state, send, pending] = useActionState(addOnePrice, {});
+  const gone = useMemo(() => ({ done }), [done]);
+  if (state.done !== undefined) return <Outcome state={state} />;
+  return (
+    <>
+      <Outcome state={state.problem ? state : gone} />
+      <form action={send}>
+        <input type="hidden" name="study" value={study} />
+        <input type="hidden" name="who" value={who === '' ? 'not named' : who} />
+        {Object.entries(cells).map(([name, value]) => (
+          <input key={name} type="hidden" name={name} value={value} />
+        ))}
         <button type="submit" aria-disabled={pending}>
-          Remove the chosen price
+          {pending ? 'Putting it back…' : 'Put it back'}
         </button>
-      </p>
-    </form>
+      </form>
+    </>
   );
 }
