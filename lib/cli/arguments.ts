@@ -41,9 +41,9 @@ const PLATE: Options = Object.fromEntries(PLATE_OPTIONS.map((column) => [optionO
 /** The commands with their own options; the help is written from the same list. */
 export const COMMANDS = {
   evaluate: {
-    call: 'evaluate FLEET [--settings S] [--format json|csv] [--out FILE] [--jobs N]',
+    call: 'evaluate FLEET [--settings S] [--history H] [--format json|csv] [--out FILE] [--jobs N]',
     says: 'evaluates each motor and ranks the fleet',
-    options: { ...COMMON, ...READING, jobs: { type: 'string' } },
+    options: { ...COMMON, ...READING, history: { type: 'string' }, jobs: { type: 'string' } },
     formats: ['json', 'csv'],
     reads: true,
   },
@@ -99,6 +99,8 @@ export interface Call {
   readonly command: CommandName;
   readonly fleet: string;
   readonly settings?: string;
+  /** Indicator history to join with the sheet. */
+  readonly history?: string;
   readonly format: string;
   readonly out?: string;
   readonly jobs?: number;
@@ -151,6 +153,7 @@ export function readCall(args: readonly string[]): Call {
     ...(method && { standard: method }),
     ...(rotorConductor && { rotorConductor }),
     ...text('settings'),
+    ...text('history'),
     ...text('out'),
     ...text('tag'),
     ...text('site'),

@@ -10,7 +10,8 @@ import {
 } from '@/lib/engine';
 import { FleetEvaluation } from '@/lib/features/evaluation/evaluate-fleet';
 import { rankedHead } from '@/lib/features/evaluation/result-text';
-import type { StreamedFleet } from '@/lib/features/fleet/parse';
+import { HistoryJoiner } from '@/lib/features/fleet/apply-history';
+import type { RowIssue, StreamedFleet } from '@/lib/features/fleet/parse';
 import { csvRow } from '@/lib/features/fleet/write-csv';
 import { RESULT_COLUMNS } from '@/lib/features/results/columns';
 import { settingsToJson } from '@/lib/features/study/settings';
@@ -19,8 +20,11 @@ import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { type Output, openOutput } from './output';
 import { Spool } from './spool';
-import { readFleetSheet, readStudy } from './study-input';
+import { readCallHistory, readFleetSheet, readStudy } from './study-input';
 import { count } from './words';
+
+/** Rows of the history that are named on standard error; all stand in the results. */
+const SHOWN = 10;
 
 /** Evaluates a fleet sheet and writes the results, motors in natural order of site and tag, each with its rank. */
 export async function evaluate(call: Call): Promise<number> {
@@ -31,10 +35,16 @@ export async function evaluate(call: Call): Promise<number> {
   const evaluation = new FleetEvaluation({ settings, prices, tables: reference.tables }, { jobs, shape: 'text' });
   try {
     const inSight = (motors: number): void => evaluation.expect(motors);
+    const history = await readCallHistory(call);
     const sheet = await readFleetSheet(call, { asOf: settings.asOf, inSight });
-    await evaluateTo(call, sheet, evaluation, { reference, settings });
+    // The header is row 1 of the sheet, and blank rows count in its numbering.
+    const joiner = new HistoryJoiner(history?.values ?? [], 1 + sheet.rows + sheet.blankRows);
+    const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
+    const warnings = history?.warnings ?? [];
+    await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, left, warnings });
     report(sheet);
-    return sheet.rejected.length > 0 ? EXIT.rejectedRows : EXIT.done;
+    for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
+    return sheet.rejected.length > 0 || left().length > 0 ? EXIT.rejectedRows : EXIT.done;
   } finally {
     await evaluation.close();
   }
@@ -44,13 +54,20 @@ async function evaluateTo(
   call: Call,
   sheet: StreamedFleet,
   evaluation: FleetEvaluation<'text'>,
-  about: { readonly reference: LoadedReference; readonly settings: Settings },
+  about: {
+    readonly reference: LoadedReference;
+    readonly settings: Settings;
+    readonly joiner: HistoryJoiner;
+    /** Rows of the history that were left out, known once every motor has been asked for. */
+    readonly left: () => readonly RowIssue[];
+    readonly warnings: readonly RowIssue[];
+  },
 ): Promise<void> {
   const spool = new Spool();
   const output = openOutput(call.out);
   try {
     const keys: RankKey[] = [];
-    await evaluation.run(motorsOf(sheet), {
+    await evaluation.run(motorsOf(sheet, about.joiner), {
       take: (block) => {
         for (const key of block.keys) keys.push(key);
         spool.add(block.bytes, block.ends);
@@ -64,7 +81,7 @@ async function evaluateTo(
         output.write(`${number === ranked[0]?.number ? '' : ',\n'}${rankedHead(key, rank)}`);
         output.write(spool.get(number));
       }
-      output.write(tail(sheet));
+      output.write(tail(sheet, about.warnings, about.left()));
     }
     output.finish();
   } catch (error) {
@@ -75,8 +92,8 @@ async function evaluateTo(
   }
 }
 
-function* motorsOf(sheet: StreamedFleet): Generator<Motor> {
-  for (const { motor } of sheet.motors) yield motor;
+function* motorsOf(sheet: StreamedFleet, joiner: HistoryJoiner): Generator<Motor> {
+  for (const { motor } of sheet.motors) yield joiner.join(motor);
 }
 
 /** A motor in its place: its rank, and its number in the order of evaluation. */
@@ -102,9 +119,9 @@ function head(reference: LoadedReference, settings: unknown): string {
 }
 
 /** The results after the last motor. */
-function tail(parsed: StreamedFleet): string {
-  const warnings = parsed.warnings;
-  const rejected = parsed.rejected.flatMap((row) => row.issues);
+function tail(parsed: StreamedFleet, doubts: readonly RowIssue[], left: readonly RowIssue[]): string {
+  const warnings = [...parsed.warnings, ...doubts];
+  const rejected = [...parsed.rejected.flatMap((row) => row.issues), ...left];
   return `\n ],\n "warnings": ${JSON.stringify(warnings)},\n "rejected": ${JSON.stringify(rejected)}\n}\n`;
 }
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { LIMIT_IDS, type Motor, type PriceList, type Settings } from '@/lib/engine';
+import { type HistoryOutcome, readHistory } from '@/lib/features/fleet/indicator-history';
 import { type ParseOptions, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings } from '@/lib/features/study/settings';
@@ -41,6 +42,14 @@ export async function readStudy(
 export async function readFleetSheet(call: Call, options: Pick<ParseOptions, 'asOf' | 'inSight'> = {}): Promise<StreamedFleet> {
   const outcome = await streamFleet({ path: call.fleet }, { ...call.reading, ...options });
   if (!outcome.ok) throw new UsageError(`${call.fleet}: ${outcome.problem.text} ${outcome.problem.remedy}`);
+  return outcome;
+}
+
+/** The indicator history of a call; an unreadable file ends the command with its remedy. */
+export async function readCallHistory(call: Call): Promise<Extract<HistoryOutcome, { ok: true }> | undefined> {
+  if (call.history === undefined) return undefined;
+  const outcome = await readHistory({ path: call.history }, call.reading);
+  if (!outcome.ok) throw new UsageError(`${call.history}: ${outcome.problem.text} ${outcome.problem.remedy}`);
   return outcome;
 }
 

@@ -123,6 +123,20 @@ const ROW_SENTENCES = {
     'A quoted cell goes on after its closing quote; following lines may have been drawn into this row.',
     'Double each quote inside a quoted cell, or remove the quotes.',
   ],
+  'missing-history': (d) => [`${d.column} of the indicator history is empty.`, `Fill in ${d.column}, or delete the row.`],
+  'unknown-indicator': (d) => [
+    `${d.value} is no indicator of the history.`,
+    `Write the name of a reading’s column without its unit; ${d.other}${d.words}.`,
+  ],
+  'unknown-unit': (d) => [`${d.value} is no unit of ${d.other}.`, `Write one of: ${d.words}.`],
+  'unknown-motor': (d) => [
+    `The indicator history speaks of ${d.value}${d.other === '' ? '' : ` at ${d.other}`}, which is no motor of the sheet.`,
+    'Correct site and tag, or add the motor to the fleet sheet.',
+  ],
+  'history-contradiction': (d) => [
+    `The indicator history has ${d.value} for ${d.words}, but the reading of the same time has ${d.other}.`,
+    'Correct taken_at or the value in one of the two.',
+  ],
   'missing-price': (d) => [`${d.column} is empty.`, `Fill in ${d.column}, or delete the row.`],
   'other-currency': (d) => [`The price is in ${d.value}, but the study is in ${d.other}.`, `Convert the price to ${d.other}.`],
 
@@ -209,6 +223,7 @@ const FILE_SENTENCES = {
     `Name the columns as the blank sheet does: tag, rated_voltage_v and rated_power_kw or rated_power_hp must be there${d.other}.`,
   ],
   'missing-bench-column': (d) => [`The bench test sheet has no column ${d.words}.`, `Its columns are: ${d.other}.`],
+  'missing-history-column': (d) => [`The indicator history has no column ${d.words}.`, `Its columns are: ${d.other}.`],
   'missing-price-column': (d) => [`The price list has no column ${d.words}.`, `Its columns are: ${d.other}.`],
   'duplicate-column': (d) => [
     `The header names more than once: ${d.words}.`,
