@@ -20,6 +20,7 @@ export { HYPOTHESIS_IDS, type HypothesisId } from './condition/hypothesis-id';
 export type * from './condition/lines/line-result';
 export { lineTable } from './condition/lines/line-table';
 export { INDICATOR_TITLES, LIMIT_IDS } from './condition/registry';
+export { type AmongSisters, amongSisters } from './condition/sisters';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
 export { type Derivation, type DerivationStep, derive } from './explain/derivation';

@@ -1,5 +1,6 @@
 import { cache } from 'react';
 import {
+  type AmongSisters,
   type CurvePoint,
   type Derivation,
   derive,
@@ -21,6 +22,7 @@ import { answerOf, callsOf } from './answer';
 import { readHistory, readRank } from './data';
 import { alsoRead, readBy } from './reading-words';
 import type { HistoryEntry } from './schema';
+import { readSisters } from './sisters';
 import type { RatingUnit } from './words';
 
 /** Everything that a motor's page shows. */
@@ -37,6 +39,8 @@ export interface MotorPage {
   readonly findings: { readonly trust: readonly Finding[]; readonly options: readonly Finding[] };
   /** Titles of the indicators by id. */
   readonly indicatorTitles: ReadonlyMap<string, string>;
+  /** How its indicators stand among those of its sisters, by id. */
+  readonly sisters: ReadonlyMap<string, AmongSisters>;
   /** What each stored reading holds beside its electrical values, and who took it, by its id. */
   readonly readingWords: ReadonlyMap<string, { readonly also: readonly string[]; readonly by: string }>;
   /** Row of the reading at which the figures stand; `undefined` when none gives a usable load. */
@@ -72,6 +76,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
     ),
   ]);
   const result = motorResult(evaluation);
+  const sisters = await readSisters(read, studyId, { motorId, plate: stored.motor.plate, result });
   const units = await loadUnits();
   const ratingUnit = units === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
   return {
@@ -94,6 +99,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
       options: result.trust.findings.filter((finding) => OF_OPTIONS.has(finding.code)),
     },
     indicatorTitles: new Map(evaluation.condition.indicators.map(({ id, title }) => [id, title])),
+    sisters,
     readingWords: new Map(
       stored.readings.map(({ id, reading }) => [id, { also: alsoRead(stored.motor, reading), by: readBy(reading) }]),
     ),

@@ -2,7 +2,7 @@ import { BandMark } from '@/app/_ui/band-mark';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
-import type { TrendResult } from '@/lib/engine';
+import type { AmongSisters, TrendResult } from '@/lib/engine';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -21,6 +21,16 @@ function trendWords({ direction, readings, since }: TrendResult): string {
   return `${moved}, ${readings} readings since ${formatStated(since)}`;
 }
 
+/** How the value stands among those of like motors. */
+function Sisters({ found }: { readonly found: AmongSisters | undefined }) {
+  if (!found) return null;
+  return (
+    <span className={styles.under}>
+      {found.standing} its {found.count} sisters (median {Number(found.median.toPrecision(2))})
+    </span>
+  );
+}
+
 const ORDER = { beyond: 0, near: 1, within: 2 } as const;
 
 /** The condition indicators against their limits, what is beyond them first. */
@@ -35,6 +45,7 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
       <h3>Indicators against their limits</h3>
       <p className={styles.soft}>
         <em>near</em> comes close to its limit, <em>beyond</em> passes it. Each stands on the latest reading that carries it.
+        Sisters are motors of the same rating, voltage and speed, at whatever load each was read.
       </p>
       <ScrollRegion label="Condition indicators">
         <table className={styles.table}>
@@ -66,6 +77,7 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
                     figure={indicator.value}
                     why={why(`condition.indicators.${indicator.id}`)}
                   />
+                  <Sisters found={page.sisters.get(indicator.id)} />
                 </td>
                 <td className={styles.nowrap}>
                   <BandMark band={indicator.band} />
