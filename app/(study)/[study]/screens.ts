@@ -4,6 +4,7 @@ export const SCREENS: readonly { readonly segment: string; readonly label: strin
   { segment: 'ranking', label: 'Ranking' },
   { segment: 'worklist', label: 'Worklist' },
   { segment: 'import', label: 'Import' },
+  { segment: 'bench', label: 'Bench test' },
   { segment: 'setup', label: 'Setup' },
   { segment: 'history', label: 'History' },
   { segment: 'method', label: 'Method' },

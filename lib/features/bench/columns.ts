@@ -26,3 +26,6 @@ export const BENCH_COLUMNS: readonly BenchColumn[] = [
   column('resistance_ohm', signed('Ω'), 'Resistance', 'Mean resistance from terminal to terminal.', 'resistanceOhm'),
   column('ambient_c', signed('°C'), 'Cooling air', 'Temperature of the cooling air at its inlet.', 'ambientC'),
 ];
+
+/** Columns of the table of entry: those that hold a measured value. */
+export const ENTRY_COLUMNS = BENCH_COLUMNS.filter((column) => column.field !== undefined);

@@ -12,6 +12,7 @@ import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatFigure, formatStated } from '@/lib/platform/format';
+import { BenchTests } from './bench-tests';
 import { Cautions } from './cautions';
 import { MotorHistory } from './history';
 import { Indicators } from './indicators';
@@ -130,6 +131,11 @@ export default async function MotorScreen({ params }: Props) {
       <section className={styles.section} aria-labelledby="readings">
         <h2 id="readings">Readings</h2>
         <Readings page={page} study={study} motor={motor} who={who} />
+      </section>
+
+      <section className={styles.section} aria-labelledby="bench-tests">
+        <h2 id="bench-tests">Bench tests</h2>
+        <BenchTests study={study} motor={motor} tag={page.stored.motor.tag} site={page.stored.motor.site} />
       </section>
 
       <section className={styles.section} aria-labelledby="history">

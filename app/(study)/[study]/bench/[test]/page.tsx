@@ -1,0 +1,193 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { FigureText } from '@/app/_ui/figure';
+import { FindingList } from '@/app/_ui/finding-list';
+import { loadTest, type TestPage } from '@/lib/features/bench/loaders';
+import { benchMethodWord } from '@/lib/features/bench/schema';
+import { loadWho } from '@/lib/features/study/loaders';
+import { formatFigure, formatInstant, formatStated } from '@/lib/platform/format';
+import styles from '../bench.module.css';
+import { Cautions } from '../cautions';
+import { RegressionChart } from '../regression-chart';
+import { METHOD_WORDS, methodWords } from '../words';
+import { LoadColumns, NoLoadColumns } from './columns';
+import { Comparison } from './comparison';
+import { StandardLoads } from './standard-loads';
+import { WithdrawForm } from './withdraw-form';
+
+interface Props {
+  readonly params: Promise<{ study: string; test: string }>;
+  readonly searchParams: Promise<{ method?: string | string[]; against?: string | string[] }>;
+}
+
+async function pageOf({ params, searchParams }: Props): Promise<TestPage | undefined> {
+  const { study, test } = await params;
+  const { method, against } = await searchParams;
+  const asked = benchMethodWord.safeParse(method);
+  return loadTest(study, test, {
+    method: asked.success ? asked.data : undefined,
+    against: typeof against === 'string' ? against : undefined,
+  });
+}
+
+export async function generateMetadata(props: Props): Promise<Metadata> {
+  const page = await pageOf(props);
+  return { title: page ? `${nameOf(page)} · bench test` : 'No such test' };
+}
+
+function nameOf({ stored }: Pick<TestPage, 'stored'>): string {
+  return [stored.test.tag, stored.test.test].filter(Boolean).join(', ');
+}
+
+/** The report of one test: the answer, the two regressions, and every column of the computation. */
+export default async function TestScreen(props: Props) {
+  const { study } = await props.params;
+  const page = await pageOf(props);
+  if (!page) notFound();
+  const { stored, result, motor, others, comparison } = page;
+  const here = `/${study}/bench/${stored.id}`;
+  const rated = result.points.find((point) => point.load_fraction === 1);
+  const { stray } = result.lines;
+  return (
+    <main id="main" className={styles.main}>
+      <h1>{nameOf(page)}</h1>
+      <p className={styles.soft}>
+        {[
+          motor.site,
+          `${motor.plate.ratedPowerKw} kW, ${motor.plate.ratedVoltageV} V`,
+          stored.takenAt === undefined ? 'date not stated' : `tested ${formatStated(stored.takenAt)}`,
+          `entered by ${stored.addedBy}, ${formatInstant(stored.createdAt)} UTC`,
+        ]
+          .filter(Boolean)
+          .join(' · ')}
+      </p>
+      <p className={styles.answer}>
+        <strong>{answerOf(page)}</strong>
+      </p>
+      {stored.withdrawn && (
+        <p className={styles.problem}>
+          Withdrawn by {stored.withdrawn.by}, {formatInstant(stored.withdrawn.at)} UTC: {stored.withdrawn.reason}
+        </p>
+      )}
+      <p className={styles.soft}>{result.method_title}. ± is the 95 % interval.</p>
+      <dl className={styles.facts}>
+        <Fact label="Efficiency at rated load">
+          <FigureText name="efficiency at rated load" figure={rated?.efficiency} percent reason="rated load was not reached" />
+        </Fact>
+        <Fact label="Core loss">
+          <FigureText name="core loss" figure={result.core_loss} reason="not separated" />
+        </Fact>
+        <Fact label="Friction and windage">
+          <FigureText name="friction and windage" figure={result.friction_windage} reason="not separated" />
+        </Fact>
+        {result.core_loss === undefined && (
+          <Fact label="Core with friction, at rated voltage">
+            <FigureText name="core loss with friction" figure={result.constant_loss} reason="not measured" />
+          </Fact>
+        )}
+        <Fact label="Stray-load loss at rated load">
+          <FigureText name="stray-load loss" figure={rated?.losses.stray} reason="rated load was not reached" />
+        </Fact>
+        <Fact label="Losses are stated at">
+          <FigureText name="specified winding temperature" figure={result.winding_temp_specified} reason="no temperature" />
+        </Fact>
+        {result.torque_correction && (
+          <Fact label="Dynamometer correction">
+            <FigureText name="dynamometer correction" figure={result.torque_correction} />
+          </Fact>
+        )}
+      </dl>
+      <Cautions />
+      <ul className={styles.links} aria-label="Procedure">
+        {METHOD_WORDS.map(({ id, words }) => (
+          <li key={id}>
+            {id === result.method ? (
+              <strong aria-current="true">{words}</strong>
+            ) : (
+              <Link href={`${here}?method=${id}`} prefetch={false}>
+                {words}
+              </Link>
+            )}
+          </li>
+        ))}
+      </ul>
+
+      <section className={styles.section} aria-labelledby="findings">
+        <h2 id="findings">What is to be said of the test</h2>
+        <FindingList findings={result.findings} empty="Nothing: every limit of the procedure is met." />
+      </section>
+
+      {(result.lines.no_load || stray) && (
+        <section className={styles.section} aria-labelledby="lines">
+          <h2 id="lines">The regressions</h2>
+          <div className={styles.charts}>
+            {result.lines.no_load && <RegressionChart line={result.lines.no_load} kind="no-load" />}
+            {stray && <RegressionChart line={stray} kind="stray" correlation={result.stray_load_loss?.correlation} />}
+          </div>
+          {result.stray_load_loss && (
+            <p className={styles.soft}>
+              Intercept {formatFigure(result.stray_load_loss.intercept).text}, dropped as the error of the test; correlation at
+              least {result.stray_load_loss.limit}.
+            </p>
+          )}
+        </section>
+      )}
+
+      {result.points.length > 0 && (
+        <section className={styles.section} aria-labelledby="loads">
+          <h2 id="loads">At the standard loads</h2>
+          <StandardLoads points={result.points} />
+        </section>
+      )}
+      {result.columns.load.length > 0 && (
+        <section className={styles.section} aria-labelledby="load-columns">
+          <h2 id="load-columns">The load test, column by column</h2>
+          <LoadColumns columns={result.columns.load} />
+        </section>
+      )}
+      {result.columns.no_load.length > 0 && (
+        <section className={styles.section} aria-labelledby="no-load-columns">
+          <h2 id="no-load-columns">The no-load run, column by column</h2>
+          <NoLoadColumns columns={result.columns.no_load} />
+        </section>
+      )}
+
+      <section className={styles.section} aria-labelledby="against">
+        <h2 id="against">Before and after</h2>
+        <Comparison comparison={comparison} others={others} here={here} />
+      </section>
+      <p className={styles.links}>
+        <Link href={`/${study}/motor/${stored.motorId}`}>The motor</Link>
+        <Link href={`/${study}/bench`}>All bench tests</Link>
+      </p>
+      {!stored.withdrawn && (
+        <details className={`${styles.section} ${styles.noPrint}`}>
+          <summary>Withdraw this test</summary>
+          <WithdrawForm study={study} test={stored.id} who={await loadWho()} />
+        </details>
+      )}
+    </main>
+  );
+}
+
+function Fact({ label, children }: { readonly label: string; readonly children: React.ReactNode }) {
+  return (
+    <div>
+      <dt>{label}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+/** The test in a sentence. */
+function answerOf({ result }: TestPage): string {
+  const rated = result.points.find((point) => point.load_fraction === 1);
+  const by = `by ${methodWords(result.method).split(':')[0]}`;
+  if (!result.accepted) return `The test is not accepted ${by}: the reasons stand below.`;
+  if (rated) return `Accepted ${by}: ${formatFigure(rated.efficiency, { percent: true }).text} efficient at rated load.`;
+  if (result.method === 'no-load-run' && result.constant_loss) {
+    return `Uncoupled at rated voltage the motor loses ${formatFigure(result.constant_loss).text} in core, bearings and fan.`;
+  }
+  return `Accepted ${by}.`;
+}

@@ -1,0 +1,112 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import type { RowIssue } from '@/lib/features/fleet/issue-codes';
+import styles from './bench.module.css';
+import { type EntryColumn, type EntryRow, withCells, withRow } from './entry-rows';
+
+interface Props {
+  readonly rows: readonly EntryRow[];
+  readonly columns: readonly EntryColumn[];
+  readonly sections: readonly { readonly id: string; readonly words: string }[];
+  readonly issues: readonly RowIssue[];
+  readonly onChange: (rows: readonly EntryRow[]) => void;
+}
+
+/** The measured points as a table to type into; a block from a spreadsheet can be pasted into any cell. */
+export function EntryTable({ rows, columns, sections, issues, onChange }: Props) {
+  const change = (at: number, part: Partial<EntryRow>) =>
+    onChange(rows.map((row, index) => (index === at ? { ...row, ...part } : row)));
+  // Row 1 of the parsed text is the header.
+  const issuesOf = (at: number) => issues.filter((issue) => issue.row === at + 2);
+  return (
+    <>
+      <ScrollRegion label="Measured points">
+        <table className={styles.entryTable}>
+          <thead>
+            <tr className={styles.entryHead}>
+              <th scope="col">Row</th>
+              <th scope="col">Section</th>
+              {columns.map((column) => (
+                <th key={column.name} scope="col" title={column.meaning}>
+                  {column.label}
+                  <span className={styles.unit}>{column.unit}</span>
+                </th>
+              ))}
+              <th scope="col">
+                <span className="unseen">Rows</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row, at) => {
+              const own = issuesOf(at);
+              return (
+                <tr key={row.key}>
+                  <th scope="row">{at + 1}</th>
+                  <td>
+                    <select
+                      aria-label={`Section of row ${at + 1}`}
+                      value={row.section}
+                      onChange={(event) => change(at, { section: event.target.value })}
+                    >
+                      {sections.map((section) => (
+                        <option key={section.id} value={section.id}>
+                          {section.words}
+                        </option>
+                      ))}
+                    </select>
+                  </td>
+                  {columns.map((column, index) => (
+                    <td key={column.name}>
+                      <input
+                        inputMode="decimal"
+                        autoComplete="off"
+                        aria-label={`${column.label}, row ${at + 1}`}
+                        aria-invalid={own.some((issue) => issue.column === column.name)}
+                        value={row.cells[index] ?? ''}
+                        onChange={(event) =>
+                          change(at, { cells: row.cells.map((cell, k) => (k === index ? event.target.value : cell)) })
+                        }
+                        onPaste={(event) => {
+                          const text = event.clipboardData.getData('text/plain');
+                          if (!/[\t\n]/.test(text)) return;
+                          event.preventDefault();
+                          onChange(withCells(rows, at, index, text));
+                        }}
+                      />
+                    </td>
+                  ))}
+                  <td className={styles.rowActions}>
+                    <button
+                      type="button"
+                      aria-label={`Add a row below row ${at + 1}`}
+                      onClick={() => onChange(withRow(rows, at, columns.length))}
+                    >
+                      +
+                    </button>
+                    <button
+                      type="button"
+                      aria-label={`Remove row ${at + 1}`}
+                      disabled={rows.length === 1}
+                      onClick={() => onChange(rows.filter((_, index) => index !== at))}
+                    >
+                      −
+                    </button>
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </ScrollRegion>
+      {issues.length > 0 && (
+        <ul className={styles.issues}>
+          {issues.map((issue) => (
+            <li key={`${issue.row} ${issue.column} ${issue.code}`}>
+              Row {issue.row - 1}: {issue.text} {issue.remedy}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,124 @@
+import chart from '@/app/_ui/chart.module.css';
+import { ChartFrame } from '@/app/_ui/chart-frame';
+import { linear, ticks } from '@/app/_ui/scale';
+import type { RegressionLine } from '@/lib/engine';
+import { COVERAGE_FACTOR, formatNumber } from '@/lib/platform/format';
+import styles from './bench.module.css';
+
+const WIDTH = 560;
+const HEIGHT = 300;
+const LEFT = 58;
+const RIGHT = 14;
+const TOP = 14;
+const BOTTOM = 56;
+
+interface Props {
+  readonly line: RegressionLine;
+  readonly kind: 'no-load' | 'stray';
+  readonly correlation?: number | undefined;
+}
+
+/** Digits after the decimal sign that tell neighbouring marks apart. */
+function places(marks: readonly number[]): number {
+  const step = Math.abs((marks[1] ?? 1) - (marks[0] ?? 0));
+  return step > 0 ? Math.max(0, -Math.floor(Math.log10(step))) : 0;
+}
+
+function sentenceOf({ line, kind, correlation }: Props): string {
+  if (kind === 'no-load')
+    return `Friction and windage ${formatNumber(1000 * line.intercept, 0)} W: the no-load line at zero voltage.`;
+  const left = line.points.find((point) => !point.used);
+  const r = correlation === undefined ? '' : `, correlation ${formatNumber(correlation, 3)}`;
+  return `Stray-load loss ${formatNumber(line.slope, 5)} W for each (N·m)²${r}${left ? `; row ${left.row} left out` : ''}.`;
+}
+
+/** One of the two regressions of a test: points with their intervals, the line, its 95 % band, and the point left out. */
+export function RegressionChart(props: Props) {
+  const { line, kind } = props;
+  const sentence = sentenceOf(props);
+  const xs = line.points.map((point) => point.x);
+  const lows = [
+    0,
+    ...line.points.map((point) => point.y - COVERAGE_FACTOR * point.u),
+    ...line.band.map((b) => b.y - COVERAGE_FACTOR * b.u),
+  ];
+  const highs = [
+    ...line.points.map((point) => point.y + COVERAGE_FACTOR * point.u),
+    ...line.band.map((b) => b.y + COVERAGE_FACTOR * b.u),
+  ];
+  const [low, high] = [Math.min(...lows), Math.max(...highs)];
+  const x = linear([0, Math.max(...xs) * 1.03], [LEFT, WIDTH - RIGHT]);
+  const y = linear([low, high], [HEIGHT - BOTTOM, TOP]);
+  const at = (px: number, py: number) => `${x(px).toFixed(1)},${y(py).toFixed(1)}`;
+  const upper = line.band.map((b) => at(b.x, b.y + COVERAGE_FACTOR * b.u));
+  const lower = line.band.map((b) => at(b.x, b.y - COVERAGE_FACTOR * b.u)).reverse();
+  const yMarks = ticks(low, high, 5);
+  const xMarks = ticks(0, Math.max(...xs), 4);
+  const xName = kind === 'no-load' ? '(voltage over rated)²' : 'torque squared, (N·m)²';
+  const yName = kind === 'no-load' ? 'no-load power less stator loss, kW' : 'loss not explained, W';
+  return (
+    <ChartFrame
+      sentence={sentence}
+      table={{
+        head: ['Row', xName, yName, '± (95 %)', 'Counts'],
+        rows: line.points.map((point) => [
+          String(point.row),
+          formatNumber(point.x, kind === 'no-load' ? 4 : 0),
+          formatNumber(point.y, kind === 'no-load' ? 4 : 1),
+          formatNumber(COVERAGE_FACTOR * point.u, kind === 'no-load' ? 4 : 1),
+          point.used ? 'yes' : 'no',
+        ]),
+      }}
+    >
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={sentence} className={`${chart.chart} ${styles.chart}`}>
+        {yMarks.map((mark) => (
+          <g key={mark}>
+            <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(mark)} y2={y(mark)} className={chart.grid} />
+            <text x={LEFT - 6} y={y(mark) + 4} textAnchor="end" className={chart.soft}>
+              {formatNumber(mark, places(yMarks))}
+            </text>
+          </g>
+        ))}
+        {xMarks.map((mark) => (
+          <text key={mark} x={x(mark)} y={HEIGHT - BOTTOM + 20} textAnchor="middle" className={chart.soft}>
+            {formatNumber(mark, places(xMarks))}
+          </text>
+        ))}
+        <text x={WIDTH - RIGHT} y={HEIGHT - 18} textAnchor="end" className={chart.soft}>
+          {xName}
+        </text>
+        <text x={2} y={HEIGHT - 2} className={chart.soft}>
+          {yName}
+        </text>
+        <path d={`M${[...upper, ...lower].join('L')}Z`} className={chart.band} />
+        <path d={`M${line.band.map((b) => at(b.x, b.y)).join('L')}`} className={chart.curve} />
+        {line.points.map((point) => (
+          <g key={point.row}>
+            <line
+              x1={x(point.x)}
+              x2={x(point.x)}
+              y1={y(point.y - COVERAGE_FACTOR * point.u)}
+              y2={y(point.y + COVERAGE_FACTOR * point.u)}
+              className={point.used ? chart.whisker : chart.unused}
+            />
+            {point.used ? (
+              <circle cx={x(point.x)} cy={y(point.y)} r="4" className={chart.dot} />
+            ) : (
+              <path d={`M${x(point.x) - 5},${y(point.y) - 5}l10,10m0,-10l-10,10`} className={styles.leftOut} />
+            )}
+            {!point.used && kind === 'stray' && (
+              <text
+                x={x(point.x) + (point.x > 0.7 * Math.max(...xs) ? -9 : 9)}
+                y={y(point.y) + 4}
+                textAnchor={point.x > 0.7 * Math.max(...xs) ? 'end' : 'start'}
+                className={chart.label}
+              >
+                row {point.row}, left out
+              </text>
+            )}
+          </g>
+        ))}
+      </svg>
+    </ChartFrame>
+  );
+}

@@ -1,0 +1,136 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { ENTRY_COLUMNS } from '@/lib/features/bench/columns';
+import { findMotors, readTest, readTests } from '@/lib/features/bench/data';
+import { keepTest, withdrawTest } from '@/lib/features/bench/mutations';
+import { parseBench } from '@/lib/features/bench/parse-sheet';
+import { keepForm } from '@/lib/features/bench/schema';
+import { parseTyped, typedRows } from '@/lib/features/bench/typed-test';
+import { writeBenchCsv } from '@/lib/features/bench/write-sheet';
+import { readHistory } from '@/lib/features/motor/data';
+import { syntheticTest } from '../engine/bench/synthetic';
+import { someMotors, studyWith } from './support/study-with-demo';
+import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
+
+const test = syntheticTest();
+
+describe('the bench test sheet', () => {
+  it('written and read is the same test, by comma or semicolon', async () => {
+    const text = writeBenchCsv([test]);
+    const read = await parseBench({ name: 'sheet', text });
+    expect(read.ok && read.tests).toEqual([test]);
+    expect(read.ok && [read.warnings, read.rejected]).toEqual([[], []]);
+    const other = await parseBench({ name: 'sheet', text: text.replaceAll(',', ';').replaceAll('.', ',') }, { decimal: ',' });
+    expect(other.ok && other.tests).toEqual([test]);
+  });
+
+  it.each([
+    ['an unknown section', 'section\ncoldish\n', 'unknown-word'],
+    ['grouped thousands', 'section,speed_rpm\nload,"1,769"\n', 'grouped-thousands'],
+    ['no section', 'section,voltage_v\n,460\n', 'missing-required'],
+    ['a cell too many', 'section,voltage_v\nload,460,9\n', 'too-many-cells'],
+  ])('%s rejects the row by name', async (_, text, code) => {
+    const read = await parseBench({ name: 'sheet', text });
+    expect(read.ok && read.rejected.map((issue) => issue.code)).toEqual([code]);
+    expect(read.ok && read.tests).toEqual([]);
+  });
+
+  it('an unknown column is named with the nearest known one', async () => {
+    const read = await parseBench({ name: 'sheet', text: 'section,torque_mn\nload,98\n' });
+    expect(read.ok && read.warnings[0]?.remedy).toContain('torque_nm');
+  });
+
+  it.each([
+    ['empty', '', 'empty-file'],
+    ['without sections', 'tag,voltage_v\nA,460\n', 'missing-bench-column'],
+    ['with a column twice', 'section,tag,tag\ncold,A,A\n', 'duplicate-column'],
+  ])('a file %s is refused in words', async (_, text, code) => {
+    const read = await parseBench({ name: 'sheet', text });
+    expect(!read.ok && read.problem.code).toBe(code);
+  });
+});
+
+describe('the table of entry', () => {
+  it('gives back what it shows; rows not yet filled do not count and keep their number', async () => {
+    const rows = typedRows(test);
+    const empty = { section: 'load', cells: ENTRY_COLUMNS.map(() => '') };
+    const typed = await parseTyped({ tag: test.tag, name: test.test, decimal: '.', rows: [empty, ...rows] });
+    expect(typed.ok && typed.rejected).toEqual([]);
+    expect(typed.ok && typed.tests.map((each) => typedRows(each))).toEqual([rows]);
+    expect(typed.ok && typed.tests[0]?.sections.cold[0]?.row).toBe(3);
+  });
+
+  it('takes decimal commas when told, and refuses them by row and column when not', async () => {
+    const cells = ENTRY_COLUMNS.map((column) => (column.name === 'resistance_ohm' ? '0,52' : ''));
+    const rows = [{ section: 'cold', cells }];
+    const comma = await parseTyped({ tag: 'A', name: '', decimal: ',', rows });
+    expect(comma.ok && comma.tests[0]?.sections.cold[0]?.resistanceOhm).toBe(0.52);
+    const point = await parseTyped({ tag: 'A', name: '', decimal: '.', rows });
+    expect(point.ok && point.rejected.map(({ row, column }) => [row, column])).toEqual([[2, 'resistance_ohm']]);
+  });
+
+  it('the form asks for a tag, a name and a date that is one', () => {
+    const form = { study: '0'.repeat(36), tag: 'A', rows: [], who: 'R. Example' };
+    expect(keepForm.safeParse(form).success).toBe(true);
+    for (const wrong of [{ tag: ' ' }, { who: '' }, { takenAt: '14/03/2026' }, { method: 'guess' }]) {
+      expect(keepForm.safeParse({ ...form, ...wrong }).success).toBe(false);
+    }
+  });
+});
+
+describe('tests kept with a motor', () => {
+  let temporary: TemporaryDatabase;
+  let studyId: string;
+  let motorId: string;
+  beforeEach(async () => {
+    temporary = temporaryDatabase();
+    const motors = someMotors(2);
+    studyId = await studyWith(temporary.db, motors);
+    const [first] = await findMotors(temporary.db.read, studyId, motors[0]?.tag ?? '', motors[0]?.site ?? '');
+    motorId = first?.id ?? '';
+  });
+  afterEach(() => temporary.remove());
+
+  const wish = (name: string, takenAt?: string) => ({
+    studyId,
+    motorId,
+    who: 'R. Example',
+    test: { ...test, test: name },
+    takenAt,
+    method: 'ieee-112-b' as const,
+    rotorConductor: 'copper' as const,
+  });
+
+  it('come back as they were, newest first, and the same test twice is one', async () => {
+    const { db } = temporary;
+    const before = await keepTest(db, wish('before', '2025-03-01'));
+    const after = await keepTest(db, wish('after', '2025-06-01'));
+    const again = await keepTest(db, wish('before', '2025-03-01'));
+    expect(before.ok && again.ok && [again.value.id, again.value.known]).toEqual([before.ok && before.value.id, true]);
+    const kept = await readTests(db.read, { studyId, motorId });
+    expect(kept.map((each) => each.test.test)).toEqual(['after', 'before']);
+    expect(kept[1]?.test.sections).toEqual(test.sections);
+    expect([kept[1]?.rotorConductor, kept[1]?.method, kept[1]?.addedBy]).toEqual(['copper', 'ieee-112-b', 'R. Example']);
+    expect(after.ok && (await readTest(db.read, studyId, after.value.id))?.takenAt).toBe('2025-06-01');
+    expect(after.ok && (await readTest(db.read, 'another study', after.value.id))).toBeUndefined();
+  });
+
+  it('stand in the history of the motor when added and when withdrawn, with the reason', async () => {
+    const { db } = temporary;
+    const kept = await keepTest(db, wish('before', '2025-03-01'));
+    if (!kept.ok) throw new Error(kept.problem.text);
+    const order = { studyId, id: kept.value.id, who: 'R. Example', why: 'torque meter not zeroed' };
+    expect((await withdrawTest(db, order)).ok).toBe(true);
+    expect((await withdrawTest(db, order)).ok).toBe(false);
+    expect((await readTest(db.read, studyId, kept.value.id))?.withdrawn?.reason).toBe('torque meter not zeroed');
+    const history = await readHistory(db.read, motorId, []);
+    expect(history.map(({ what, field, why }) => [what, field, why])).toEqual([
+      ['withdrawn', 'bench test', 'torque meter not zeroed'],
+      ['added', 'bench test', undefined],
+    ]);
+  });
+
+  it('are refused for a motor of another study', async () => {
+    const done = await keepTest(temporary.db, { ...wish('x'), studyId: '0'.repeat(36) });
+    expect(!done.ok && done.problem.code).toBe('no-motor');
+  });
+});
