@@ -45,10 +45,10 @@ test('a test is read, worked out while one types, kept, reported, printed and co
 
   // Typing: a wrong cell is named at once, and a first pair of figures already answers.
   await page.getByLabel('Tag of the motor').fill('B-1');
-  await page.getByLabel('Resistance, row 1').fill('0,52');
-  await expect(page.getByText(/Row 1: “0,52”/)).toBeVisible();
-  await page.getByLabel('Resistance, row 1').fill('0.52');
-  await page.getByLabel('Winding, row 1').fill('25');
+  await page.getByLabel('Resistance, row 1', { exact: true }).fill('0,52');
+  await expect(page.getByText(/Row 1: .*“0,52” uses a comma/)).toBeVisible();
+  await page.getByLabel('Resistance, row 1', { exact: true }).fill('0.52');
+  await page.getByLabel('Winding, row 1', { exact: true }).fill('25');
   await expect(page.getByText('As it stands the test would not be accepted.')).toBeVisible();
 
   const before = { ...syntheticTest(), test: 'before' };
@@ -88,7 +88,7 @@ test('a test is read, worked out while one types, kept, reported, printed and co
 
   // The motor shows both, and its history; a wrong test is withdrawn with its reason.
   await page.getByRole('link', { name: 'The motor', exact: true }).click();
-  const region = page.getByRole('region', { name: 'Bench tests' });
+  const region = page.getByRole('region', { name: 'Table of bench tests' });
   await expect(region.getByRole('link')).toHaveCount(2);
   await expect(page.getByRole('row').filter({ hasText: 'added: bench test' })).toHaveCount(2);
   await expectAccessible(page);

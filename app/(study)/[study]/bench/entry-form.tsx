@@ -182,6 +182,17 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
             </select>
           </div>
           <div className={styles.field}>
+            <label htmlFor="decimal">Decimal sign that you type</label>
+            <select
+              id="decimal"
+              value={about.decimal}
+              onChange={(event) => setAbout({ ...about, decimal: event.target.value === ',' ? ',' : '.' })}
+            >
+              <option value=".">point: 0.52</option>
+              <option value=",">comma: 0,52</option>
+            </select>
+          </div>
+          <div className={styles.field}>
             <label htmlFor="conductor">Conductor of the rotor</label>
             <select
               id="conductor"

@@ -6,11 +6,11 @@ import { COVERAGE_FACTOR, formatNumber } from '@/lib/platform/format';
 import styles from './bench.module.css';
 
 const WIDTH = 560;
-const HEIGHT = 300;
+const HEIGHT = 322;
 const LEFT = 58;
 const RIGHT = 14;
 const TOP = 14;
-const BOTTOM = 56;
+const BOTTOM = 78;
 
 interface Props {
   readonly line: RegressionLine;
@@ -26,7 +26,7 @@ function places(marks: readonly number[]): number {
 
 function sentenceOf({ line, kind, correlation }: Props): string {
   if (kind === 'no-load')
-    return `Friction and windage ${formatNumber(1000 * line.intercept, 0)} W: the no-load line at zero voltage.`;
+    return `Friction and windage ${formatNumber(1000 * line.intercept, 0)} W: the line through the low voltages (filled), at zero voltage.`;
   const left = line.points.find((point) => !point.used);
   const r = correlation === undefined ? '' : `, correlation ${formatNumber(correlation, 3)}`;
   return `Stray-load loss ${formatNumber(line.slope, 5)} W for each (N·m)²${r}${left ? `; row ${left.row} left out` : ''}.`;
@@ -84,10 +84,10 @@ export function RegressionChart(props: Props) {
             {formatNumber(mark, places(xMarks))}
           </text>
         ))}
-        <text x={WIDTH - RIGHT} y={HEIGHT - 18} textAnchor="end" className={chart.soft}>
+        <text x={WIDTH - RIGHT} y={HEIGHT - 32} textAnchor="end" className={chart.soft}>
           {xName}
         </text>
-        <text x={2} y={HEIGHT - 2} className={chart.soft}>
+        <text x={2} y={HEIGHT - 6} className={chart.soft}>
           {yName}
         </text>
         <path d={`M${[...upper, ...lower].join('L')}Z`} className={chart.band} />
@@ -101,8 +101,8 @@ export function RegressionChart(props: Props) {
               y2={y(point.y + COVERAGE_FACTOR * point.u)}
               className={point.used ? chart.whisker : chart.unused}
             />
-            {point.used ? (
-              <circle cx={x(point.x)} cy={y(point.y)} r="4" className={chart.dot} />
+            {point.used || kind === 'no-load' ? (
+              <circle cx={x(point.x)} cy={y(point.y)} r="4" className={point.used ? chart.dot : chart.hollow} />
             ) : (
               <path d={`M${x(point.x) - 5},${y(point.y) - 5}l10,10m0,-10l-10,10`} className={styles.leftOut} />
             )}

@@ -56,7 +56,7 @@ function Changes({ comparison }: { readonly comparison: NonNullable<TestPage['co
       <p className={styles.answer}>
         <strong>{outcome.sentence}</strong>
       </p>
-      <ScrollRegion label="Before and after">
+      <ScrollRegion label="Changes from test to test">
         <table className={styles.table}>
           <thead>
             <tr>

@@ -28,7 +28,7 @@ export async function BenchTests({
   }
   return (
     <>
-      <ScrollRegion label="Bench tests">
+      <ScrollRegion label="Table of bench tests">
         <table className={styles.table}>
           <thead>
             <tr>
