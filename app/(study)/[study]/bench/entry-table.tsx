@@ -41,7 +41,9 @@ export function EntryTable({ rows, columns, sections, issues, onChange }: Props)
               const own = issuesOf(at);
               return (
                 <tr key={row.key}>
-                  <th scope="row">{at + 1}</th>
+                  <th scope="row" className={styles.rowNumber}>
+                    {at + 1}
+                  </th>
                   <td>
                     <select
                       aria-label={`Section of row ${at + 1}`}

@@ -64,24 +64,14 @@ const LOAD: readonly Group<LoadColumn>[] = [
   },
 ];
 
-const NO_LOAD: readonly Group<NoLoadColumn>[] = [
-  {
-    title: 'As measured',
-    lines: [
-      { label: 'Voltage', unit: 'V', of: (c) => c.voltage },
-      { label: 'Current', unit: 'A', of: (c) => c.current },
-      { label: 'Input power', unit: 'kW', of: (c) => c.input_power },
-      { label: 'Winding', unit: '°C', of: (c) => c.winding_temp },
-      { label: 'Resistance between terminals', unit: 'Ω', of: (c) => c.resistance },
-    ],
-  },
-  {
-    title: 'Worked out',
-    lines: [
-      { label: 'Stator loss', unit: 'kW', of: (c) => c.stator },
-      { label: 'Core loss with friction', unit: 'kW', of: (c) => c.constant_loss },
-    ],
-  },
+const NO_LOAD: readonly Line<NoLoadColumn>[] = [
+  { label: 'Voltage', unit: 'V', of: (c) => c.voltage },
+  { label: 'Current', unit: 'A', of: (c) => c.current },
+  { label: 'Input power', unit: 'kW', of: (c) => c.input_power },
+  { label: 'Winding', unit: '°C', of: (c) => c.winding_temp },
+  { label: 'Resistance between terminals', unit: 'Ω', of: (c) => c.resistance },
+  { label: 'Stator loss', unit: 'kW', of: (c) => c.stator },
+  { label: 'Core loss with friction', unit: 'kW', of: (c) => c.constant_loss },
 ];
 
 /** Every column of the load computation: one column a load point, as a test engineer's sheet has it. */
@@ -96,17 +86,44 @@ export function LoadColumns({ columns }: { readonly columns: readonly LoadColumn
   );
 }
 
-/** Every column of the no-load computation. */
+/** The no-load computation: one line a point, since it has more points than columns. */
 export function NoLoadColumns({ columns }: { readonly columns: readonly NoLoadColumn[] }) {
   return (
-    <Columns
-      label="No-load run"
-      columns={columns}
-      groups={NO_LOAD}
-      note={(column) =>
-        `${formatNumber(100 * Math.sqrt(column.voltage_ratio_squared), 0)} %${column.leads_extrapolation ? ', leads to zero' : ''}`
-      }
-    />
+    <ScrollRegion label="No-load run">
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">Row of the sheet</th>
+            <th scope="col">
+              Voltage<span className={styles.unit}>% of rated</span>
+            </th>
+            {NO_LOAD.map((line) => (
+              <th key={line.label} scope="col">
+                {line.label}
+                <span className={styles.unit}>{line.unit}</span>
+              </th>
+            ))}
+            <th scope="col" className={styles.words}>
+              Serves
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {columns.map((column) => (
+            <tr key={column.row}>
+              <th scope="row">{column.row}</th>
+              <td>{formatNumber(100 * Math.sqrt(column.voltage_ratio_squared), 0)}</td>
+              {NO_LOAD.map((line) => (
+                <td key={line.label}>
+                  <FigureText name={line.label} figure={line.of(column)} unitInHead />
+                </td>
+              ))}
+              <td className={styles.words}>{column.leads_extrapolation ? 'line to zero voltage' : 'core loss'}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollRegion>
   );
 }
 

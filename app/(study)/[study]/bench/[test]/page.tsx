@@ -5,6 +5,7 @@ import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { loadTest, type TestPage } from '@/lib/features/bench/loaders';
 import { benchMethodWord } from '@/lib/features/bench/schema';
+import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatFigure, formatInstant, formatStated } from '@/lib/platform/format';
 import styles from '../bench.module.css';
@@ -55,7 +56,7 @@ export default async function TestScreen(props: Props) {
       <p className={styles.soft}>
         {[
           motor.site,
-          `${motor.plate.ratedPowerKw} kW, ${motor.plate.ratedVoltageV} V`,
+          `${ratingWords(motor.plate.ratedPowerKw, motor.plate.ratedPowerUnit)}, ${motor.plate.ratedVoltageV} V`,
           stored.takenAt === undefined ? 'date not stated' : `tested ${formatStated(stored.takenAt)}`,
           `entered by ${stored.addedBy}, ${formatInstant(stored.createdAt)} UTC`,
         ]
@@ -121,39 +122,39 @@ export default async function TestScreen(props: Props) {
       {(result.lines.no_load || stray) && (
         <section className={styles.section} aria-labelledby="lines">
           <h2 id="lines">The regressions</h2>
-          <div className={styles.charts}>
-            {result.lines.no_load && <RegressionChart line={result.lines.no_load} kind="no-load" />}
-            {stray && <RegressionChart line={stray} kind="stray" correlation={result.stray_load_loss?.correlation} />}
-          </div>
           {result.stray_load_loss && (
             <p className={styles.soft}>
               Intercept {formatFigure(result.stray_load_loss.intercept).text}, dropped as the error of the test; correlation at
               least {result.stray_load_loss.limit}.
             </p>
           )}
+          <div className={styles.charts}>
+            {result.lines.no_load && <RegressionChart line={result.lines.no_load} kind="no-load" />}
+            {stray && <RegressionChart line={stray} kind="stray" correlation={result.stray_load_loss?.correlation} />}
+          </div>
         </section>
       )}
 
       {result.points.length > 0 && (
-        <section className={styles.section} aria-labelledby="loads">
+        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="loads">
           <h2 id="loads">At the standard loads</h2>
           <StandardLoads points={result.points} />
         </section>
       )}
       {result.columns.load.length > 0 && (
-        <section className={styles.section} aria-labelledby="load-columns">
+        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="load-columns">
           <h2 id="load-columns">The load test, column by column</h2>
           <LoadColumns columns={result.columns.load} />
         </section>
       )}
       {result.columns.no_load.length > 0 && (
-        <section className={styles.section} aria-labelledby="no-load-columns">
+        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="no-load-columns">
           <h2 id="no-load-columns">The no-load run, column by column</h2>
           <NoLoadColumns columns={result.columns.no_load} />
         </section>
       )}
 
-      <section className={styles.section} aria-labelledby="against">
+      <section className={`${styles.section} ${styles.wide}`} aria-labelledby="against">
         <h2 id="against">Before and after</h2>
         <Comparison comparison={comparison} others={others} here={here} />
       </section>

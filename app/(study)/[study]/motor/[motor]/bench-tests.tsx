@@ -54,7 +54,7 @@ export async function BenchTests({
                     </Link>
                     {stored.withdrawn && <span className={styles.soft}> (withdrawn)</span>}
                   </th>
-                  <td>{result.method}</td>
+                  <td>{result.method_title.split(':')[0]}</td>
                   <td>{result.accepted ? 'yes' : 'no'}</td>
                   <td>
                     <FigureText
