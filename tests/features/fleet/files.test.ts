@@ -83,6 +83,7 @@ describe('a file that cannot be read as a whole', () => {
       'sheet-too-wide-and-long',
       'missing-price-column',
       'missing-history-column',
+      'missing-bench-column',
     ];
     const covered = new Set<FileProblemCode>([...cases.map(([code]) => code), ...elsewhere]);
     expect(FILE_PROBLEM_CODES.filter((code) => !covered.has(code))).toEqual([]);
