@@ -1,7 +1,7 @@
 import { apply, leaf } from '../formula/apply';
 import * as B from '../generated/bench';
 import type { Finding } from '../quantity/finding';
-import { exact, type Quantity, Sources, standardUncertainty } from '../quantity/quantity';
+import { exact, type Quantity, Sources } from '../quantity/quantity';
 import type { AssumedStrayRow, Table } from '../tables';
 import { circuitLoads } from './circuit-loads';
 import { BENCH } from './findings';
@@ -10,7 +10,9 @@ import { measuredLoads } from './measured-loads';
 import { type BenchScope, METER, read } from './meters';
 import { type BenchMethod, type BenchMethodId, benchMethod, CLASS_TEMPERATURE, REFERENCE_COOLANT } from './method';
 import { type NoLoad, separateNoLoad } from './no-load';
+import { plateConflicts } from './plate-conflicts';
 import { referenceWinding, type Winding, windingAt } from './resistance';
+import { polesOf } from './slip';
 import type { BenchInstruments, BenchPlate, BenchTest } from './test';
 
 /** What a test is worked out with, beside the test itself. */
@@ -87,7 +89,8 @@ export function evaluateBench(test: BenchTest, context: BenchContext): BenchEval
     assumedStray: context.assumedStray,
   };
   const load = method.load === 'circuit' ? circuitLoads(scope, prepared) : measuredLoads(scope, prepared);
-  findings.push(...offPlate(load, plate));
+  const poles = polesOf(plate, test.sections.load, frequencyHz);
+  findings.push(...plateConflicts(plate, { load, reference, copper: method.copper, frequencyHz, poles }));
   return done({ reference, noLoad: noLoad.noLoad, specified, load });
 }
 
@@ -152,20 +155,4 @@ function noLoadTemperature(scope: BenchScope, test: BenchTest, reference: Windin
   const [point] = test.sections['rated-load'];
   const hot = (point && read(scope, METER.winding, point)) ?? reference.temperature;
   return exact((hot.value + reference.temperature.value) / 2, 'K');
-}
-
-/** A test that differs from the plate by more than the test's own 95 % interval and the stamp's rounding says so. */
-function offPlate(load: LoadSide, plate: BenchPlate): Finding[] {
-  const rated = load.loads.find((each) => each.loadFraction === 1);
-  if (!rated || plate.nominalEfficiencyPct === undefined) return [];
-  const expanded = 1.96 * standardUncertainty(rated.efficiency) * 100;
-  const measured = rated.efficiency.value * 100;
-  if (Math.abs(measured - plate.nominalEfficiencyPct) <= expanded + 0.05) return [];
-  return [
-    BENCH.make('efficiency-off-plate', {
-      efficiency_pct: measured,
-      nominal_pct: plate.nominalEfficiencyPct,
-      expanded_pct: expanded,
-    }),
-  ];
 }

@@ -224,4 +224,24 @@ export const BENCH = catalogue({
       'The stamp is a nominal value of many motors; this one is another, was rewound, or the test was made by another method.',
     next: 'Keep both; the test speaks for this motor, the stamp for its kind.',
   }),
+  'speed-off-plate': kind<{ speed: number; stamped: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `At rated load the test gives ${n(e.speed, 5)} r/min, the plate ${n(e.stamped, 5)} r/min: the slip differs by more than the 20 % that a stamp may be off.`,
+    cause: 'The stamped speed is rounded or of another motor, or the rotor has a broken bar or another winding.',
+    next: 'Go by the measured speed; look at the rotor if the slip is larger than stamped.',
+  }),
+  'current-off-plate': kind<{ current: number; stamped: number }>({
+    severity: 'warning',
+    text: (e) => `At rated load the test gives ${n(e.current)} A, the plate ${n(e.stamped)} A: more than 10 % apart.`,
+    cause: 'The plate’s current is that of another connection, or the motor was rewound otherwise.',
+    next: 'Check the connection in use against the plate, and the current ratios of the bench.',
+  }),
+  'resistance-off-book': kind<{ resistance: number; known: number; temperature: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `Brought to ${n(e.temperature, 3)} °C the test’s resistance is ${n(e.resistance)} Ω, the one in the book ${n(e.known)} Ω: more than 5 % apart (common practice).`,
+    cause: 'The motor was rewound, the connection is another, or one of the two was measured with its cable.',
+    next: 'Measure again at the motor’s terminals with the temperature. Isolate, lock out and prove dead first.',
+  }),
 });

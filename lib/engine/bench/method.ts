@@ -115,6 +115,8 @@ const METHODS: Readonly<Record<BenchMethodId, BenchMethod>> = {
   },
   'no-load-run': {
     ...IEEE,
+    noLoadPoints: 3,
+    noLoadFrom: 1,
     id: 'no-load-run',
     title: 'No-load run: core loss with friction and windage',
     stray: 'none',

@@ -16,9 +16,12 @@ export interface Winding {
 /** Doubt of a winding temperature that nobody measured, K (own judgement: a third of a usual rise, rounded). */
 const ASSUMED_DOUBT = 10;
 
-/** The resistance with its temperature to which all others are referred: the cold one, else that of the rated-load test. */
+/**
+ * The resistance with its temperature to which all others are referred: the cold one, else that of the rated-load test, else of a no-load
+ * or load point.
+ */
 export function referenceWinding(scope: BenchScope, sections: BenchSections): Winding | undefined {
-  for (const point of [...sections.cold, ...sections['rated-load']]) {
+  for (const point of [...sections.cold, ...sections['rated-load'], ...sections['no-load'], ...sections.load]) {
     const resistance = read(scope, METER.resistance, point);
     const temperature = read(scope, METER.winding, point);
     if (resistance && temperature && resistance.value > 0) return { resistance, temperature };

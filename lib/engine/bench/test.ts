@@ -83,6 +83,10 @@ export interface BenchPlate {
   readonly ratedFrequencyHz?: Maybe<number>;
   readonly poles?: Maybe<number>;
   readonly ratedSpeedRpm?: Maybe<number>;
+  readonly ratedCurrentA?: Maybe<number>;
+  /** Resistance between terminals as the book has it, with its temperature. */
+  readonly statorResistanceOhm?: Maybe<number>;
+  readonly statorResistanceTempC?: Maybe<number>;
   readonly designLetter?: Maybe<DesignLetter>;
   readonly temperatureRiseClass?: Maybe<ThermalClass>;
   readonly nominalEfficiencyPct?: Maybe<number>;

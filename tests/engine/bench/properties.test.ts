@@ -238,6 +238,9 @@ describe('findings: a test that has each, beside a sound one that has not', () =
       }),
       { method: 'ieee-112-f1' },
     ],
+    'speed-off-plate': [sound, { plate: { ...PLATE, ratedSpeedRpm: 1780 } }],
+    'current-off-plate': [sound, { plate: { ...PLATE, ratedCurrentA: 59 } }],
+    'resistance-off-book': [sound, { plate: { ...PLATE, statorResistanceOhm: 0.6, statorResistanceTempC: 25 } }],
     'efficiency-off-plate': [sound, { plate: { ...PLATE, nominalEfficiencyPct: 94.1 } }],
   };
 
@@ -308,5 +311,28 @@ describe('before and after a rewind', () => {
     const resistance = compareTests(a, b, limits).changes.find((change) => change.id === 'resistance');
     expect(resistance?.percent.value).toBeCloseTo(2.7, 6);
     expect(resistance?.verdict).toBe('open');
+  });
+});
+
+describe('an uncoupled run on site', () => {
+  const run1 = (points: readonly BenchPoint[], cold: readonly BenchPoint[] = sound.sections.cold) =>
+    benchResult(run(without({ load: [], 'rated-load': [], cold, 'no-load': points }), { method: 'no-load-run' }));
+
+  it('at one voltage gives core loss and friction together', () => {
+    const result = run1(sound.sections['no-load'].slice(2, 3));
+    expect(result.constant_loss?.value).toBeCloseTo(TRUTH.coreKw + TRUTH.frictionKw, 9);
+    expect([result.accepted, result.core_loss, result.points.length]).toEqual([true, undefined, 0]);
+  });
+
+  it('at several voltages tells them apart, with no complaint about a standard’s range', () => {
+    const result = run1([2, 4, 6, 8].flatMap((i) => sound.sections['no-load'][i] ?? []));
+    expect(result.core_loss?.value).toBeCloseTo(TRUTH.coreKw, 9);
+    expect(result.friction_windage?.value).toBeCloseTo(TRUTH.frictionKw, 9);
+    expect([result.accepted, result.measured.core?.value]).toEqual([true, result.core_loss?.value]);
+  });
+
+  it('needs no cold row where a point has its resistance and temperature', () => {
+    const points = sound.sections['no-load'].map((point) => ({ ...point, resistanceOhm: (TRUTH.resistance25 * 284.5) / 259.5 }));
+    expect(run1(points, []).core_loss?.value).toBeCloseTo(TRUTH.coreKw, 9);
   });
 });
