@@ -38,7 +38,9 @@ test('the ranking answers in a sentence, lists motors with reasons, and filters'
     .getByRole('link', { name: isMobile ? /present value of .*: how do we know/ : /saving of .*: how do we know/ })
     .first()
     .click();
-  await expect(page.getByRole('heading', { name: /How do we know option: .*: (money saved|net present value)\?/ })).toBeVisible();
+  await expect(
+    page.getByRole('heading', { name: /How do we know (money saved|net present value) of “(Replace|Resize|Repair).*”\?/ }),
+  ).toBeVisible();
   const method = page.getByRole('link', { name: 'In the method' }).first();
   const place = new URL((await method.getAttribute('href')) ?? '', page.url()).hash.slice(1);
   await method.click();

@@ -3,7 +3,7 @@ import { evaluateMotor, type Motor, motorResult, type UnrankedMotor } from '@/li
 import { generateDemo } from '@/lib/features/demo/generate';
 import { type AnswerInput, answerOf, callsOf } from '@/lib/features/motor/answer';
 import { alsoRead, readBy } from '@/lib/features/motor/reading-words';
-import { ratingWords } from '@/lib/features/motor/words';
+import { figureWords, ratingWords } from '@/lib/features/motor/words';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { formatFigure } from '@/lib/platform/format';
 import { loadTables } from '@/lib/reference/load';
@@ -101,5 +101,17 @@ describe('words', () => {
     expect(also).toContain('insulation resistance 1.6\u202fMΩ');
     expect(also.join()).not.toMatch(/input power|voltage ab|undefined/);
     expect(readBy({ ...reading, takenBy: 'A', instrument: 'B', note: undefined })).toBe('A, B');
+  });
+});
+
+describe('the words of a figure', () => {
+  it('name an option by what it does, and other figures by their parts', () => {
+    const titles = new Map([['replace-now-18.6-premium', 'Replace by 25 hp premium, now']]);
+    expect(figureWords('options.replace-now-18.6-premium.simple_payback', titles)).toBe(
+      'simple payback of “Replace by 25 hp premium, now”',
+    );
+    expect(figureWords('options.repair-now.cost', titles)).toBe('cost of “repair-now”');
+    expect(figureWords('losses.friction_windage', titles)).toBe('losses: friction windage');
+    expect(figureWords('efficiency', titles)).toBe('efficiency');
   });
 });

@@ -12,6 +12,7 @@ import { SETTING_FIELDS, shownSetting, typedSettings } from '@/lib/features/setu
 import { studyInForce } from '@/lib/features/study/context';
 import { takeBackSettings, writeSettings } from '@/lib/features/study/mutations';
 import { defaultSettings, readSettings, settingsToJson } from '@/lib/features/study/settings';
+import { recordChange } from '@/lib/platform/audit';
 import { loadTables } from '@/lib/reference/load';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
@@ -104,6 +105,39 @@ describe('a study’s setup', () => {
     expect(await readSubjects(temporary.db.read, study)).toEqual([{ subject: 'settings', count: 2 }]);
     expect((await readEvents(temporary.db.read, study, 0, 10, 'settings')).total).toBe(2);
     expect((await readEvents(temporary.db.read, study, 0, 10, 'prices')).total).toBe(0);
+  });
+
+  it('the history says in words what it keeps as data', async () => {
+    const values: readonly (readonly [unknown, string])[] = [
+      [{ motorsAdded: 2, rowsRejected: 0 }, 'motors added 2, rows rejected 0'],
+      [
+        {
+          steps: [
+            { fraction: 1, hoursPerYear: 4000 },
+            { fraction: 0.5, hoursPerYear: 2000 },
+          ],
+        },
+        'steps 1@4000; 0.5@2000',
+      ],
+      [{ kw: 37.285, unit: 'hp' }, '50\u202fhp'],
+      [[250000, 100000], '250000; 100000'],
+      [true, 'yes'],
+      ['IE3', 'IE3'],
+    ];
+    await temporary.db.write(async (tx) => {
+      for (const [to] of values)
+        await recordChange(tx, {
+          studyId: study,
+          who: 'R. Example',
+          subject: 'study',
+          subjectId: study,
+          subjectLabel: 'Works',
+          what: 'changed',
+          to,
+        });
+    });
+    const { events } = await readEvents(temporary.db.read, study, 0, 20);
+    expect(events.map(({ to }) => to).sort()).toEqual(values.map(([, text]) => text).sort());
   });
 
   it('changed settings are taken back key by key as a new act, and that act again; never over a later change', async () => {

@@ -1,3 +1,4 @@
+import { ratingWords } from '../motor/words';
 import type { Reader } from '../study/data';
 
 /** One line of a study's history. */
@@ -55,9 +56,26 @@ export async function readSubjects(
   return groups.map(({ subject, _count }) => ({ subject, count: _count._all })).sort((a, b) => b.count - a.count);
 }
 
-/** The history keeps values as JSON; texts are shown without their quotes. */
+/** The history keeps values as JSON; here they are words. */
 function plain(json: string | null): string {
-  if (json === null) return '';
-  const value: unknown = JSON.parse(json);
-  return typeof value === 'string' ? value : JSON.stringify(value);
+  return json === null ? '' : inWords(JSON.parse(json));
+}
+
+/** Plain data as a person reads it: lists by semicolons, steps of a duty and ratings as the sheet has them, counts by their names. */
+function inWords(value: unknown): string {
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (value === null || value === undefined) return '';
+  if (typeof value !== 'object') return String(value);
+  if (Array.isArray(value)) return value.map(inWords).join('; ');
+  if ('fraction' in value && 'hoursPerYear' in value) return `${inWords(value.fraction)}@${inWords(value.hoursPerYear)}`;
+  if ('kw' in value && 'unit' in value) return ratingWords(Number(value.kw), value.unit === 'hp' ? 'hp' : 'kW');
+  return Object.entries(value)
+    .map(
+      ([name, part]) =>
+        `${name
+          .replace(/([a-z])([A-Z])/g, '$1 $2')
+          .toLowerCase()
+          .replaceAll('_', ' ')} ${inWords(part)}`,
+    )
+    .join(', ');
 }

@@ -36,7 +36,23 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
     'powerkw',
     'ratingkw',
   ],
-  input_power_kw: ['measuredkw', 'inputkw', 'meteredkw', 'readkw', 'kw', 'powerkw', 'activepowerkw'],
+  input_power_kw: [
+    'measuredkw',
+    'inputkw',
+    'meteredkw',
+    'readkw',
+    'kw',
+    'powerkw',
+    'activepowerkw',
+    'kwin',
+    'kwinput',
+    'kwmeasured',
+    'measuredpower',
+    'powerin',
+    'activepower',
+    'realpower',
+    'kilowatts',
+  ],
   rated_power_hp: ['hp', 'horsepower', 'ratedhp', 'motorhp', 'nameplatehp', 'platehp', 'sizehp', 'powerhp', 'ratinghp'],
   rated_voltage_v: [
     'ratedvoltage',
@@ -127,7 +143,7 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
   current_b_a: ['ib', 'i2', 'l2a', 'amps2', 'ampsb', 'il2', 'currentb'],
   current_c_a: ['ic', 'i3', 'l3a', 'amps3', 'ampsc', 'il3', 'currentc'],
   vibration_mm_s: ['vibration', 'vibrationmms', 'overallvibration'],
-  insulation_resistance_mohm: ['insulationresistance', 'megger', 'ir', 'irmohm'],
+  insulation_resistance_mohm: ['insulationresistance', 'insulation', 'insulationmohm', 'ir', 'irmohm'],
 };
 
 /** A unit in brackets says nothing that the name does not; kW and hp do, and stay. */

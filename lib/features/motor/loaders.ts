@@ -23,7 +23,7 @@ import { readHistory, readRank } from './data';
 import { alsoRead, readBy } from './reading-words';
 import type { HistoryEntry } from './schema';
 import { readSisters } from './sisters';
-import type { RatingUnit } from './words';
+import { figureWords, optionTitle, type RatingUnit } from './words';
 
 /** Everything that a motor's page shows. */
 export interface MotorPage {
@@ -134,10 +134,12 @@ export interface WhyPage {
   readonly stored: StoredMotor;
   readonly derivation: Derivation;
   readonly figures: readonly string[];
+  /** A figure by its path, in words: `losses: friction windage`, `net present value of “Replace by 300 hp premium, now”`. */
+  readonly nameOf: (path: string) => string;
 }
 
 /** The derivation of a figure by its path; `undefined` when there is no such motor or figure. */
-export async function loadWhy(studyId: string, motorId: string, path: string): Promise<WhyPage | undefined> {
+export const loadWhy = cache(async (studyId: string, motorId: string, path: string): Promise<WhyPage | undefined> => {
   const found = await inForce(studyId, motorId);
   if (!found) return undefined;
   const evaluation = evaluateMotor(withInstruments(found.stored.motor, found.force.instruments), found.force.context, new Map());
@@ -145,8 +147,12 @@ export async function loadWhy(studyId: string, motorId: string, path: string): P
   const quantity = figures.get(path);
   const derivation = quantity && derive(evaluation, path, quantity);
   if (!derivation) return undefined;
-  return { study: found.force.study, stored: found.stored, derivation, figures: [...figures.keys()] };
-}
+  const { stored, force } = found;
+  const unit = (await loadUnits()) === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
+  const titles = new Map(motorResult(evaluation).options.map((option) => [option.id, optionTitle(option, unit)]));
+  const nameOf = (figure: string) => figureWords(figure, titles);
+  return { study: force.study, stored, derivation, figures: [...figures.keys()], nameOf };
+});
 
 /** A motor as it is stored, for its forms; `undefined` when the study has none such. */
 export async function loadStored(studyId: string, motorId: string): Promise<StoredMotor | undefined> {

@@ -20,3 +20,11 @@ export function optionTitle(option: OptionResult, unit: RatingUnit): string {
       : `${option.action === 'resize' ? ' to' : ' by'} ${ratingWords(option.rated_power_kw, unit)} ${option.efficiency_class ?? ''}`.trimEnd();
   return `${TITLES[option.action]}${bought}, ${option.timing === 'now' ? 'now' : 'at failure'}`;
 }
+
+/** A figure's path in plain words; one of an option is named by the option's title, whose id may hold points. */
+export function figureWords(path: string, titles: ReadonlyMap<string, string>): string {
+  const [, id, figure] = /^options\.(.+)\.([a-z_]+)$/.exec(path) ?? [];
+  const plain = (part: string) => part.replaceAll('_', ' ');
+  if (id !== undefined && figure !== undefined) return `${plain(figure)} of “${titles.get(id) ?? id}”`;
+  return path.split('.').map(plain).join(': ');
+}

@@ -14,8 +14,11 @@ function pathOf(figure: string | string[] | undefined): string {
   return (Array.isArray(figure) ? figure[0] : figure) ?? 'load_fraction';
 }
 
-export async function generateMetadata({ searchParams }: Props): Promise<Metadata> {
-  return { title: `How do we know ${pathOf((await searchParams).figure)}?` };
+export async function generateMetadata({ params, searchParams }: Props): Promise<Metadata> {
+  const { study, motor } = await params;
+  const path = pathOf((await searchParams).figure);
+  const page = await loadWhy(study, motor, path);
+  return { title: page ? `How do we know ${page.nameOf(path)}? · ${page.stored.motor.tag}` : 'No such figure' };
 }
 
 /** One figure, from its formula down to the stamps and meters behind it. */
@@ -32,7 +35,7 @@ export default async function WhyPage({ params, searchParams }: Props) {
           {page.stored.motor.site} {page.stored.motor.tag}
         </Link>
       </p>
-      <h1>How do we know {words(path)}?</h1>
+      <h1>How do we know {page.nameOf(path)}?</h1>
       <p className={styles.soft}>
         Each line opens to what it is made of. ± is the 95 % interval. The same program computed the figure and wrote these steps.
       </p>
@@ -48,7 +51,7 @@ export default async function WhyPage({ params, searchParams }: Props) {
                   prefetch={false}
                   {...(name === path ? { 'aria-current': 'page' as const } : {})}
                 >
-                  {words(name)}
+                  {page.nameOf(name)}
                 </Link>
               </li>
             ))}
@@ -57,11 +60,4 @@ export default async function WhyPage({ params, searchParams }: Props) {
       </details>
     </main>
   );
-}
-
-/** A figure's path in plain words: `losses.friction_windage` becomes `losses: friction windage`; the id of an option keeps its points. */
-function words(path: string): string {
-  const option = /^options\.(.+)\.([a-z_]+)$/.exec(path);
-  const parts = option ? ['option', option[1] ?? '', option[2] ?? ''] : path.split('.');
-  return parts.map((part) => part.replaceAll('_', ' ')).join(': ');
 }
