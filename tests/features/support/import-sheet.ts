@@ -1,7 +1,7 @@
-import { mkdtempSync, statSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { expect } from 'vitest';
+import { afterAll, expect } from 'vitest';
 import { commitImport, type ImportDone } from '@/lib/features/import/mutations';
 import type { ConflictsApart } from '@/lib/features/import/plan-import';
 import { firstLook, suggestRecipe } from '@/lib/features/import/recipe';
@@ -12,6 +12,7 @@ import type { Result } from '@/lib/platform/errors';
 import { newId } from '@/lib/platform/id';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'lossbook-sheets-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 export async function newStudy(db: Database, name: string): Promise<string> {
   const id = newId();
