@@ -17,6 +17,8 @@ export const test = base.extend<{ quiet: undefined }>({
 
 /** Fails with the rules and elements when the page breaks WCAG 2.2 A or AA as far as axe can tell. */
 export async function expectAccessible(page: Page): Promise<void> {
+  // The title comes with the streamed page, a moment after its heading.
+  await expect(page).toHaveTitle(/\S/);
   const result = await new AxeBuilder({ page })
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
     .analyze();
