@@ -4,7 +4,8 @@ import type { MotorScope, StudyContext } from './context';
 import { type Decision, decide } from './decide/decide';
 import { type Duty, dutyInForce } from './duty';
 import type { Step } from './formula/apply';
-import { evaluateReading, type ReadingEvaluation } from './load/reading';
+import type { Joint } from './load/joint';
+import { evaluateReadings, type ReadingEvaluation } from './load/reading';
 import { buildMachine } from './machine/build';
 import type { Machine, OperatingPoint } from './machine/model';
 import type { Motor } from './motor';
@@ -21,6 +22,8 @@ export interface Evaluation {
   readonly motor: Motor;
   readonly scope: MotorScope;
   readonly machine: Machine;
+  /** How stamps and readings act together; absent without a usable reading. */
+  readonly joint?: Joint | undefined;
   readonly readings: readonly (ReadingEvaluation & { readonly level: TrustLevel; readonly trustFindings: readonly Finding[] })[];
   /** The latest usable reading, at which the figures stand. */
   readonly inUse?: ReadingEvaluation | undefined;
@@ -52,10 +55,10 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
   const measuredSpeed = possible.motor.readings.find((reading) => reading.shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
   const completed = completePlate(scope, plate, '', measuredSpeed);
   const built = buildMachine(scope, plate, completed.plate, '');
-  const { machine } = built;
-  const readings = motor.readings.map((asRead, index) => {
-    const reading = possible.motor.readings[index] ?? asRead;
-    const found = evaluateReading(scope, plate, machine, reading);
+  const together = evaluateReadings(scope, plate, completed.plate, built, possible.motor.readings);
+  const { machine } = together;
+  const readings = together.readings.map((found, index) => {
+    const asRead = motor.readings[index] ?? found.reading;
     // What the meters showed stays as it was read.
     const evaluated = { ...found, reading: asRead, findings: [...(possible.readings[index] ?? []), ...found.findings] };
     const own = readingTrust(study.settings, machine.plate, evaluated);
@@ -102,6 +105,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     motor,
     scope,
     machine,
+    joint: together.joint,
     readings,
     inUse,
     point: inUse?.point,

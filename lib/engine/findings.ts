@@ -1,5 +1,6 @@
 import { CONDITION } from './condition/findings';
 import { LOAD } from './load/findings';
+import { SUSPICION } from './load/suspicion';
 import { PLATE } from './nameplate/findings';
 import { OPTIONS } from './options/findings';
 import { TRUST } from './trust/findings';
@@ -8,6 +9,7 @@ import { TRUST } from './trust/findings';
 export const FINDING_CODES = {
   plate: Object.keys(PLATE.kinds),
   load: Object.keys(LOAD.kinds),
+  suspicion: Object.keys(SUSPICION.kinds),
   trust: Object.keys(TRUST.kinds),
   condition: Object.keys(CONDITION.kinds),
   options: Object.keys(OPTIONS.kinds),

@@ -205,7 +205,7 @@ describe('study explain', () => {
     const ran = studyCommand('explain', sheet('explain.csv', ROW), '--tag', 'P-1', '--figure', 'losses.stator');
     expect(ran.code).toBe(0);
     for (const words of [
-      'Stator loss at a load',
+      'Stator loss',
       'stamped: nameplate',
       'metered: reading in row 2',
       'residual',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { evaluateMotor } from '@/lib/engine/evaluate';
 import { LOAD } from '@/lib/engine/load/findings';
+import { SUSPICION } from '@/lib/engine/load/suspicion';
 import type { Motor } from '@/lib/engine/motor';
 import { PLATE } from '@/lib/engine/nameplate/findings';
 import type { Finding } from '@/lib/engine/quantity/finding';
@@ -32,8 +33,8 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'rewound-before': motorOf({ plate: { rewindCount: 1 } }),
   'power-negative': motorOf({ reading: { inputPowerKw: -24.4 } }),
   'power-impossible': motorOf({ reading: { inputPowerKw: 240 } }),
-  'power-above-apparent': motorOf({ reading: { inputPowerKw: 38 } }),
-  'power-below-no-load': motorOf({ reading: { inputPowerKw: 0.4 } }),
+  'power-above-apparent': motorOf({ reading: { currentA: 15, shaftSpeedRpm: undefined } }),
+  'power-below-no-load': motorOf({ reading: { inputPowerKw: 0.8, currentA: undefined, shaftSpeedRpm: undefined } }),
   'power-factor-contradicts': motorOf({ reading: { powerFactorPct: 97 } }),
   'power-factor-typed-as-fraction': motorOf({ reading: { powerFactorPct: 0.75 } }),
   'voltage-phase-for-line': motorOf({ reading: { voltageV: 267 } }),
@@ -44,18 +45,39 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'current-below-magnetising': motorOf({ reading: { currentA: 15 } }),
   'current-low-load': motorOf({ reading: { currentA: 30 } }),
   'load-impossible': motorOf({ reading: { inputPowerKw: undefined, currentA: 120 } }),
-  'estimates-disagree': motorOf({ reading: { shaftSpeedRpm: 1796 } }),
+  'estimates-disagree': motorOf({ reading: { inputPowerKw: 19.5 } }),
+  'plate-fits-no-machine': motorOf({ plate: { designLetter: 'D', ratedSpeedRpm: 1500 } }),
+  'power-sensor-reversed': motorOf({ reading: { inputPowerKw: 24.4 / 3 } }),
+  'power-sensor-missing': motorOf({ reading: { inputPowerKw: (24.4 * 2) / 3 } }),
+  'power-in-horsepower': motorOf({ reading: { inputPowerKw: 24.4 / 0.7457 } }),
+  'power-in-watts': motorOf({ reading: { inputPowerKw: 24400 } }),
+  'voltage-not-the-motors': motorOf({ reading: { voltageV: 231 } }),
+  'current-of-a-winding': motorOf({ reading: { inputPowerKw: undefined, currentA: 40.6 * Math.sqrt(3) } }),
+  'current-of-half-the-conductors': motorOf({ reading: { currentA: 20.3 } }),
+  'stamped-current-not-the-motors': motorOf({ plate: { ratedCurrentA: 61 * 0.76, ratedPowerFactorPct: undefined } }),
+  'speed-digits-swapped': motorOf({ reading: { shaftSpeedRpm: 7179 } }),
+  'speed-of-another-shaft': motorOf({ reading: { shaftSpeedRpm: 880 } }),
+  'poles-not-the-motors': motorOf({ plate: { poles: 6, ratedSpeedRpm: 1175 } }),
+  'read-uncoupled': motorOf({ reading: { inputPowerKw: 1.4, currentA: 22, shaftSpeedRpm: 1799 } }),
+  'plate-of-another-motor': motorOf({
+    plate: { ratedSpeedRpm: 1785, nominalEfficiencyPct: 95.4, ratedPowerFactorPct: 92, ratedCurrentA: 54 },
+  }),
   'drive-without-frequency': motorOf({ plate: { driveFed: true }, reading: { readingsAt: 'drive-input' } }),
   'drive-fed-losses': motorOf({ plate: { driveFed: true }, reading: { readingsAt: 'drive-output', frequencyHz: 60 } }),
   'uncoupled-reading': motorOf({ reading: { readingCondition: 'uncoupled' } }),
   'reading-without-load': motorOf({ reading: { inputPowerKw: undefined, currentA: undefined, shaftSpeedRpm: undefined } }),
   'no-usable-reading': motorOf({ readings: [] }),
-  'latest-reading-unusable': motorOf({ readings: [READING, { ...READING, row: 3, takenAt: '2025-07-01', inputPowerKw: -3 }] }),
+  'latest-reading-unusable': motorOf({
+    readings: [
+      READING,
+      { ...READING, row: 3, takenAt: '2025-07-01', inputPowerKw: -3, currentA: undefined, shaftSpeedRpm: undefined },
+    ],
+  }),
   'reading-stale': motorOf({ reading: { takenAt: '2017-05-01' } }),
   'reading-undated': motorOf({ reading: { takenAt: undefined } }),
   'reading-after-study': motorOf({ reading: { takenAt: '2027-01-01' } }),
   'one-way-to-load': motorOf({ reading: { currentA: undefined, shaftSpeedRpm: undefined } }),
-  'second-way-weak': motorOf({ reading: { inputPowerKw: 11, currentA: 26, shaftSpeedRpm: undefined } }),
+  'second-way-weak': motorOf({ reading: { inputPowerKw: 13, currentA: 28, shaftSpeedRpm: undefined } }),
   overloaded: motorOf({ reading: { inputPowerKw: 46, currentA: 68.5, shaftSpeedRpm: 1759 } }),
 };
 
@@ -67,7 +89,12 @@ function findingsOf(motor: Motor): readonly Finding[] {
   ];
 }
 
-const codes = [...Object.keys(PLATE.kinds), ...Object.keys(LOAD.kinds), ...Object.keys(TRUST.kinds)];
+const codes = [
+  ...Object.keys(PLATE.kinds),
+  ...Object.keys(LOAD.kinds),
+  ...Object.keys(SUSPICION.kinds),
+  ...Object.keys(TRUST.kinds),
+];
 
 describe('findings of plate, load and trust', () => {
   it('the table holds every code', () => {

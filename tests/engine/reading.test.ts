@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { evaluateReading } from '@/lib/engine/load/reading';
+import type { MotorScope } from '@/lib/engine';
+import { evaluateReadings } from '@/lib/engine/load/reading';
 import { buildMachine } from '@/lib/engine/machine/build';
+import type { Machine, OperatingPoint } from '@/lib/engine/machine/model';
 import { operatingPoint } from '@/lib/engine/machine/operate';
 import type { Plate, Reading } from '@/lib/engine/motor';
 import { completePlate } from '@/lib/engine/nameplate/complete';
@@ -12,25 +14,41 @@ function evaluate(plate: Partial<Plate> = {}, reading: Partial<Reading> = {}) {
   const scope = scopeOf();
   const whole = { ...PLATE, ...plate };
   const completed = completePlate(scope, whole, '');
-  const { machine, findings } = buildMachine(scope, whole, completed.plate, '');
+  const fromPlate = buildMachine(scope, whole, completed.plate, '');
+  const together = evaluateReadings(scope, whole, completed.plate, fromPlate, [{ ...READING, ...reading }]);
+  const [only] = together.readings;
+  if (!only) throw new Error('one reading was expected');
   return {
     scope,
-    machine,
-    plateFindings: [...completed.findings, ...findings],
-    ...evaluateReading(scope, whole, machine, { ...READING, ...reading }),
+    /** The machine of the plate alone, and the one that plate and reading describe together. */
+    machine: fromPlate.machine,
+    fitted: together.machine,
+    pulls: together.joint?.pulls ?? [],
+    plateFindings: [...completed.findings, ...fromPlate.findings],
+    ...only,
   };
 }
 
+/** A plate whose stamps determine no more than the parameters: efficiency, speed and power factor. */
+const CONSISTENT: Partial<Plate> = { ratedCurrentA: undefined };
+
+function pointOf(scope: MotorScope, machine: Machine, load: number, voltage = 1): OperatingPoint {
+  const point = operatingPoint(scope, machine, exact(load, '1'), {
+    voltageRatio: exact(voltage, '1'),
+    ambient: exact(25, 'K'),
+  });
+  if (!point) throw new Error('no such point');
+  return point;
+}
+
 describe('rated losses', () => {
-  it('add up to the stamped total at rated load, voltage and temperature', () => {
-    const { scope, machine } = evaluate();
-    const point = operatingPoint(scope, machine, exact(1, '1'), {
-      voltageRatio: exact(1, '1'),
-      windingTemperature: machine.referenceTemperature,
-    });
-    expect(point.efficiency.value).toBeCloseTo(0.917, 9);
-    expect(point.losses.total.value).toBeCloseTo(PLATE.ratedPowerKw * (1 / 0.917 - 1), 9);
-    expect(point.speed.value).toBeCloseTo(1765, 6);
+  it('add up to the stamped total and turn at the stamped speed at the rated point', () => {
+    const { scope, machine } = evaluate(CONSISTENT);
+    const point = pointOf(scope, machine, 1);
+    expect(point.efficiency.value).toBeCloseTo(0.917, 6);
+    expect(point.losses.total.value).toBeCloseTo(PLATE.ratedPowerKw * (1 / 0.917 - 1), 6);
+    expect(point.speed.value).toBeCloseTo(1765, 4);
+    expect(point.current.value).toBeCloseTo(machine.plate.ratedCurrent.value, 9);
   });
 
   it('are positive and keep the published ranges of shares loosely (shares: table of loss shares, general row)', () => {
@@ -43,24 +61,24 @@ describe('rated losses', () => {
     }
   });
 
-  it('at no load are the constant ones and the no-load current’s', () => {
+  it('at no load are those of free running: no stray-load loss to speak of, core loss a little above the rated one', () => {
     const { scope, machine } = evaluate();
-    const point = operatingPoint(scope, machine, exact(0, '1'), { voltageRatio: exact(1, '1') });
+    const point = pointOf(scope, machine, 0);
     expect(point.shaftPower.value).toBe(0);
-    expect(point.losses.stray.value).toBe(0);
-    expect(point.losses.rotor.value).toBe(0);
     expect(point.efficiency.value).toBe(0);
-    expect(point.losses.core.value).toBeCloseTo(machine.rated.core.value, 12);
+    expect(point.losses.stray.value).toBeLessThan(1e-3 * machine.rated.stray.value);
+    expect(point.losses.rotor.value).toBeLessThan(1e-3 * machine.rated.rotor.value);
+    // The air-gap voltage rises by the drop over the stator impedance, some 2 to 6 %; core loss with its square.
+    expect(point.losses.core.value / machine.rated.core.value).toBeGreaterThan(1.02);
+    expect(point.losses.core.value / machine.rated.core.value).toBeLessThan(1.13);
   });
 
-  it('a measured resistance takes the place of the typical stator share: 1.5 I²R at the reference temperature', () => {
+  it('a measured resistance takes the place of the typical stator share: 1.5 I²R at the temperature of the rated point (IEEE 112 clause 5.4)', () => {
     const { machine } = evaluate({ statorResistanceOhm: 0.18, statorResistanceTempC: 25 });
-    const hot = 0.18 * ((234.5 + 95) / (234.5 + 25));
-    expect(machine.rated.stator.value).toBeCloseTo((1.5 * 61 ** 2 * hot) / 1000, 9);
-    expect(machine.rated.stator.value + machine.rated.core.value).toBeCloseTo(
-      machine.rated.total.value - machine.rated.rotor.value - machine.rated.frictionWindage.value - machine.rated.stray.value,
-      9,
-    );
+    const hot = 0.18 * ((234.5 + 25 + machine.ratedRise.value) / (234.5 + 25));
+    const expected = (1.5 * machine.plate.ratedCurrent.value ** 2 * hot) / 1000;
+    // Within the doubt of the measurement, 1.2 %: the typical share still has a little weight.
+    expect(Math.abs(machine.rated.stator.value / expected - 1)).toBeLessThan(0.006);
   });
 
   it('a resistance that cannot be is reported and left out', () => {
@@ -72,7 +90,7 @@ describe('rated losses', () => {
 describe('one reading', () => {
   it('the three ways agree on a consistent reading, and the losses are input less output', () => {
     const { estimates, combination, point } = evaluate();
-    expect(estimates.map((estimate) => estimate.method)).toEqual(['input-power', 'slip', 'current']);
+    expect(estimates.map((estimate) => estimate.method)).toEqual(['input-power', 'slip', 'current', 'circuit']);
     expect(combination?.birgeRatio).toBe(1);
     expect(point?.loadFraction.value).toBeGreaterThan(0.55);
     expect(point?.loadFraction.value).toBeLessThan(0.65);
@@ -86,13 +104,10 @@ describe('one reading', () => {
     expect(sum).toBeCloseTo((point?.inputPower.value ?? 0) - (point?.shaftPower.value ?? 0), 9);
   });
 
-  it('the balance of losses returns the measured input within 1e-9', () => {
+  it('the machine of the plate takes the measured input at the load by input power, within 1e-9', () => {
     const { scope, machine, metered, estimates } = evaluate();
-    const load = estimates[0]?.loadFraction;
-    const back = operatingPoint(scope, machine, exact(load?.value ?? 0, '1'), {
-      voltageRatio: exact(metered.voltageRatio.value, '1'),
-    });
-    expect(back.inputPower.value).toBeCloseTo(24.4, 8);
+    const load = estimates[0]?.loadFraction.value ?? 0;
+    expect(pointOf(scope, machine, load, metered.voltageRatio.value).inputPower.value / 24.4).toBeCloseTo(1, 7);
   });
 
   it('more measured power never means less load by input power', () => {
@@ -113,7 +128,9 @@ describe('one reading', () => {
     const full =
       evaluate({}, { voltageV: 460 }).estimates.find((estimate) => estimate.method === 'slip')?.loadFraction.value ?? 0;
     const low = evaluate({}, { voltageV: 440 }).estimates.find((estimate) => estimate.method === 'slip')?.loadFraction.value ?? 0;
-    expect(low / full).toBeCloseTo((440 / 460) ** 2, 9);
+    // The circuit adds the drop over the stator, so the square law holds to a few per cent only.
+    expect(low / full / (440 / 460) ** 2).toBeGreaterThan(0.96);
+    expect(low / full / (440 / 460) ** 2).toBeLessThan(1.03);
   });
 
   it('the current’s interval widens by itself towards no load', () => {
@@ -122,23 +139,41 @@ describe('one reading', () => {
       return found ? standardUncertainty(found.loadFraction) : Number.NaN;
     };
     expect(u(55)).toBeLessThan(0.09);
-    expect(u(26)).toBeGreaterThan(1.5 * u(55));
+    expect(u(30)).toBeGreaterThan(1.5 * u(55));
     expect(evaluate({}, { currentA: 15 }).findings.map((found) => found.code)).toContain('current-below-magnetising');
   });
 
-  it('estimates that share the plate are correlated, and the mean is no surer than the best of them allows', () => {
+  it('estimates that share the plate are correlated, and the joint one is no surer than its evidence allows', () => {
     const { estimates, combination } = evaluate();
-    const [power, slip] = estimates;
-    if (!power || !slip || !combination) throw new Error('three estimates were expected');
-    expect(covariance(power.loadFraction, slip.loadFraction)).not.toBe(0);
+    const [power, , current] = estimates;
+    if (!power || !current || !combination) throw new Error('three estimates were expected');
+    expect(covariance(power.loadFraction, current.loadFraction)).not.toBe(0);
+    const u = standardUncertainty(combination.loadFraction);
     const best = Math.min(...estimates.map((estimate) => standardUncertainty(estimate.loadFraction)));
-    expect(standardUncertainty(combination.loadFraction)).toBeLessThanOrEqual(best * 1.0001);
+    expect(u).toBeLessThanOrEqual(best * 1.0001);
+    expect(u).toBeGreaterThan(0.5 * best);
   });
 
-  it('a gross contradiction is found, and the interval widened', () => {
-    const { findings, combination } = evaluate({}, { shaftSpeedRpm: 1795 });
+  it('a gross contradiction that no usual mistake explains is found, and the interval widened', () => {
+    const { findings, combination } = evaluate({}, { shaftSpeedRpm: 1771 });
     expect(findings.map((found) => found.code)).toContain('estimates-disagree');
     expect(combination?.birgeRatio).toBeGreaterThan(1.5);
+  });
+
+  it('a speed that contradicts all else is named and left out', () => {
+    const { findings, combination, pulls } = evaluate({}, { shaftSpeedRpm: 1762 });
+    expect(findings.map((found) => found.code)).toContain('speed-of-another-shaft');
+    expect(combination?.birgeRatio).toBe(1);
+    expect(pulls.some(({ name }) => name === 'speed_row_2')).toBe(false);
+  });
+
+  it('the pull of each reading is what the load moves by when it is left out', () => {
+    const { combination, pulls } = evaluate();
+    const speed = pulls.find(({ name }) => name === 'speed_row_2');
+    const without = evaluate({}, { shaftSpeedRpm: undefined }).combination?.loadFraction.value ?? 0;
+    const moved = (combination?.loadFraction.value ?? 0) - without;
+    const foretold = (combination?.loadFraction.value ?? 0) - (speed?.loadsWithout[0] ?? 0);
+    expect(Math.abs(foretold - moved)).toBeLessThan(0.1 * Math.abs(moved) + 1e-5);
   });
 
   it('a reading at the drive’s input is taken through the drive’s efficiency and never by slip', () => {

@@ -61,7 +61,7 @@ describe('the answer of a motor', () => {
 
   it('of one that is not known: measure first, and whether it ever was', () => {
     expect(answer('K-3')).toBe('Measure it first: it was never measured, so nobody knows its load.');
-    expect(answer('B-1')).toMatch(/^Measure it again first: its one reading gives no usable load\.$/);
+    expect(answer('B-2')).toMatch(/^Measure it again first: its one reading gives no usable load\.$/);
     const left = { ...motorOf('B-4'), readings: [] };
     expect(answerOf(inputOf(left, 1))).toBe('Measure it again first: all its readings are left out.');
   });

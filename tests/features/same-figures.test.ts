@@ -58,7 +58,8 @@ describe('the demonstration’s figures', () => {
         ['loss_total_kw', result?.losses?.total.value],
       ] as const) {
         if (value === undefined) expect(line[column]).toBe('');
-        else expect(Number(line[column]), `${line.tag} ${column}`).toBeCloseTo(value, 9);
+        // A sheet's hp have ten digits, as the results have: the last of them may differ.
+        else expect(Math.abs(Number(line[column]) / value - 1), `${line.tag} ${column}`).toBeLessThan(1e-9);
       }
     }
     // The app's file holds the cells of the command line's: words exactly, numbers but for the rounding of a sheet's hp (ten digits).
@@ -75,7 +76,11 @@ describe('the demonstration’s figures', () => {
         const own = ofFile.get(line.tag)?.[column] ?? 'missing';
         const [one, other] = [Number(cell), Number(own)];
         if (cell === own) continue;
-        expect(Math.abs(one - other) / Math.abs(one), `${line.tag} ${column}: ${cell} and ${own}`).toBeLessThan(1e-9);
+        // Doubts come from differences of solved points, which keep some eight digits.
+        const digits = column.endsWith('_u') ? 1e-8 : 1e-9;
+        // Money is the difference of sums of thousands: a thousandth of a cent there.
+        if (/value|saved|cost|cash/.test(column) && Math.abs(one - other) < 1e-5) continue;
+        expect(Math.abs(one - other) / Math.abs(one), `${line.tag} ${column}: ${cell} and ${own}`).toBeLessThan(digits);
       }
     }
 

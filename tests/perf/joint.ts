@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { evaluateMotor, type Motor, type MotorScope } from '@/lib/engine';
-import { evaluateReading } from '@/lib/engine/load/reading';
+import { evaluateReadings } from '@/lib/engine/load/reading';
 import { buildMachine } from '@/lib/engine/machine/build';
 import { completePlate } from '@/lib/engine/nameplate/complete';
 import { Sources } from '@/lib/engine/quantity/quantity';
@@ -42,9 +42,10 @@ function loadStep(motor: Motor): number {
   const scope: MotorScope = { ...study, sources: new Sources() };
   const speed = motor.readings.find(({ shaftSpeedRpm }) => shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
   const { plate } = completePlate(scope, motor.plate, '', speed);
-  const { machine } = buildMachine(scope, motor.plate, plate, '');
   let sum = 0;
-  for (const reading of motor.readings) sum += evaluateReading(scope, motor.plate, machine, reading).point?.shaftPower.value ?? 0;
+  const fromPlate = buildMachine(scope, motor.plate, plate, '');
+  for (const { point } of evaluateReadings(scope, motor.plate, plate, fromPlate, motor.readings).readings)
+    sum += point?.shaftPower.value ?? 0;
   return sum;
 }
 

@@ -16,9 +16,9 @@ export interface CurvePoint {
 export function partLoadCurve(evaluation: Evaluation, from = 0.1, to = 1.25, steps = 46): CurvePoint[] {
   const scope = { ...evaluation.scope, trace: undefined };
   const voltageRatio = evaluation.inUse?.metered.voltageRatio ?? exact(1, '1');
-  return Array.from({ length: steps + 1 }, (_, index) => {
-    const loadFraction = from + ((to - from) * index) / steps;
-    const { efficiency } = operatingPoint(scope, evaluation.machine, exact(loadFraction, '1'), { voltageRatio });
-    return { loadFraction, efficiency: efficiency.value, u: standardUncertainty(efficiency) };
+  return Array.from({ length: steps + 1 }, (_, index) => from + ((to - from) * index) / steps).flatMap((loadFraction) => {
+    const point = operatingPoint(scope, evaluation.machine, exact(loadFraction, '1'), { voltageRatio });
+    if (!point) return [];
+    return [{ loadFraction, efficiency: point.efficiency.value, u: standardUncertainty(point.efficiency) }];
   });
 }

@@ -130,6 +130,30 @@ export const power_behind_drive = {
   source: "US DOE Motor Systems Tip Sheet 11, table 1",
 } as const satisfies Compiled;
 
+export const shaft_power_by_losses = {
+  id: "load.shaft_power_by_losses",
+  title: "Shaft power as input less segregated losses",
+  unit: "kW",
+  symbol: "P",
+  inputs: {"input_power":{"unit":"kW","symbol":"P_{in}","meaning":"input power"},"stator":{"unit":"kW","symbol":"P_1","meaning":"stator loss"},"core":{"unit":"kW","symbol":"P_{fe}","meaning":"core loss"},"slip":{"unit":"1","symbol":"s","meaning":"slip"},"friction_windage":{"unit":"kW","symbol":"P_{fw}","meaning":"friction and windage"},"stray":{"unit":"kW","symbol":"P_{LL}","meaning":"stray-load loss"}},
+  names: ["input_power","stator","core","slip","friction_windage","stray"],
+  f: (input_power: number, stator: number, core: number, slip: number, friction_windage: number, stray: number) => (input_power - stator - core) * (1 - slip) - friction_windage - stray,
+  d: [
+    (_input_power: number, _stator: number, _core: number, slip: number) => 1 - slip,
+    (_input_power: number, _stator: number, _core: number, slip: number) => slip - 1,
+    (_input_power: number, _stator: number, _core: number, slip: number) => slip - 1,
+    (input_power: number, stator: number, core: number) => stator + core - input_power,
+    () => -1,
+    () => -1,
+  ],
+  tex: "\\left( P_{in}- P_1- P_{fe}\\right)\\cdot\\left(1- s\\right)- P_{fw}- P_{LL}",
+  template: "\\left( ⟦input_power⟧- ⟦stator⟧- ⟦core⟧\\right)\\cdot\\left(1- ⟦slip⟧\\right)- ⟦friction_windage⟧- ⟦stray⟧",
+  cell: "({input_power} - {stator} - {core}) * (1 - {slip}) - {friction_windage} - {stray}",
+  expression: "(input_power - stator - core) * (1 - slip) - friction_windage - stray",
+  valid: "Motoring; core loss before the air gap, stray-load loss behind it.",
+  source: "IEEE 112-2017 methods E and E1; IEC 60034-2-1 clause 6",
+} as const satisfies Compiled;
+
 export const voltage_ratio = {
   id: "load.voltage_ratio",
   title: "Voltage ratio",

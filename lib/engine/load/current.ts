@@ -1,18 +1,24 @@
+import { solveAtPower } from '../circuit/solve';
 import { apply } from '../formula/apply';
 import * as L from '../generated/load';
+import { logarithm, withDoubt } from '../machine/observation';
 import { LOAD } from './findings';
+import { invert, type Measurable } from './invert';
 import type { LoadMethod } from './method';
-import { withModelSpread } from './spread';
+import { CURRENT_MODEL } from './model-doubt';
 
-/** Saturation and the square law of the phasor sum leave about 4 points (common practice). */
-const MODEL_SPREAD = 0.04;
+const CURRENT: Measurable = {
+  read: (solution) => Math.log(solution.current),
+  label: 'Load at which the machine draws the measured current',
+  tex: 'I_1(x) = I',
+};
 
 /**
- * Load by current: the published ratio of amperes with the magnetising current taken out.
+ * Load by current: the load at which the machine of the plate draws the measured current at its voltage.
  *
- * Needs the line current, and the rated current by stamp or derivation. Its own sensitivity grows as the current nears the magnetising
- * current, so that below half load the estimate widens by itself and loses its weight.
- * Source: US DOE fact sheet on motor load and efficiency, current method (from memory); phasor sum of the equivalent circuit.
+ * Needs the line current, and the rated current or power factor by stamp; typical reactive current widens it much. Its own sensitivity grows
+ * as the current nears the magnetising current, so that below half load the estimate widens by itself and loses its weight.
+ * Source: US DOE fact sheet on motor load and efficiency, current method (from memory); exact per-phase circuit.
  */
 export const currentMethod: LoadMethod = {
   id: 'current',
@@ -24,30 +30,40 @@ export const currentMethod: LoadMethod = {
   estimate(scope, { machine, metered }) {
     const { current } = metered;
     if (!current) return { missing: ['current_a'], why: [], findings: [] };
-    const voltage = metered.voltage ?? machine.plate.ratedVoltage;
-    const given = { current, rated_current: machine.plate.ratedCurrent, voltage, rated_voltage: machine.plate.ratedVoltage };
-    const ratio = apply(scope, L.load_from_current_ratio, given);
+    const { plate, model } = machine;
+    const ratio = apply(scope, L.load_from_current_ratio, {
+      current,
+      rated_current: plate.ratedCurrent,
+      voltage: metered.voltage ?? plate.ratedVoltage,
+      rated_voltage: plate.ratedVoltage,
+    });
     const why = [`plain ratio of amperes ${(ratio.value * 100).toFixed(1)} %`];
-    const magnetising =
-      machine.plate.magnetisingShare.value *
-      machine.plate.ratedCurrent.value *
-      (voltage.value / machine.plate.ratedVoltage.value);
-    if (current.value <= magnetising * 1.02) {
+    const free = solveAtPower(model.circuit, {
+      load: 0,
+      voltage: metered.voltageRatio.value,
+      frequency: metered.frequencyRatio,
+      ambient: 25,
+      negativeSequence: metered.negativeSequence,
+    });
+    const magnetising = (free?.current ?? 0) * model.base.currentA;
+    if (current.value <= magnetising * 1.01) {
       return {
         missing: [],
-        why: [...why, 'current not above the magnetising current'],
+        why: [...why, 'current not above that of free running'],
         findings: [LOAD.make('current-below-magnetising', { row: metered.row, current: current.value, magnetising })],
       };
     }
-    const load = apply(scope, L.load_from_current, { ...given, magnetising_share: machine.plate.magnetisingShare });
+    const measured = withDoubt(
+      scope,
+      logarithm(scope, current, model.base.currentA, 'line current'),
+      `row ${metered.row}:model:current`,
+      'saturation and what the circuit leaves out',
+      CURRENT_MODEL,
+    );
+    const loadFraction = invert(scope, machine, metered, measured, CURRENT, ratio.value);
     return {
-      loadFraction: withModelSpread(
-        scope,
-        load,
-        `row ${metered.row}:model:current`,
-        'saturation and the phasor sum',
-        MODEL_SPREAD,
-      ),
+      loadFraction,
+      ...(loadFraction === undefined && { outOfRange: 'above' as const }),
       missing: [],
       why,
       findings: ratio.value < 0.6 ? [LOAD.make('current-low-load', { row: metered.row, ratio: ratio.value })] : [],

@@ -109,3 +109,21 @@ export const power_behind_drive = formula({
   source: 'US DOE Motor Systems Tip Sheet 11, table 1',
   example: { drive_input_power: 24, drive_efficiency: 0.96 },
 });
+
+export const shaft_power_by_losses = formula({
+  title: 'Shaft power as input less segregated losses',
+  unit: 'kW',
+  symbol: 'P',
+  inputs: {
+    input_power: input('kW', 'P_{in}', 'input power'),
+    stator: input('kW', 'P_1', 'stator loss'),
+    core: input('kW', 'P_{fe}', 'core loss'),
+    slip: input('1', 's', 'slip'),
+    friction_windage: input('kW', 'P_{fw}', 'friction and windage'),
+    stray: input('kW', 'P_{LL}', 'stray-load loss'),
+  },
+  expression: '(input_power - stator - core) * (1 - slip) - friction_windage - stray',
+  valid: 'Motoring; core loss before the air gap, stray-load loss behind it.',
+  source: 'IEEE 112-2017 methods E and E1; IEC 60034-2-1 clause 6',
+  example: { input_power: 24, stator: 0.6, core: 0.5, slip: 0.012, friction_windage: 0.25, stray: 0.2 },
+});

@@ -2,10 +2,11 @@ import type { MotorScope } from '../context';
 import { apply, leaf } from '../formula/apply';
 import * as L from '../generated/load';
 import * as N from '../generated/nameplate';
-import type { Machine } from '../machine/model';
+import type { CompletedPlate } from '../machine/model';
 import type { Plate, Reading } from '../motor';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity } from '../quantity/quantity';
+import { sequenceMagnitudes } from '../quantity/sequence';
 import type { Unit } from '../quantity/unit';
 import { driveEfficiency } from './drive';
 import { LOAD } from './findings';
@@ -19,6 +20,10 @@ export interface Metered {
   readonly inputPower?: Quantity<'kW'> | undefined;
   readonly speed?: Quantity<'r/min'> | undefined;
   readonly synchronousSpeed: Quantity<'r/min'>;
+  /** Supply over rated frequency. */
+  readonly frequencyRatio: number;
+  /** Negative-sequence voltage over rated voltage; 0 where the three were not read. */
+  readonly negativeSequence: number;
   /** True where slip and current mean what they mean on a sinusoidal supply. */
   readonly onLine: boolean;
   readonly windingTemperature?: Quantity<'K'> | undefined;
@@ -49,7 +54,12 @@ function meter<U extends Unit>(
 }
 
 /** Checks one reading against the plate and turns what may be used into quantities. */
-export function meterReading(scope: MotorScope, plate: Plate, machine: Machine, reading: Reading): Metered {
+export function meterReading(
+  scope: MotorScope,
+  plate: Plate,
+  machine: { readonly plate: CompletedPlate },
+  reading: Reading,
+): Metered {
   const findings: Finding[] = [];
   const row = reading.row;
   const accuracy = scope.settings.accuracy;
@@ -98,6 +108,9 @@ export function meterReading(scope: MotorScope, plate: Plate, machine: Machine, 
     inputPower: power,
     speed,
     synchronousSpeed,
+    frequencyRatio: onLine ? frequency.value / machine.plate.ratedFrequency.value : 1,
+    negativeSequence:
+      voltage && reading.voltagesV ? (sequenceMagnitudes(reading.voltagesV)?.negative ?? 0) / plate.ratedVoltageV : 0,
     onLine,
     ...temperatures(scope, reading),
     findings,
@@ -124,7 +137,7 @@ function usableVoltage(scope: MotorScope, plate: Plate, reading: Reading, findin
 function usablePower(
   scope: MotorScope,
   plate: Plate,
-  machine: Machine,
+  machine: { readonly plate: CompletedPlate },
   reading: Reading,
   other: { voltage: Quantity<'V'> | undefined; current: Quantity<'A'> | undefined },
   findings: Finding[],
@@ -209,7 +222,7 @@ const MAINS_RATIO = 1.25;
 /** Supply frequency: read, else rated with the usual wander of a large grid. */
 function supplyFrequency(
   scope: MotorScope,
-  machine: Machine,
+  machine: { readonly plate: CompletedPlate },
   reading: Reading,
   driveFed: boolean,
   findings: Finding[],

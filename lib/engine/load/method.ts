@@ -1,5 +1,6 @@
 import type { MotorScope } from '../context';
 import type { Machine } from '../machine/model';
+import type { Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { MethodId } from '../result';
@@ -7,13 +8,19 @@ import type { Metered } from './metered';
 
 /** What a method of load estimation works on. */
 export interface MethodInput {
+  /** The machine of the plate alone. */
   readonly machine: Machine;
+  readonly plate: Plate;
+  /** What the methods before this one gave, by id: for those that combine others. */
+  readonly before: ReadonlyMap<MethodId, MethodOutcome>;
   readonly metered: Metered;
 }
 
 /** What a method gives: an estimate, or the names of what it lacks. */
 export interface MethodOutcome {
   readonly loadFraction?: Quantity<'1'> | undefined;
+  /** On which side of all possible loads the reading lies, when no load shows it. */
+  readonly outOfRange?: 'below' | 'above' | undefined;
   readonly missing: readonly string[];
   /** Remarks on validity, in words. */
   readonly why: readonly string[];

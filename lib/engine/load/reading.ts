@@ -1,21 +1,25 @@
 import type { MotorScope } from '../context';
-import type { Machine, OperatingPoint } from '../machine/model';
+import type { PlateMachine } from '../machine/build';
+import type { CompletedPlate, Machine, OperatingPoint } from '../machine/model';
 import { operatingPoint } from '../machine/operate';
 import type { Plate, Reading } from '../motor';
 import type { Finding } from '../quantity/finding';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
-import type { MethodId } from '../result';
-import { type Combination, combineEstimates } from './combine';
+import type { Agreement } from '../result';
+import { type Alone, type Estimate, evaluateAlone, HIGHEST, isUsable, LOWEST, possibleOnly } from './alone';
+import { diagnose, isImpossible, type Suspicion } from './diagnose';
 import { LOAD } from './findings';
-import { type Metered, meterReading } from './metered';
-import { LOAD_METHODS } from './registry';
+import { chanceOf, DISAGREEMENT, fitJointly, type Joint, type JointFit, jointOf } from './joint';
+import type { Metered } from './metered';
 
-/** One way's answer for one reading, with why it was used or not. */
-export interface Estimate {
-  readonly method: MethodId;
+export type { Estimate } from './alone';
+
+/** The joint load of one reading and how well all that speaks of the motor agrees. */
+export interface Combination {
   readonly loadFraction: Quantity<'1'>;
-  readonly used: boolean;
-  readonly why: readonly string[];
+  readonly agreement?: Agreement | undefined;
+  /** Factor by which the interval was widened; 1 when stamps and readings agree. */
+  readonly birgeRatio: number;
 }
 
 /** A reading with what follows from it. */
@@ -29,81 +33,116 @@ export interface ReadingEvaluation {
   readonly findings: readonly Finding[];
 }
 
-/** Loads outside these are taken for errors, not for loads. */
-const LOWEST = 0.005;
-const HIGHEST = 1.6;
-
-/** Evaluates one reading: each way to the load, their combination, and the operating point there. */
-export function evaluateReading(scope: MotorScope, plate: Plate, machine: Machine, reading: Reading): ReadingEvaluation {
-  const metered = meterReading(scope, plate, machine, reading);
-  const findings: Finding[] = [...metered.findings];
-  if (reading.readingCondition === 'uncoupled') {
-    return {
-      reading,
-      metered,
-      estimates: [],
-      findings: [
-        ...findings.filter((found) => found.severity !== 'disqualifies'),
-        LOAD.make('uncoupled-reading', { row: reading.row }),
-      ],
-    };
-  }
-  const tried: (Omit<Estimate, 'used'> & { readonly possible: boolean })[] = [];
-  const missing = new Set<string>();
-  for (const method of LOAD_METHODS) {
-    const outcome = method.estimate(scope, { machine, metered });
-    findings.push(...outcome.findings);
-    for (const name of outcome.missing) missing.add(name);
-    const load = outcome.loadFraction;
-    if (!load || !Number.isFinite(load.value)) continue;
-    const possible = load.value > LOWEST && load.value < HIGHEST;
-    if (!possible) findings.push(impossible(reading.row, method.id, machine, metered, load.value));
-    tried.push({ method: method.id, loadFraction: load, possible, why: outcome.why });
-  }
-  // One impossible value makes the whole row doubtful: nothing of it may be used for energy.
-  const disqualified = findings.some((found) => found.severity === 'disqualifies');
-  const estimates = tried.map(
-    ({ method, loadFraction, possible, why }): Estimate => ({
-      method,
-      loadFraction,
-      used: possible && !disqualified,
-      why: [
-        ...why,
-        ...(possible ? [] : ['outside what a motor can carry']),
-        ...(disqualified ? ['the reading holds an impossible value'] : []),
-      ],
-    }),
-  );
-  const combination = combineEstimates(
-    scope,
-    estimates.filter((estimate) => estimate.used),
-  );
-  if (!combination) {
-    if (!disqualified)
-      findings.push(
-        LOAD.make('reading-without-load', { row: reading.row, missing: [...missing].join(', ') || 'nothing usable' }),
-      );
-    return { reading, metered, estimates, findings };
-  }
-  if (combination.birgeRatio > 1)
-    findings.push(
-      LOAD.make('estimates-disagree', { row: reading.row, p: combination.agreement?.p ?? 0, spread: spreadOf(estimates) }),
-    );
-  const point = operatingPoint(scope, machine, combination.loadFraction, {
-    voltageRatio: metered.voltageRatio,
-    windingTemperature: metered.windingTemperature,
-    ambient: metered.ambient,
-  });
-  return { reading, metered, estimates, combination, point, findings };
+/** All readings of a motor with the machine that they and the plate describe together. */
+export interface MotorReadings {
+  readonly machine: Machine;
+  readonly joint?: Joint | undefined;
+  readonly readings: readonly ReadingEvaluation[];
 }
 
-/** Input below what the free-running motor takes is impossible; other loads out of range are a way that failed. */
-function impossible(row: number, method: MethodId, machine: Machine, metered: Metered, load: number): Finding {
-  const noLoad = machine.rated.core.value + machine.rated.frictionWindage.value;
-  if (method === 'input-power' && load <= LOWEST && metered.inputPower) {
-    return LOAD.make('power-below-no-load', { row, input_power: metered.inputPower.value, no_load: noLoad });
-  }
-  return LOAD.make('load-impossible', { row, method, load });
+/**
+ * Evaluates the readings of a motor: each way to the load alone, then machine and loads together, and the operating point of each.
+ * Where they do not fit, the usual mistakes are tried; what a named mistake touches is left out.
+ */
+export function evaluateReadings(
+  scope: MotorScope,
+  plate: Plate,
+  completed: CompletedPlate,
+  fromPlate: PlateMachine,
+  readings: readonly Reading[],
+): MotorReadings {
+  const alone = readings.map((reading) => evaluateAlone(scope, plate, fromPlate.machine, reading));
+  const fit = fitOf(scope, fromPlate, alone);
+  const doubtful =
+    alone.some(isImpossible) || (fit ? chanceOf(fit.chiSquared, fit.degreesOfFreedom) < SUSPICIOUS : alone.some(isUsable));
+  const suspicion = doubtful ? diagnose(scope, plate, fromPlate, alone) : undefined;
+  if (!suspicion) return together(scope, completed, fromPlate, alone, fit);
+  const mended = alone.map((each) =>
+    each.reading.row === suspicion.row ? withSuspicion(scope, plate, fromPlate, each, suspicion) : each,
+  );
+  return together(scope, completed, fromPlate, mended, fitOf(scope, fromPlate, mended));
+}
+
+/** Below this chance the usual mistakes are tried; named they are only on their odds. */
+const SUSPICIOUS = 0.05;
+
+/** All that may be used, fitted together; `undefined` when there is nothing. */
+function fitOf(scope: MotorScope, fromPlate: PlateMachine, alone: readonly Alone[]): JointFit | undefined {
+  const usable = alone.filter(isUsable);
+  return usable.length > 0 ? fitJointly(scope, fromPlate, usable.map(possibleOnly)) : undefined;
+}
+
+/** A reading without what a named mistake touches; what was found in it as read stays said, unless it was but the mistake's trace. */
+function withSuspicion(scope: MotorScope, plate: Plate, fromPlate: PlateMachine, asRead: Alone, suspicion: Suspicion): Alone {
+  const { mistake, finding } = suspicion;
+  const mended = evaluateAlone(scope, plate, fromPlate.machine, mistake.without(asRead.reading));
+  const kept = mended.findings.filter(({ code }) => !asRead.findings.some((found) => found.code === code));
+  const stillUsable = isUsable(mended) || mended.reading.readingCondition === 'uncoupled';
+  return {
+    ...mended,
+    findings: [
+      ...asRead.findings.filter(({ severity }) => severity !== 'disqualifies' || !stillUsable),
+      ...kept.filter(({ code }) => code !== 'uncoupled-reading'),
+      finding,
+    ],
+  };
+}
+
+function together(
+  scope: MotorScope,
+  completed: CompletedPlate,
+  fromPlate: PlateMachine,
+  alone: readonly Alone[],
+  fit: JointFit | undefined,
+): MotorReadings {
+  const usable = alone.filter(isUsable);
+  const metered = usable.map(possibleOnly);
+  const joint = fit && jointOf(scope, fromPlate, completed, fit, metered);
+  const machine = joint?.machine ?? fromPlate.machine;
+  return {
+    machine,
+    joint,
+    readings: alone.map((each) => {
+      const found = joint?.readings[usable.indexOf(each)];
+      const estimates = each.estimates.map((estimate) => ({
+        ...estimate,
+        used: found !== undefined && !each.failed.includes(estimate.method),
+      }));
+      const base = { reading: each.reading, metered: each.metered, estimates };
+      if (!found || !joint) {
+        const silent = each.disqualified || each.reading.readingCondition === 'uncoupled';
+        const missing = each.missing.join(', ') || 'nothing usable';
+        return {
+          ...base,
+          findings: silent
+            ? each.findings
+            : [...each.findings, LOAD.make('reading-without-load', { row: each.reading.row, missing })],
+        };
+      }
+      const { loadFraction } = found;
+      const findings =
+        joint.agreement && joint.agreement.p < DISAGREEMENT
+          ? [
+              ...each.findings,
+              LOAD.make('estimates-disagree', { row: each.reading.row, p: joint.agreement.p, spread: spreadOf(estimates) }),
+            ]
+          : each.findings;
+      const point = operatingPoint(scope, machine, loadFraction, {
+        voltageRatio: found.voltageRatio,
+        windingTemperature: each.metered.windingTemperature,
+        ambient: each.metered.ambient,
+        frequencyRatio: each.metered.frequencyRatio,
+        negativeSequence: each.metered.negativeSequence,
+        heat: found.heat,
+      });
+      return {
+        ...base,
+        combination: { loadFraction, agreement: joint.agreement, birgeRatio: joint.birgeRatio },
+        point: loadFraction.value > LOWEST && loadFraction.value < HIGHEST ? point : undefined,
+        findings,
+      };
+    }),
+  };
 }
 
 function spreadOf(estimates: readonly Estimate[]): string {

@@ -1,19 +1,24 @@
 import { apply } from '../formula/apply';
 import * as L from '../generated/load';
 import * as N from '../generated/nameplate';
+import { withDoubt } from '../machine/observation';
 import { exact } from '../quantity/quantity';
+import { invert, type Measurable } from './invert';
 import type { LoadMethod } from './method';
-import { withModelSpread } from './spread';
+import { slipModel } from './model-doubt';
 
-/** Rotor temperature moves slip by about a tenth between cold and hot; taken as 6 % of the load plus a point (common practice). */
-const RELATIVE_SPREAD = 0.06;
-const ABSOLUTE_SPREAD = 0.01;
+const SLIP: Measurable = {
+  read: (solution) => solution.slip,
+  label: 'Load at which the machine slips as measured',
+  tex: 's(x) = 1 - n / n_s',
+};
 
 /**
- * Load by slip: measured slip over stamped slip, with the voltage allowed for.
+ * Load by slip: the load at which the machine of the plate slips as measured, at its voltage, frequency and temperature.
  *
  * Needs the shaft speed to 1 r/min and a stamped speed; frequency and voltage when read. Valid for cage motors on the line, 20 to 120 % load.
- * The doubt is mostly that of the stamped slip: 20 % as tolerance, and its rounding.
+ * The doubt is mostly that of the stamped slip: 20 % as tolerance, and its rounding. The published form divides the slips and allows for the
+ * square of the voltage; it serves as the first guess.
  * Source: US DOE fact sheet on motor load and efficiency, slip method with voltage (from memory).
  */
 export const slipMethod: LoadMethod = {
@@ -39,17 +44,22 @@ export const slipMethod: LoadMethod = {
       voltage: metered.voltage ?? machine.plate.ratedVoltage,
       rated_voltage: machine.plate.ratedVoltage,
     });
-    const u = Math.hypot(RELATIVE_SPREAD * plain.value, ABSOLUTE_SPREAD, metered.voltage ? 0 : 0.06 * plain.value);
+    const measured = withDoubt(
+      scope,
+      apply(scope, N.slip_fraction, { synchronous_speed: metered.synchronousSpeed, shaft_speed: metered.speed }),
+      `row ${metered.row}:model:slip`,
+      'skin effect and straight parts of the model',
+      slipModel(1 - metered.speed.value / metered.synchronousSpeed.value),
+    );
+    const loadFraction = invert(scope, machine, metered, measured, SLIP, plain.value);
     return {
-      loadFraction: withModelSpread(
-        scope,
-        plain,
-        `row ${metered.row}:model:slip`,
-        'rotor temperature and the straight line of slip against load',
-        u,
-      ),
+      loadFraction,
+      ...(loadFraction === undefined && { outOfRange: plain.value < 0.5 ? ('below' as const) : ('above' as const) }),
       missing: [],
-      why: metered.voltage ? [] : ['voltage not read: slip goes with its square'],
+      why: [
+        `plain ratio of slips ${(plain.value * 100).toFixed(0)} %`,
+        ...(metered.voltage ? [] : ['voltage not read: slip goes with its square']),
+      ],
       findings: [],
     };
   },

@@ -1,4 +1,5 @@
 import type { Origin, Quantity } from '../quantity/quantity';
+import type { MachineModel } from './fit';
 
 /** A completed nameplate: each value with its origin, stamped or found otherwise. */
 export interface CompletedPlate {
@@ -35,12 +36,12 @@ export interface LossSet {
   readonly total: Quantity<'kW'>;
 }
 
-/** A machine as later steps use it: its completed plate and its losses at rated load and voltage. */
+/** A machine as later steps use it: its plate as completed, the circuit fitted to all that is known, and its losses at the rated point. */
 export interface Machine {
   readonly plate: CompletedPlate;
+  readonly model: MachineModel;
   readonly rated: LossSet;
-  /** Temperature of the rated losses, and the rise at rated load, in °C and K. */
-  readonly referenceTemperature: Quantity<'K'>;
+  /** Rise of the winding at rated load, K. */
   readonly ratedRise: Quantity<'K'>;
 }
 
@@ -53,6 +54,12 @@ export interface OperatingPoint {
   readonly slip: Quantity<'1'>;
   readonly speed: Quantity<'r/min'>;
   readonly losses: LossSet;
+  /** Part of stator and rotor loss that an unbalanced supply causes, kW. */
+  readonly unbalanceLoss: number;
+  readonly current: Quantity<'A'>;
+  readonly powerFactor: Quantity<'1'>;
+  /** In °C. */
+  readonly windingTemperature: Quantity<'K'>;
 }
 
 /** The duty in force: load fraction of the existing motor and hours a year at each step. */

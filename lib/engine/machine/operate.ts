@@ -1,12 +1,14 @@
+import { PARAMETERS } from '../circuit/parameters';
+import { type Solution, solveAtPower } from '../circuit/solve';
 import type { MotorScope } from '../context';
-import { apply, leaf } from '../formula/apply';
+import { apply, leaf, solved } from '../formula/apply';
 import * as M from '../generated/machine';
 import * as N from '../generated/nameplate';
-import { exact, type Quantity } from '../quantity/quantity';
-import type { LossSet, Machine, OperatingPoint } from './model';
-
-/** Constant of copper in the temperature rule of resistance, as a temperature. */
-export const COPPER = 234.5;
+import { combineParts, EXACT, type Parts, type Quantity } from '../quantity/quantity';
+import type { Unit } from '../quantity/unit';
+import { type MachineModel, PARAMETER_NUDGE } from './fit';
+import type { Machine, OperatingPoint } from './model';
+import { HEAT } from './predict';
 
 /** Conditions of an operating point beside its load. */
 export interface Conditions {
@@ -16,6 +18,12 @@ export interface Conditions {
   readonly windingTemperature?: Quantity<'K'> | undefined;
   /** Ambient temperature in °C; 25 assumed when not measured. */
   readonly ambient?: Quantity<'K'> | undefined;
+  /** Supply frequency over rated frequency; 1 when not given. */
+  readonly frequencyRatio?: number | undefined;
+  /** Negative-sequence voltage over rated voltage; 0 when not given. */
+  readonly negativeSequence?: number | undefined;
+  /** What a fit found the winding to be hotter than reckoned, in units of {@link HEAT} K. */
+  readonly heat?: Quantity<'1'> | undefined;
 }
 
 /** Ambient temperature where none was read: 25 °C with 6 K of doubt (common practice). */
@@ -30,76 +38,181 @@ export function assumedAmbient(scope: MotorScope): Quantity<'K'> {
   });
 }
 
+/** How much hotter or cooler than reckoned winding and rotor may be, K: reckoned from ambient, or from a measured winding (common practice). */
+const HEAT_RECKONED = 8;
+const HEAT_MEASURED = 4;
+
+/** The unknown heat of a reading as a quantity around zero, in units of {@link HEAT} K. */
+export function heatOf(scope: MotorScope, row: number, windingMeasured: boolean): Quantity<'1'> {
+  return leaf(scope, {
+    value: 0,
+    unit: '1',
+    label: 'winding and rotor hotter than reckoned, in tens of kelvins',
+    origin: 'assumed',
+    source: 'common practice: 8 K where the temperature is reckoned, 4 K where the winding was measured',
+    doubts: [
+      {
+        id: `row ${row}:heat`,
+        label: 'temperature of winding and rotor',
+        u: (windingMeasured ? HEAT_MEASURED : HEAT_RECKONED) / HEAT,
+      },
+    ],
+  });
+}
+
+/** Relative steps for derivatives by load and voltage, and by temperature in K. */
+const NUDGE = 1e-5;
+const NUDGE_KELVIN = 1e-2;
+
 /**
- * Losses, input, efficiency and speed of a machine at a load.
+ * Losses, input, efficiency, speed and current of a machine at a load.
  *
- * Units: load fraction 1 = rated output; losses in kW.
- * Valid for: 0 to about 130 % load, terminal voltage within 10 % of rated, sinusoidal supply.
- * Source: the five losses of IEEE 112-2017 clause 5 and IEC 60034-2-1 clause 6, each scaled as its formula sheet says.
+ * Units: load fraction 1 = rated output; losses in kW, current in A. The doubts of the machine's parameters and of the conditions are
+ * carried to first order through the solved circuit.
+ * Valid for: free running up to the breakdown torque; `undefined` beyond it.
+ * Source: the exact per-phase circuit, see {@link solveAtPower}; losses as IEEE 112-2017 clause 5 and IEC 60034-2-1 clause 6 name them.
  */
 export function operatingPoint(
   scope: MotorScope,
   machine: Machine,
   loadFraction: Quantity<'1'>,
   conditions: Conditions,
-): OperatingPoint {
-  const { plate } = machine;
-  const voltageRatio = conditions.voltageRatio;
+): OperatingPoint | undefined {
+  const { plate, model } = machine;
+  const ambient = conditions.ambient ?? assumedAmbient(scope);
+  const found = solveWithDoubt(machine, loadFraction, conditions, ambient);
+  if (!found) return undefined;
+  const { base } = found;
+  const inputs = scope.trace ? inputsOf(model, loadFraction, conditions, ambient) : {};
+  const figure = <U extends Unit>(read: (solution: Solution) => number, unit: U, scale: number, what: Statement): Quantity<U> => {
+    return solved(
+      scope,
+      { unit, value: read(base) * scale, parts: partsOf(found, read, scale) },
+      { ...what, residual: base.residual, source: 'exact per-phase circuit at the terminal voltage' },
+      inputs,
+    );
+  };
+  const kw = model.base.powerKw;
+  const stator = figure(({ stator }) => stator, 'kW', kw, STATEMENTS.stator);
+  const rotor = figure(({ rotor }) => rotor, 'kW', kw, STATEMENTS.rotor);
+  const core = figure(({ core }) => core, 'kW', kw, STATEMENTS.core);
+  const frictionWindage = figure(({ friction }) => friction, 'kW', kw, STATEMENTS.friction);
+  const stray = figure(({ stray }) => stray, 'kW', kw, STATEMENTS.stray);
+  const slip = figure((solution) => solution.slip, '1', 1, STATEMENTS.slip);
   const shaftPower = apply(scope, M.shaft_power_at_load, { load_fraction: loadFraction, rated_power: plate.ratedPower });
-  const slip = apply(scope, M.slip_at_load, {
-    rated_slip: plate.ratedSlip,
-    load_fraction: loadFraction,
-    voltage_ratio: voltageRatio,
-  });
-  const losses = lossesAt(scope, machine, { loadFraction, shaftPower, slip }, conditions);
+  const total = apply(scope, M.total_loss, { stator, rotor, core, friction_windage: frictionWindage, stray });
+  const frequency = conditions.frequencyRatio ?? 1;
+  const synchronousSpeed: Quantity<'r/min'> =
+    frequency === 1 ? plate.synchronousSpeed : { unit: 'r/min', value: plate.synchronousSpeed.value * frequency, parts: EXACT };
   return {
     loadFraction,
     shaftPower,
     slip,
-    losses,
-    inputPower: apply(scope, M.input_power, { shaft_power: shaftPower, total_loss: losses.total }),
-    efficiency: apply(scope, M.efficiency, { shaft_power: shaftPower, total_loss: losses.total }),
-    speed: apply(scope, N.speed_from_slip, { synchronous_speed: plate.synchronousSpeed, slip }),
+    losses: { stator, rotor, core, frictionWindage, stray, total },
+    unbalanceLoss: base.unbalance * kw,
+    current: figure(({ current }) => current, 'A', model.base.currentA, STATEMENTS.current),
+    powerFactor: figure(({ powerFactor }) => powerFactor, '1', 1, STATEMENTS.powerFactor),
+    windingTemperature: figure(({ winding }) => winding, 'K', 1, STATEMENTS.winding),
+    inputPower: apply(scope, M.input_power, { shaft_power: shaftPower, total_loss: total }),
+    efficiency: apply(scope, M.efficiency, { shaft_power: shaftPower, total_loss: total }),
+    speed: apply(scope, N.speed_from_slip, { synchronous_speed: synchronousSpeed, slip }),
   };
 }
 
-function lossesAt(
+/** A solved point and what becomes of it when one doubtful thing is moved a little. */
+interface SolvedPoint {
+  readonly base: Solution;
+  readonly moves: readonly { readonly parts: Parts; readonly moved: Solution; readonly step: number }[];
+}
+
+function solveWithDoubt(
+  { model }: Machine,
+  loadFraction: Quantity<'1'>,
+  conditions: Conditions,
+  ambient: Quantity<'K'>,
+): SolvedPoint | undefined {
+  const start = {
+    load: loadFraction.value,
+    voltage: conditions.voltageRatio.value,
+    frequency: conditions.frequencyRatio ?? 1,
+    ambient: ambient.value,
+    winding: conditions.windingTemperature?.value,
+    hotter: (conditions.heat?.value ?? 0) * HEAT,
+    negativeSequence: conditions.negativeSequence,
+  };
+  const base = solveAtPower(model.circuit, start);
+  if (!base) return undefined;
+  const at = { ...start, near: base };
+  const moves: { parts: Parts; moved: Solution; step: number }[] = [];
+  const move = (parts: Parts, moved: Solution | undefined, step: number): void => {
+    if (moved && parts.at.length > 0) moves.push({ parts, moved, step });
+  };
+  const circuits = model.parameters.some(({ parts }) => parts.at.length > 0) ? model.nudged() : [];
+  circuits.forEach((circuit, k) => {
+    const parameter = model.parameters[k];
+    if (circuit && parameter) move(parameter.parts, solveAtPower(circuit, at), PARAMETER_NUDGE);
+  });
+  if (loadFraction.parts.at.length > 0)
+    move(loadFraction.parts, solveAtPower(model.circuit, { ...at, load: at.load + NUDGE }), NUDGE);
+  if (conditions.voltageRatio.parts.at.length > 0)
+    move(conditions.voltageRatio.parts, solveAtPower(model.circuit, { ...at, voltage: at.voltage + NUDGE }), NUDGE);
+  const temperature = conditions.windingTemperature ?? ambient;
+  if (temperature.parts.at.length > 0) {
+    const hotter =
+      at.winding === undefined ? { ...at, ambient: at.ambient + NUDGE_KELVIN } : { ...at, winding: at.winding + NUDGE_KELVIN };
+    move(temperature.parts, solveAtPower(model.circuit, hotter), NUDGE_KELVIN);
+  }
+  if (conditions.heat && conditions.heat.parts.at.length > 0)
+    move(conditions.heat.parts, solveAtPower(model.circuit, { ...at, hotter: at.hotter + NUDGE * HEAT }), NUDGE);
+  return { base, moves };
+}
+
+function partsOf({ base, moves }: SolvedPoint, read: (solution: Solution) => number, scale: number): Parts {
+  const value = read(base);
+  return combineParts(moves.map((each) => [((read(each.moved) - value) / each.step) * scale, each.parts]));
+}
+
+/** Slip alone at a load: what meeting a load's torque asks for; `undefined` beyond the breakdown torque. */
+export function slipAtLoad(
   scope: MotorScope,
   machine: Machine,
-  point: { loadFraction: Quantity<'1'>; shaftPower: Quantity<'kW'>; slip: Quantity<'1'> },
+  loadFraction: Quantity<'1'>,
   conditions: Conditions,
-): LossSet {
-  const { plate, rated } = machine;
-  const load_fraction = point.loadFraction;
-  const voltage_ratio = conditions.voltageRatio;
-  const temperature =
-    conditions.windingTemperature ??
-    apply(scope, M.winding_temperature, {
-      ambient: conditions.ambient ?? assumedAmbient(scope),
-      rise: machine.ratedRise,
-      load_fraction,
-      magnetising_share: plate.magnetisingShare,
-    });
-  const stator = apply(scope, M.stator_loss_at_load, {
-    rated_stator_loss: rated.stator,
-    current_ratio_squared: apply(scope, M.current_ratio_squared, {
-      load_fraction,
-      magnetising_share: plate.magnetisingShare,
-      voltage_ratio,
-    }),
-    temperature,
-    reference_temperature: machine.referenceTemperature,
-    material: exact(COPPER, 'K'),
+): Quantity<'1'> | undefined {
+  const found = solveWithDoubt(machine, loadFraction, conditions, conditions.ambient ?? assumedAmbient(scope));
+  return found && { unit: '1', value: found.base.slip, parts: partsOf(found, (solution) => solution.slip, 1) };
+}
+
+interface Statement {
+  readonly label: string;
+  readonly tex: string;
+}
+
+const STATEMENTS = {
+  stator: { label: 'Stator loss', tex: 'P_1 = 3 I_1^2 R_1(t)' },
+  rotor: { label: 'Rotor loss', tex: 'P_2 = 3 I_2^2 R_2(t) = s\\, P_\\delta' },
+  core: { label: 'Core loss', tex: 'P_{fe} = P_{fe,r} (E/E_r)^2' },
+  friction: { label: 'Friction and windage', tex: 'P_{fw} = P_{fw,r} (n/n_r)^2' },
+  stray: { label: 'Stray-load loss', tex: 'P_{LL} = P_{LL,r} (I_2/I_{2,r})^2' },
+  slip: { label: 'Slip', tex: 'P + P_{fw} + P_{LL} = 3 I_2^2 R_2 \\frac{1-s}{s}' },
+  current: { label: 'Line current', tex: '\\underline{I}_1 = \\underline{I}_2 + \\underline{I}_m + \\underline{I}_{fe}' },
+  powerFactor: { label: 'Power factor', tex: '\\cos\\varphi = \\frac{P_{in}}{3 V I_1}' },
+  winding: { label: 'Winding temperature, °C', tex: 't = t_a + \\Delta t_r \\frac{\\Sigma P}{\\Sigma P_r}' },
+} as const satisfies Record<string, Statement>;
+
+function inputsOf(
+  model: MachineModel,
+  loadFraction: Quantity<'1'>,
+  conditions: Conditions,
+  ambient: Quantity<'K'>,
+): Readonly<Record<string, Quantity>> {
+  const inputs: Record<string, Quantity> = { load_fraction: loadFraction, voltage_ratio: conditions.voltageRatio };
+  if (conditions.windingTemperature) inputs.winding_temperature = conditions.windingTemperature;
+  else inputs.ambient = ambient;
+  if (conditions.heat) inputs.heat = conditions.heat;
+  PARAMETERS.forEach((name, k) => {
+    const parameter = model.parameters[k];
+    if (parameter) inputs[name.replaceAll('-', '_')] = parameter;
   });
-  const core = apply(scope, M.core_loss_at_voltage, { rated_core_loss: rated.core, voltage_ratio });
-  const stray = apply(scope, M.stray_loss_at_load, { rated_stray_loss: rated.stray, load_fraction, voltage_ratio });
-  const frictionWindage = rated.frictionWindage;
-  const rotor = apply(scope, M.rotor_loss, {
-    slip: point.slip,
-    shaft_power: point.shaftPower,
-    friction_windage: frictionWindage,
-    stray,
-  });
-  const total = apply(scope, M.total_loss, { stator, rotor, core, friction_windage: frictionWindage, stray });
-  return { stator, rotor, core, frictionWindage, stray, total };
+  return inputs;
 }

@@ -24,7 +24,7 @@ interface Given {
 }
 
 /** Typical power factor at rated load by poles; lower for small machines (common practice). */
-function typicalPowerFactor(poles: number, ratedPowerKw: number): number {
+export function typicalPowerFactor(poles: number, ratedPowerKw: number): number {
   const large = poles <= 2 ? 0.89 : poles <= 4 ? 0.86 : poles <= 6 ? 0.82 : poles <= 8 ? 0.78 : 0.73;
   return large - (ratedPowerKw < 4 ? 0.06 : ratedPowerKw < 15 ? 0.03 : 0);
 }

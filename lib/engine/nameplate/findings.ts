@@ -89,6 +89,12 @@ export const PLATE = catalogue({
     cause: 'The motor was not free, the voltage was off, or the plate efficiency does not hold any more.',
     next: 'Repeat the uncoupled run at rated voltage; take power with a meter that reads low power factors well.',
   }),
+  'plate-fits-no-machine': kind<Record<string, never>>({
+    severity: 'warning',
+    text: () => 'The stamps together describe no possible motor; its reactances were taken as typical.',
+    cause: 'One of the stamps was misread, or they belong to different connections.',
+    next: 'Read rated power, voltage, current, speed, efficiency and power factor from the plate again.',
+  }),
   'plate-value-impossible': kind<{ column: string; value: number }>({
     severity: 'warning',
     text: (e) => `${e.column} is ${e.value}, which is not possible. The value was not used.`,

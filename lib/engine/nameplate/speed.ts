@@ -122,6 +122,15 @@ export function completeSlip(
       };
     }
   }
+  return { ...typicalSlip(scope, given), origin: 'derived', findings };
+}
+
+/** Rated speed and slip from the typical share of the rotor in the total loss. */
+export function typicalSlip(
+  scope: MotorScope,
+  given: { synchronousSpeed: Quantity<'r/min'>; efficiency: Quantity<'1'>; ratedPower: Quantity<'kW'>; prefix: string },
+): { speed: Quantity<'r/min'>; slip: Quantity<'1'> } {
+  const { prefix, synchronousSpeed } = given;
   const share = leaf(scope, {
     value: 0.2,
     unit: '1',
@@ -132,12 +141,7 @@ export function completeSlip(
   });
   const total = apply(scope, N.rated_total_loss, { rated_power: given.ratedPower, efficiency: given.efficiency });
   const slip = apply(scope, N.slip_from_rotor_share, { rotor_share: share, total_loss: total, rated_power: given.ratedPower });
-  return {
-    slip,
-    speed: apply(scope, N.speed_from_slip, { synchronous_speed: synchronousSpeed, slip }),
-    origin: 'derived',
-    findings,
-  };
+  return { slip, speed: apply(scope, N.speed_from_slip, { synchronous_speed: synchronousSpeed, slip }) };
 }
 
 /** Rated frequency: stamped, else the study's. */

@@ -56,6 +56,10 @@ function changeTo(scope: MotorScope, present: Present, costs: Costs, ratedPowerK
   }
   const { machine } = replacement;
   const steps = newSteps(scope, machine, present.steps, present.law, present.conditions);
+  if (!steps) {
+    costs.say(OPTIONS.make('too-small-for-duty', { rated_power_kw: ratedPowerKw }));
+    return undefined;
+  }
   const year = runningYear(scope, steps, present.peak, present.tariff);
   const efficiency = year && meanEfficiency(scope, steps, year);
   return {

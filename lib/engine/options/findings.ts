@@ -1,4 +1,5 @@
 import { catalogue, kind } from '../quantity/catalogue';
+import { shortRating } from './ratings';
 
 const whole = (value: number): string => Math.round(value).toString();
 
@@ -9,6 +10,20 @@ export const OPTIONS = catalogue({
     text: () => 'Neither hours a year nor a duty profile are known, so no energy, money or payback is given.',
     cause: 'The columns hours_per_year and duty_profile are empty.',
     next: 'Ask the operators for the hours a year, or read an hour meter twice a few weeks apart.',
+  }),
+  'too-small-for-duty': kind<{ rated_power_kw: number }>({
+    severity: 'note',
+    text: (e) =>
+      `A motor of ${shortRating(e.rated_power_kw)} kW cannot carry the duty: it asks for more than its breakdown torque.`,
+    cause: 'The highest load of the duty is far above this rating.',
+    next: 'Nothing: the rating is not weighed. Check the highest step of the duty if this surprises.',
+  }),
+  'duty-beyond-breakdown': kind<{ rated_power_kw: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The duty asks for more than the breakdown torque of this ${shortRating(e.rated_power_kw)} kW motor, so that nothing can be computed for a year.`,
+    cause: 'A fraction of the duty is written in per cent, or refers to another load than the reading’s.',
+    next: 'Check duty_profile: fractions refer to the load of the reading on its row, or to rated power without one.',
   }),
   'screening-only': kind<{ assumed_load: number }>({
     severity: 'disqualifies',

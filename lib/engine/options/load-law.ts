@@ -1,8 +1,14 @@
+import { RATED_AMBIENT } from '../circuit/parameters';
+import { solveAtPower } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
 import type { Machine, OperatingPoint } from '../machine/model';
+import { type Conditions, slipAtLoad } from '../machine/operate';
 import type { DrivenMachine, Plate } from '../motor';
-import { combineParts, exact, type Quantity } from '../quantity/quantity';
+import { combineParts, exact, type Quantity, scaleParts } from '../quantity/quantity';
+
+/** Step of the speed ratio for its derivative. */
+const NUDGE = 1e-6;
 
 /** How the driven machine answers to another speed. */
 export interface LoadLaw {
@@ -29,45 +35,58 @@ export function loadLaw(plate: Plate): LoadLaw {
 /**
  * Speed of a new motor over that of the old one where its torque meets the load.
  *
- * Solves r n = ns (1 − s P r^(k+1) / (Pr u²)) for r by Newton steps: n and P speed and shaft power of the old motor, ns, s and Pr
- * synchronous speed, rated slip and rating of the new one, k the torque exponent, u terminal over rated voltage. The doubt follows by the
- * implicit-function rule.
+ * Solves r n = ns (1 − s(P r^(k+1) / Pr)) for r by Newton steps: n and P speed and shaft power of the old motor, ns, s(x) and Pr synchronous
+ * speed, slip at a load and rating of the new one, k the torque exponent. The doubt follows by the implicit-function rule.
  *
- * Units: ratio. Valid for: slip in proportion to load, to about 130 % load.
- * Source: slip line of the US DOE fact sheet on motor load and efficiency; affinity laws; own derivation.
+ * Units: ratio. Valid for: up to the breakdown torque of the new motor; `undefined` beyond it.
+ * Source: exact per-phase circuit; affinity laws; own derivation.
  */
 export function speedRatio(
   scope: MotorScope,
   old: OperatingPoint,
   machine: Machine,
   law: LoadLaw,
-  voltageRatio: Quantity<'1'>,
-): Quantity<'1'> {
-  const { synchronousSpeed, ratedSlip, ratedPower } = machine.plate;
+  conditions: Conditions,
+): Quantity<'1'> | undefined {
+  const { synchronousSpeed, ratedPower } = machine.plate;
   const power = law.exponent.value + 1;
-  const slip = (ratedSlip.value * old.shaftPower.value) / (ratedPower.value * voltageRatio.value ** 2);
   const n = old.speed.value;
   const ns = synchronousSpeed.value;
+  const at = {
+    voltage: conditions.voltageRatio.value,
+    frequency: conditions.frequencyRatio ?? 1,
+    ambient: conditions.ambient?.value ?? RATED_AMBIENT,
+    winding: conditions.windingTemperature?.value,
+  };
+  const loadAt = (ratio: number) => (old.shaftPower.value * ratio ** power) / ratedPower.value;
+  const slipAt = (ratio: number) => solveAtPower(machine.model.circuit, { ...at, load: loadAt(ratio) })?.slip;
   let ratio = 1;
   let residual = 0;
   let slope = n;
   for (let step = 0; step < 30; step++) {
-    residual = ratio * n - ns * (1 - slip * ratio ** power);
-    slope = n + ns * slip * power * ratio ** (power - 1);
+    const slip = slipAt(ratio);
+    const next = slipAt(ratio + NUDGE);
+    if (slip === undefined || next === undefined) return undefined;
+    residual = ratio * n - ns * (1 - slip);
+    slope = n + (ns * (next - slip)) / NUDGE;
     const change = residual / slope;
     ratio -= change;
     if (Math.abs(change) < 1e-13) break;
   }
-  const drop = ns * slip * ratio ** power;
+  const loadFraction: Quantity<'1'> = {
+    unit: '1',
+    value: loadAt(ratio),
+    parts: scaleParts(old.shaftPower.parts, ratio ** power / ratedPower.value),
+  };
+  const slip = slipAtLoad(scope, machine, loadFraction, conditions);
+  if (!slip) return undefined;
   const quantity: Quantity<'1'> = {
     unit: '1',
     value: ratio,
     parts: combineParts([
       [-ratio / slope, old.speed.parts],
-      [(1 - slip * ratio ** power) / slope, synchronousSpeed.parts],
-      [-drop / ratedSlip.value / slope, ratedSlip.parts],
-      [old.shaftPower.value === 0 ? 0 : -drop / old.shaftPower.value / slope, old.shaftPower.parts],
-      [(2 * drop) / voltageRatio.value / slope, voltageRatio.parts],
+      [(1 - slip.value) / slope, synchronousSpeed.parts],
+      [-ns / slope, slip.parts],
     ]),
   };
   return solved(
@@ -75,18 +94,18 @@ export function speedRatio(
     quantity,
     {
       label: 'speed of the new motor over that of the old one',
-      tex: "r\\, n = n_s' \\left(1 - s' \\frac{P\\, r^{k+1}}{P_r' u^2}\\right)",
+      tex: "r\\, n = n_s' \\left(1 - s'(P\\, r^{k+1}/P_r')\\right)",
       residual: Math.abs(residual) / ns,
-      source: 'Slip in proportion to load; affinity laws of fans and pumps',
+      source: 'Slip of the new motor’s circuit; affinity laws of fans and pumps',
     },
     scope.trace
       ? {
           old_speed: old.speed,
           shaft_power: old.shaftPower,
           new_synchronous_speed: synchronousSpeed,
-          new_rated_slip: ratedSlip,
+          new_rated_slip: machine.plate.ratedSlip,
           new_rated_power: ratedPower,
-          voltage_ratio: voltageRatio,
+          voltage_ratio: conditions.voltageRatio,
           torque_exponent: law.exponent,
         }
       : {},

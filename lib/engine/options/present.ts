@@ -70,7 +70,11 @@ export function presentSide(scope: MotorScope, input: WeighInput, costs: Costs):
   const bearingsOnly = calls.length > 0 && !calls.includes('rewind');
   const repairKind = bearingsOnly ? 'bearing-job' : 'rewind';
   const conditions: Conditions = { voltageRatio: input.voltageRatio, ambient: assumedAmbient(scope) };
-  const steps = oldSteps(scope, machine, input.duty, input.point, conditions);
+  const possible = oldSteps(scope, machine, input.duty, input.point, conditions);
+  const steps = possible ?? [];
+  const screening =
+    input.screeningOnly && !failed ? [OPTIONS.make('screening-only', { assumed_load: scope.settings.assumedLoad })] : [];
+  if (!possible) screening.push(OPTIONS.make('duty-beyond-breakdown', { rated_power_kw: plate.ratedPowerKw }));
   const peak = peakStep(steps);
   const tariff = tariffOf(scope, plate, input.duty === undefined || runs(steps));
   const year = runningYear(scope, steps, peak, tariff);
@@ -117,8 +121,7 @@ export function presentSide(scope: MotorScope, input: WeighInput, costs: Costs):
         : undefined,
     stopCostUnknown: raised && stopCost === undefined,
     highestLoadKw: highestLoad(plate, steps, input.point),
-    screening:
-      input.screeningOnly && !failed ? [OPTIONS.make('screening-only', { assumed_load: scope.settings.assumedLoad })] : [],
+    screening,
   };
 }
 

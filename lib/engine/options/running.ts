@@ -35,22 +35,29 @@ export interface Tariff {
   readonly coincidence: Quantity<'1'>;
 }
 
-/** The existing motor at each step of its duty; at the present load without hours when no duty is known. */
+/**
+ * The existing motor at each step of its duty; at the present load without hours when no duty is known. `undefined` when a step asks for more
+ * than the breakdown torque.
+ */
 export function oldSteps(
   scope: MotorScope,
   machine: Machine,
   duty: readonly DutyPoint[] | undefined,
   point: OperatingPoint | undefined,
   conditions: Conditions,
-): RunningStep[] {
-  if (duty)
-    return duty.map((step) => ({ point: operatingPoint(scope, machine, step.loadFraction, conditions), hours: step.hours }));
-  return point ? [{ point: operatingPoint(scope, machine, point.loadFraction, conditions) }] : [];
+): RunningStep[] | undefined {
+  const steps: RunningStep[] = [];
+  for (const { loadFraction, hours } of duty ?? (point ? [{ loadFraction: point.loadFraction, hours: undefined }] : [])) {
+    const at = operatingPoint(scope, machine, loadFraction, conditions);
+    if (!at) return undefined;
+    steps.push({ point: at, ...(hours && { hours }) });
+  }
+  return steps;
 }
 
 /**
  * Another machine on the same duty: each step where its torque meets the load, with the hours that the same flow then takes.
- * Source: affinity laws; see {@link speedRatio}.
+ * `undefined` when a step asks for more than its breakdown torque. Source: affinity laws; see {@link speedRatio}.
  */
 export function newSteps(
   scope: MotorScope,
@@ -58,9 +65,11 @@ export function newSteps(
   old: readonly RunningStep[],
   law: LoadLaw,
   conditions: Conditions,
-): RunningStep[] {
-  return old.map((step) => {
-    const ratio = law.speedHeld ? undefined : speedRatio(scope, step.point, machine, law, conditions.voltageRatio);
+): RunningStep[] | undefined {
+  const steps: RunningStep[] = [];
+  for (const step of old) {
+    const ratio = law.speedHeld ? undefined : speedRatio(scope, step.point, machine, law, conditions);
+    if (!law.speedHeld && !ratio) return undefined;
     const shaftPower = ratio
       ? apply(scope, O.power_at_speed_ratio, {
           shaft_power: step.point.shaftPower,
@@ -69,14 +78,15 @@ export function newSteps(
         })
       : step.point.shaftPower;
     const load = apply(scope, O.load_fraction_of_power, { shaft_power: shaftPower, rated_power: machine.plate.ratedPower });
-    return {
-      point: operatingPoint(scope, machine, load, conditions),
-      hours:
-        step.hours && ratio && law.onOff
-          ? apply(scope, O.hours_at_speed_ratio, { hours: step.hours, speed_ratio: ratio })
-          : step.hours,
-    };
-  });
+    const point = operatingPoint(scope, machine, load, conditions);
+    if (!point) return undefined;
+    const hours =
+      step.hours && ratio && law.onOff
+        ? apply(scope, O.hours_at_speed_ratio, { hours: step.hours, speed_ratio: ratio })
+        : step.hours;
+    steps.push({ point, ...(hours && { hours }) });
+  }
+  return steps;
 }
 
 /** Index of the step with the highest input among those that run; of all when none has hours. */

@@ -2,7 +2,7 @@ import type { ReadingEvaluation } from '../load/reading';
 import type { CompletedPlate } from '../machine/model';
 import type { Finding } from '../quantity/finding';
 import { standardUncertainty } from '../quantity/quantity';
-import type { TrustLevel } from '../result';
+import type { MethodId, TrustLevel } from '../result';
 import type { Settings } from '../settings';
 import { TRUST } from './findings';
 
@@ -14,6 +14,9 @@ export interface TrustJudgement {
 
 /** A second way to the load confirms the first only if its own standard uncertainty is at most this (load fraction). */
 const CONFIRMING = 0.1;
+
+/** Ways that rest on a meter of their own. What is made of them (power and current together, segregated losses) confirms nothing. */
+const INDEPENDENT: ReadonlySet<MethodId> = new Set(['input-power', 'slip', 'current']);
 
 /** Years between two ISO dates, by days of 365.25; negative when `later` is earlier. */
 export function yearsBetween(earlier: string, later: string): number {
@@ -60,7 +63,7 @@ export function readingTrust(
 /** True when two independent ways to the load agree and both are sure enough to say something. */
 function confirmation(evaluated: ReadingEvaluation, findings: Finding[]): boolean {
   const row = evaluated.reading.row;
-  const used = evaluated.estimates.filter((estimate) => estimate.used);
+  const used = evaluated.estimates.filter(({ used: taken, method }) => taken && INDEPENDENT.has(method));
   const first = used[0];
   if (!first) return false;
   if (used.length === 1) {

@@ -3,6 +3,7 @@ import { type DemoMotor, draft, motorOf, offlineTests, plateOf, readingOf } from
 import { DATA_PLANTS, type Plant } from './plants';
 import { CONDITION_PLANTS } from './plants-condition';
 import { DECISION_PLANTS } from './plants-decisions';
+import { SUSPICION_PLANTS } from './plants-suspicion';
 import { Random } from './random';
 import { GROUPS } from './scenario';
 import { truePoint } from './truth';
@@ -42,7 +43,7 @@ export function generateDemo(options: DemoOptions): readonly DemoMotor[] {
       row += 1;
     }
   }
-  return planted(motors, [...DATA_PLANTS, ...CONDITION_PLANTS, ...DECISION_PLANTS]);
+  return planted(motors, [...DATA_PLANTS, ...CONDITION_PLANTS, ...DECISION_PLANTS, ...SUSPICION_PLANTS]);
 }
 
 function planted(motors: readonly DemoMotor[], plants: readonly Plant[]): DemoMotor[] {

@@ -193,7 +193,14 @@ export const DATA_PLANTS: readonly Plant[] = [
       ...motor,
       readings: motor.readings.flatMap((reading) => [
         { ...reading, takenAt: '2024-03-05T09:10' },
-        { ...reading, row: reading.row + 5000, inputPowerKw: -3.2 },
+        {
+          ...reading,
+          row: reading.row + 5000,
+          inputPowerKw: -3.2,
+          currentsA: undefined,
+          currentA: undefined,
+          shaftSpeedRpm: undefined,
+        },
       ]),
     }),
   },

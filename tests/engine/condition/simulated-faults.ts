@@ -198,7 +198,7 @@ export function simulatedMotor(seed: number, faults: readonly HypothesisId[], st
   const shown = sound(random);
   for (const change of STRAYS) if (random.next() < stray) change(shown, random);
   for (const fault of faults) FAULTS[fault](shown, random);
-  const machine = buildTruth({
+  const cool = buildTruth({
     ratedPowerKw: RATED_KW,
     ratedVoltageV: 460,
     synchronousRpm: 1800,
@@ -208,6 +208,9 @@ export function simulatedMotor(seed: number, faults: readonly HypothesisId[], st
     leakage: 0.17,
     shares: { stator: 0.34, core: 0.2, friction: 0.1, stray: 0.14 },
   });
+  // Copper and aluminium at the winding's temperature: a sound one stands at about 105 °C.
+  const heat = (234.5 + shown.windingTemp) / (234.5 + 105);
+  const machine = { ...cool, r1: cool.r1 * heat, r2: cool.r2 * heat };
   const point = truePoint(machine, shown.load, shown.voltage);
   const meter = (value: number, pct: number) => value * (1 + (pct / 100) * random.between(-0.6, 0.6));
   const voltage = 460 * shown.voltage;
@@ -219,12 +222,16 @@ export function simulatedMotor(seed: number, faults: readonly HypothesisId[], st
     inputPowerKw: meter(point.inputPowerKw, 1) * shown.powerFactorOfMeter,
     shaftSpeedRpm: point.speedRpm + random.between(-0.5, 0.5),
   };
+  const before = truePoint(cool, shown.load, shown.voltage);
   const first: Reading = {
     ...base,
     row: 2,
     takenAt: '2024-05-01',
+    // A year before the winding ran as it should.
     ...measured,
-    inputPowerKw: Math.abs(measured.inputPowerKw ?? 0),
+    inputPowerKw: (Math.abs(measured.inputPowerKw ?? 0) * before.inputPowerKw) / point.inputPowerKw,
+    currentA: (current * before.currentA) / point.currentA,
+    shaftSpeedRpm: (measured.shaftSpeedRpm ?? 0) + before.speedRpm - point.speedRpm,
     eccentricitySidebandDb: shown.eccentricityFirst,
     bearingEnvelopeG: 0.8,
   };

@@ -10,6 +10,18 @@ import { POOR, PRICES, type Trial, weigh } from './weighing';
 /** A situation that makes each finding, and one beside it that does not. */
 const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial, not: Trial]>> = {
   'hours-unknown': [{ hours: undefined }, {}],
+  // The old motor's code letter stands for more breakdown torque than a premium motor's typical leakage.
+  'too-small-for-duty': [
+    {
+      plate: { codeLetter: 'R' },
+      steps: [
+        [0.6, 5000],
+        [3.2, 20],
+      ],
+    },
+    {},
+  ],
+  'duty-beyond-breakdown': [{ steps: [[60, 5000]] }, {}],
   'screening-only': [{ screeningOnly: true, measured: false }, {}],
   'failed-at-assumed-load': [
     { screeningOnly: true, measured: false, plate: { status: 'failed' } },

@@ -119,12 +119,17 @@ describe('savings', () => {
   it('with speed held, is the textbook difference of inputs at the efficiencies of the two points (Cengel and Boles, example 2-17)', () => {
     const { option, trace } = weigh(POOR);
     const now = option('replace', 'now');
-    const efficiencies = [...trace].flatMap(([quantity, step]) =>
-      step.kind === 'formula' && step.formula.id === 'machine.efficiency' ? [quantity.value] : [],
-    );
-    const oldEfficiency = efficiencies[1] ?? Number.NaN;
-    const newEfficiency = efficiencies[2] ?? Number.NaN;
     const shaft = 0.75 * 50 * 0.7457;
+    // The rated points of both machines are in the trace as well: only those at the load of the example count.
+    const efficiencies = [...trace].flatMap(([quantity, step]) =>
+      step.kind === 'formula' &&
+      step.formula.id === 'machine.efficiency' &&
+      Math.abs((step.inputs.shaft_power?.value ?? 0) - shaft) < 1e-6
+        ? [quantity.value]
+        : [],
+    );
+    const oldEfficiency = efficiencies[0] ?? Number.NaN;
+    const newEfficiency = efficiencies.at(-1) ?? Number.NaN;
     expect(saved(now)).toBeCloseTo(8000 * shaft * (1 / oldEfficiency - 1 / newEfficiency), 6);
   });
 

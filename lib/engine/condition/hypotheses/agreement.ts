@@ -1,4 +1,5 @@
 import type { ReadingEvaluation } from '../../load/reading';
+import { SUSPICION } from '../../load/suspicion';
 import type { Finding } from '../../quantity/finding';
 import type { Observation } from './evidence';
 
@@ -7,7 +8,7 @@ const BEYOND_P = 0.01;
 const NEAR_P = 0.05;
 
 /**
- * Whether the readings agree among themselves: the ways to the load by their chi-squared, and impossible values. Undefined where nothing was
+ * Whether the readings agree among themselves: the ways to the load by their chi-squared, impossible values, and mistakes that were named. Undefined where nothing was
  * read that could be compared.
  */
 export function readingsAgreement(
@@ -15,7 +16,9 @@ export function readingsAgreement(
   latest: { readonly findings: readonly Finding[] } | undefined,
 ): Observation | undefined {
   const base = { indicator: 'readings-agreement', title: 'Agreement of the readings', weight: 1, sharedWith: [] };
-  const impossible = latest?.findings.find((found) => found.severity === 'disqualifies');
+  const impossible = latest?.findings.find(
+    ({ code, severity }) => severity === 'disqualifies' || Object.hasOwn(SUSPICION.kinds, code),
+  );
   if (impossible) return { ...base, band: 'beyond', words: `beyond: ${impossible.text.replace(/\.$/, '')}` };
   const p = inUse?.combination?.agreement?.p;
   if (p === undefined) return undefined;

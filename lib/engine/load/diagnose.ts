@@ -1,0 +1,115 @@
+import { COUNT } from '../circuit/parameters';
+import type { MotorScope } from '../context';
+import { buildMachine, type PlateMachine } from '../machine/build';
+import { PER_READING } from '../machine/predict';
+import type { Plate } from '../motor';
+import { completePlate } from '../nameplate/complete';
+import type { Finding } from '../quantity/finding';
+import { Sources } from '../quantity/quantity';
+import { type Alone, HIGHEST, isUsable, LOWEST, possibleOnly } from './alone';
+import { fitJointly, speaksOfLoad } from './joint';
+import { meterReading } from './metered';
+import { MISTAKES, type Mistake, type Proposal } from './mistakes';
+import { SUSPICION } from './suspicion';
+
+/** Chance that a row holds some mistake before anything is known of it (common practice: one in fifty), shared among the mistakes. */
+const PRIOR = 0.02;
+
+/** Odds against the next best explanation from which a mistake is named. */
+const NAMED_AT = 3;
+
+/** What an unnamed mistake costs, in log-odds: each of two or three values could be anything (common practice). */
+const ANYTHING = 12;
+
+/** A mistake that explains what otherwise does not fit. */
+export interface Suspicion {
+  readonly row: number;
+  readonly mistake: Mistake;
+  readonly finding: Finding;
+}
+
+/**
+ * Tries the usual mistakes, once each, on every reading, and names the one that repairs the fit.
+ *
+ * Each explanation has the log-odds −χ²/2, its prior, and what its freedom costs; to be a mere chance has no prior against it. The best is
+ * named when it is three times as likely as the next; else nothing is said, since a wrong cause sends people the wrong way.
+ * It suggests only: what is doubtful is left out of the estimate, nothing is put in its place.
+ * Source: Bayes' rule with Gaussian residuals; the prior is common practice.
+ */
+export function diagnose(
+  scope: MotorScope,
+  plate: Plate,
+  fromPlate: PlateMachine,
+  asRead: readonly Alone[],
+): Suspicion | undefined {
+  const quiet: MotorScope = { ...scope, sources: new Sources(), trace: undefined };
+  const explanations: { row: number; mistake?: Mistake; score: number }[] = [];
+  const chance = asRead.some(isImpossible) ? undefined : scoreOf(quiet, fromPlate, asRead);
+  if (chance !== undefined) explanations.push({ row: 0, score: chance });
+  asRead.forEach((each, place) => {
+    if (each.reading.readingCondition === 'uncoupled') return;
+    const { reading } = each;
+    if (asRead.some((other, i) => i !== place && isImpossible(other))) return;
+    for (const mistake of MISTAKES) {
+      let best: number | undefined;
+      for (const proposal of mistake.propose(reading, plate, quiet)) {
+        const score = mended(quiet, plate, fromPlate, asRead, place, proposal);
+        if (score !== undefined && (best === undefined || score + proposal.cost < best)) best = score + proposal.cost;
+      }
+      if (best !== undefined) explanations.push({ row: reading.row, mistake, score: best + Math.log(MISTAKES.length / PRIOR) });
+    }
+  });
+  // Something else, that leaves the rows without any say: what a named mistake has to beat.
+  explanations.push({ row: 0, score: fromPlate.fit.chiSquared / 2 + Math.log(MISTAKES.length / PRIOR) + ANYTHING });
+  explanations.sort((a, b) => a.score - b.score);
+  const [first, second] = explanations;
+  if (!first?.mistake) return undefined;
+  const odds = second ? Math.exp(Math.min(50, second.score - first.score)) : 1e6;
+  if (odds < NAMED_AT) return undefined;
+  return { row: first.row, mistake: first.mistake, finding: SUSPICION.make(first.mistake.code, { row: first.row, odds }) };
+}
+
+/** True where a value cannot be, so that mere chance explains nothing. */
+export function isImpossible(each: Alone): boolean {
+  return each.disqualified || each.failed.length > 0 || each.findings.some(({ code }) => REFUSED.has(code));
+}
+
+/** Findings of values that were refused: something is wrong with the row, whatever the rest says. */
+const REFUSED: ReadonlySet<string> = new Set([
+  'speed-above-synchronous',
+  'speed-not-the-motors',
+  'voltage-far-from-plate',
+  'voltage-phase-for-line',
+]);
+
+/** Half the misfit with one reading, or the plate, as a proposal has it; `undefined` when that is not possible either. */
+function mended(
+  scope: MotorScope,
+  plate: Plate,
+  fromPlate: PlateMachine,
+  asRead: readonly Alone[],
+  place: number,
+  { plate: otherPlate, reading }: Proposal,
+): number | undefined {
+  const machine = otherPlate ? machineOfPlate(scope, otherPlate) : fromPlate;
+  const free = reading.readingCondition === 'uncoupled';
+  const metered = meterReading(scope, otherPlate ?? plate, machine.machine, { ...reading, readingCondition: 'coupled' });
+  if (!speaksOfLoad(metered)) return undefined;
+  if (metered.findings.some(({ code, severity }) => severity === 'disqualifies' || REFUSED.has(code))) return undefined;
+  const others = asRead.filter((each, i) => i !== place && isUsable(each)).map(possibleOnly);
+  const fit = fitJointly(scope, machine, [...others, metered], free ? others.length : -1);
+  const load = fit?.fit.unknowns[COUNT + PER_READING * others.length];
+  if (!fit || load === undefined || (!free && !(load > LOWEST && load < HIGHEST))) return undefined;
+  return fit.fit.chiSquared / 2;
+}
+
+function machineOfPlate(scope: MotorScope, plate: Plate): PlateMachine {
+  return buildMachine(scope, plate, completePlate(scope, plate, '').plate, '');
+}
+
+/** Half the misfit of all as read, the prior of the load included. */
+function scoreOf(scope: MotorScope, fromPlate: PlateMachine, all: readonly Alone[]): number | undefined {
+  const usable = all.filter(isUsable);
+  const fit = usable.length > 0 ? fitJointly(scope, fromPlate, usable.map(possibleOnly)) : undefined;
+  return fit && fit.fit.chiSquared / 2;
+}

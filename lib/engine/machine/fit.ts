@@ -1,0 +1,123 @@
+import { circuitFromRatedPoint } from '../circuit/from-rated-point';
+import { type Circuit, COUNT, PARAMETERS } from '../circuit/parameters';
+import type { MotorScope } from '../context';
+import { type Fit, leastSquares } from '../estimate/least-squares';
+import { combineParts, type Quantity } from '../quantity/quantity';
+import type { Observation } from './observation';
+import { type KnownConditions, predictor } from './predict';
+
+/** A machine's parameters with their doubts, and the circuit that they make. */
+export interface MachineModel {
+  readonly parameters: readonly Quantity<'1'>[];
+  readonly circuit: Circuit;
+  /** Circuits with one parameter moved by {@link PARAMETER_NUDGE}, from which derivatives are taken; made when first needed. */
+  readonly nudged: () => readonly (Circuit | undefined)[];
+  readonly rotorShare: number;
+  /** Base of power, kW, and of current, A. */
+  readonly base: { readonly powerKw: number; readonly currentA: number };
+}
+
+/** Step of a parameter for derivatives of the circuit. */
+export const PARAMETER_NUDGE = 1e-5;
+
+/** All that is known of a machine, and where the search starts. */
+export interface Evidence {
+  readonly observations: readonly Observation[];
+  readonly conditions: readonly KnownConditions[];
+  readonly start: Float64Array;
+  readonly rotorShare: number;
+}
+
+/** Fits parameters (and unknowns of readings, if there are conditions) to the evidence; `undefined` when no machine fits. */
+export function fitEvidence({ observations, conditions, start, rotorShare }: Evidence): Fit | undefined {
+  const observed = new Float64Array(observations.length);
+  const u = new Float64Array(observations.length);
+  observations.forEach((each, i) => {
+    observed[i] = each.value.value;
+    u[i] = each.u;
+  });
+  return leastSquares({ start, observed, u, predict: predictor(observations, conditions, rotorShare) });
+}
+
+/**
+ * Unknown `k` of a fit as a quantity: each observation's doubts count as far as it moves the unknown, so that what is common to two figures
+ * (a stamp, a meter) stays common. `widen` multiplies the doubts.
+ */
+export function unknownOf(
+  scope: MotorScope,
+  fit: Fit,
+  observations: readonly Observation[],
+  k: number,
+  statement: { readonly label: string; readonly tex: string },
+  widen = 1,
+): Quantity<'1'> {
+  const n = fit.unknowns.length;
+  const result: Quantity<'1'> = {
+    unit: '1',
+    value: fit.unknowns[k] as number,
+    parts: combineParts(observations.map((each, i) => [widen * (fit.gain[i * n + k] as number), each.value.parts])),
+  };
+  if (scope.trace) {
+    const inputs: Record<string, Quantity> = {};
+    // Only what moves it by more than a hundredth of its own doubt is shown; the rest would bury the reader.
+    const moves = observations.map((each, i) => Math.abs((fit.gain[i * n + k] as number) * each.u));
+    const largest = Math.max(...moves);
+    observations.forEach((each, i) => {
+      if ((moves[i] as number) > 0.01 * largest) inputs[each.name] = each.value;
+    });
+    scope.trace.set(result, {
+      kind: 'solution',
+      ...statement,
+      residual: fit.residual,
+      source: 'Weighted least squares over stamps, readings and what is typical: JCGM 100 5.2, JCGM 102',
+      inputs,
+    });
+  }
+  return result;
+}
+
+const WORDS = [
+  'logarithm of the losses beside the rotor’s',
+  'logarithm of the rated slip',
+  'logarithm of the magnetising current',
+  'logarithm of the leakage reactance',
+  'logarithm of core loss over stator loss',
+  'logarithm of friction and windage over stator loss',
+  'logarithm of stray-load loss over stator loss',
+  'logarithm of the winding’s rise',
+  'exponent of the magnetising current',
+] as const;
+
+const TEX = '\\hat{\\theta} = \\arg\\min_\\theta \\sum_i \\left(\\frac{o_i - m_i(\\theta)}{u_i}\\right)^2';
+
+/** The machine that a fit describes. */
+export function modelOf(
+  scope: MotorScope,
+  fit: Fit,
+  evidence: Pick<Evidence, 'observations' | 'rotorShare'>,
+  base: MachineModel['base'],
+  prefix: string,
+  widen = 1,
+): MachineModel | undefined {
+  const { rotorShare } = evidence;
+  const values = fit.unknowns.slice(0, COUNT);
+  const circuit = circuitFromRatedPoint(values, rotorShare);
+  if (!circuit) return undefined;
+  let nudged: readonly (Circuit | undefined)[] | undefined;
+  return {
+    parameters: PARAMETERS.map((_, k) =>
+      unknownOf(scope, fit, evidence.observations, k, { label: `${prefix}${WORDS[k]}`, tex: TEX }, widen),
+    ),
+    circuit,
+    rotorShare,
+    base,
+    nudged: () => {
+      nudged ??= PARAMETERS.map((_, k) => {
+        const moved = Float64Array.from(values);
+        moved[k] = (values[k] as number) + PARAMETER_NUDGE;
+        return circuitFromRatedPoint(moved, rotorShare);
+      });
+      return nudged;
+    },
+  };
+}
