@@ -52,6 +52,9 @@ const HOTTEST = 2;
 
 const STEPS = 60;
 
+/** Near breakdown each step gains little: from this one on twelve digits are enough. */
+const LATE = 40;
+
 /**
  * Solves the circuit at a shaft power.
  *
@@ -126,7 +129,7 @@ export function solveAtPower(c: Circuit, at: Terminals): Solution | undefined {
     const step = at.voltage - size;
     // To the last digits: derivatives are taken from differences of such solutions.
     const left = Math.abs(step);
-    const settled = (left < 3e-16 || (left < 1e-12 && left >= before)) && Math.abs(nextWinding - winding) < 1e-11;
+    const settled = (left < 3e-16 || (left < 1e-12 && (left >= before || i >= LATE))) && Math.abs(nextWinding - winding) < 1e-11;
     before = left;
     // Secant steps once two points are there; the slope of terminal against air-gap voltage is near one.
     const slope = i > 0 && Math.abs(e - lastVoltage) > 1e-12 ? (size - lastSize) / (e - lastVoltage) : 1;
