@@ -8,7 +8,7 @@ interface Suspected {
   readonly odds: number;
 }
 
-const odds = (e: Suspected): string => (e.odds > 1000 ? 'more than 1000' : e.odds.toPrecision(2)).replace(/\.0$/, '');
+const odds = (e: Suspected): string => (e.odds > 1000 ? 'more than 1000' : String(Number(e.odds.toPrecision(2))));
 
 /** Mistakes that repair the fit when they are supposed: each names what was probably done, with its odds against the next best. */
 export const SUSPICION = catalogue({
