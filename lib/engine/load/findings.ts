@@ -73,7 +73,8 @@ export const LOAD = catalogue({
   }),
   'voltage-assumed': kind<{ row: number; rated_voltage: number }>({
     severity: 'note',
-    text: (e) => `No usable voltage in row ${e.row}: the rated ${e.rated_voltage} V was taken with a standard uncertainty of 3 %.`,
+    text: (e) =>
+      `No usable voltage in row ${e.row}: the rated ${e.rated_voltage} V was taken with a standard uncertainty of 3 %.`,
     cause: 'The voltage was not read.',
     next: `Read the three line-to-line voltages with the next reading. ${LIVE}`,
   }),
