@@ -1,3 +1,5 @@
+import type { Tariff, Yearly } from './tariff/tariff';
+
 /** The settings of a study, complete: every key has a value. Keys are those of the settings file in camel case. */
 export interface Settings {
   readonly schema: 1;
@@ -10,7 +12,8 @@ export interface Settings {
   readonly demandPricePerKwMonth: number;
   readonly demandCoincidence: number;
   readonly discountRate: number;
-  readonly energyPriceEscalation: number;
+  /** Growth of energy and demand prices a year; a list has one for each year, the last carried on. */
+  readonly energyPriceEscalation: Yearly;
   readonly horizonYears: number;
   readonly taxRate: number;
   readonly policy: Policy;
@@ -22,11 +25,12 @@ export interface Settings {
   readonly assumedLoad: number;
   readonly repairShop: 'unknown' | 'accredited';
   readonly rebates: readonly Rebate[];
-  readonly emissionFactorKgPerKwh: number;
-  /** Kept as given; the flat prices serve until tariffs by site are evaluated. */
-  readonly tariffs: Readonly<Record<string, unknown>>;
-  /** Kept as given; figures are before depreciation. */
-  readonly depreciation: unknown;
+  /** Of the supply; a list has one for each year from that of `asOf` on, the last carried on. */
+  readonly emissionFactorKgPerKwh: Yearly;
+  /** By site; the flat prices above serve where none is given. */
+  readonly tariffs: Readonly<Record<string, Tariff>>;
+  /** How purchases are written off for tax; `null` leaves the relief out. */
+  readonly depreciation: Depreciation | null;
   /** Rate of unplanned failures of a motor in ordinary condition, per year. */
   readonly failureRatePerYear: number;
   /** Default meter errors where neither the row nor its instrument states one: per cent of reading, speed in r/min. */
@@ -49,11 +53,25 @@ export interface Policy {
   readonly resizeBelowLoadFraction: number;
 }
 
-/** A payment by a programme for a replacement, per kW of the new rating, with an optional cap. */
+/** A payment by a programme for a replacement: the sum of its parts, up to its caps. */
 export interface Rebate {
   readonly action: 'replace' | 'resize';
+  /** Per kW of the new rating. */
   readonly perKw: number;
+  /** Per kWh saved in the first year. */
+  readonly perKwh?: number | undefined;
+  readonly perMotor?: number | undefined;
+  /** At most so much, and at most this share of the installed cost. */
   readonly cap?: number | undefined;
+  readonly capShare?: number | undefined;
+}
+
+/** How a purchase is written off over its tax life, nothing being left of it. */
+export interface Depreciation {
+  readonly method: 'straight-line' | 'declining-balance';
+  readonly years: number;
+  /** Declining balance: this over the years is written off of what is left, until the straight line gives more. 2 when absent. */
+  readonly factor?: number | undefined;
 }
 
 /** One line of a price list, in the study's currency. */

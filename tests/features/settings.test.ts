@@ -7,6 +7,7 @@ import { cellsOf, pricesCsv } from '@/lib/features/prices/write-prices';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings, type SettingsProblem, settingsToJson } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
+import { FULL_TARIFF, PLAIN_TARIFF } from './support/tariffs';
 
 function mustRead(text: string) {
   const outcome = readSettings(text);
@@ -84,7 +85,10 @@ describe('the settings of a study', () => {
       demandPricePerKwMonth: amount,
       demandCoincidence: share,
       discountRate: share,
-      energyPriceEscalation: fc.double({ min: -0.4, max: 1, noNaN: true }).map((value) => value + 0),
+      energyPriceEscalation: fc.oneof(
+        fc.constant([0.03, 0.02]),
+        fc.double({ min: -0.4, max: 1, noNaN: true }).map((value) => value + 0),
+      ),
       horizonYears: fc.integer({ min: 1, max: 60 }),
       taxRate: share,
       policy: fc.record({
@@ -104,13 +108,25 @@ describe('the settings of a study', () => {
       repairShop: fc.constantFrom('unknown', 'accredited'),
       rebates: fc.array(
         fc.record(
-          { action: fc.constantFrom('replace', 'resize'), perKw: amount, cap: amount },
+          {
+            action: fc.constantFrom('replace', 'resize'),
+            perKw: amount,
+            perKwh: amount,
+            perMotor: amount,
+            cap: amount,
+            capShare: share,
+          },
           { requiredKeys: ['action', 'perKw'] },
         ),
       ),
-      emissionFactorKgPerKwh: amount,
-      tariffs: fc.constantFrom({}, { North: { periods: [] } }),
-      depreciation: fc.constantFrom(null, { method: 'straight-line', years: 7 }),
+      emissionFactorKgPerKwh: fc.oneof(amount, fc.array(amount, { minLength: 1, maxLength: 30 })),
+      tariffs: fc.constantFrom({}, { North: FULL_TARIFF }, { '': PLAIN_TARIFF }),
+      depreciation: fc.constantFrom<Settings['depreciation']>(
+        null,
+        { method: 'straight-line', years: 7 },
+        { method: 'declining-balance', years: 5, factor: 1.5 },
+        { method: 'declining-balance', years: 5 },
+      ),
       failureRatePerYear: share,
       accuracy: fc.record({ voltagePct: amount, currentPct: amount, powerPct: amount, speedRpm: amount }),
       limits: fc.constantFrom({}, { vibration: { value: 4.5, reason: 'agreed with the maker' } }),
@@ -172,14 +188,14 @@ describe('the settings of a study', () => {
     expect(problemOf('{"energy_price_per_kwh": 1e999}')?.code).toBe('bad-value');
   });
 
-  it('warn that tariffs and depreciation do not count yet, and keep them', () => {
-    const { settings, warnings } = mustRead('{"tariffs":{"North":{"energy":[]}},"depreciation":{"years":7}}');
-    expect(warnings.map(({ code, key }) => [code, key])).toEqual([
-      ['flat-prices-serve', 'tariffs'],
-      ['before-depreciation', 'depreciation'],
+  it('warn when tax and depreciation do not belong together', () => {
+    const codes = (text: string) => mustRead(text).warnings.map(({ code, key }) => [code, key]);
+    expect(codes('{"depreciation":{"method":"straight-line","years":7}}')).toEqual([
+      ['depreciation-without-tax', 'depreciation'],
     ]);
-    expect(settings).toMatchObject({ tariffs: { North: { energy: [] } }, depreciation: { years: 7 } });
-    expect(mustRead('{}').warnings).toEqual([]);
+    expect(codes('{"tax_rate":0.25}')).toEqual([['tax-without-depreciation', 'tax_rate']]);
+    expect(codes('{"tax_rate":0.25,"depreciation":{"method":"declining-balance","years":7}}')).toEqual([]);
+    expect(codes('{}')).toEqual([]);
   });
 });
 

@@ -144,6 +144,28 @@ export const net_cost = {
   source: "Y. A. Cengel and M. A. Boles, Thermodynamics: An Engineering Approach, example 2-17 (difference of purchase prices)",
 } as const satisfies Compiled;
 
+export const power_factor_cost = {
+  id: "money.power_factor_cost",
+  title: "Cost of reactive power in a year",
+  unit: "currency/a",
+  symbol: "C_Q",
+  inputs: {"reactive_demand":{"unit":"kvar","symbol":"Q","meaning":"reactive power in the billed peak"},"reactive_demand_price":{"unit":"currency/(kvar month)","symbol":"c_Q","meaning":"marginal price of a kilovar in the billed peak"},"reactive_energy":{"unit":"kvarh/a","symbol":"W_Q","meaning":"reactive energy in a year"},"reactive_energy_price":{"unit":"currency/kvarh","symbol":"c_W","meaning":"marginal price of a kilovar-hour"}},
+  names: ["reactive_demand","reactive_demand_price","reactive_energy","reactive_energy_price"],
+  f: (reactive_demand: number, reactive_demand_price: number, reactive_energy: number, reactive_energy_price: number) => reactive_demand * reactive_demand_price * 12 + reactive_energy * reactive_energy_price,
+  d: [
+    (_reactive_demand: number, reactive_demand_price: number) => 12 * reactive_demand_price,
+    (reactive_demand: number) => 12 * reactive_demand,
+    (_reactive_demand: number, _reactive_demand_price: number, _reactive_energy: number, reactive_energy_price: number) => reactive_energy_price,
+    (_reactive_demand: number, _reactive_demand_price: number, reactive_energy: number) => reactive_energy,
+  ],
+  tex: "Q\\cdot c_Q\\cdot 12+ W_Q\\cdot c_W",
+  template: "⟦reactive_demand⟧\\cdot ⟦reactive_demand_price⟧\\cdot 12+ ⟦reactive_energy⟧\\cdot ⟦reactive_energy_price⟧",
+  cell: "{reactive_demand} * {reactive_demand_price} * 12 + {reactive_energy} * {reactive_energy_price}",
+  expression: "reactive_demand * reactive_demand_price * months_per_year + reactive_energy * reactive_energy_price",
+  valid: "Marginal prices of the site: a small part of what it takes.",
+  source: "Definition of marginal prices; V. K. Mehta and R. Mehta, Principles of Power System, example 6.6 (demand in kVA)",
+} as const satisfies Compiled;
+
 export const running_cost = {
   id: "money.running_cost",
   title: "Cost of running for a year",
@@ -160,6 +182,26 @@ export const running_cost = {
   template: "⟦energy⟧+ ⟦demand⟧",
   cell: "{energy} + {demand}",
   expression: "energy + demand",
+  valid: "Always.",
+  source: "Arithmetic",
+} as const satisfies Compiled;
+
+export const running_cost_with_power_factor = {
+  id: "money.running_cost_with_power_factor",
+  title: "Cost of running for a year, power factor included",
+  unit: "currency/a",
+  symbol: "C",
+  inputs: {"running":{"unit":"currency/a","symbol":"C_P","meaning":"cost of energy and demand"},"power_factor":{"unit":"currency/a","symbol":"C_Q","meaning":"cost of reactive power"}},
+  names: ["running","power_factor"],
+  f: (running: number, power_factor: number) => running + power_factor,
+  d: [
+    () => 1,
+    () => 1,
+  ],
+  tex: "C_P+ C_Q",
+  template: "⟦running⟧+ ⟦power_factor⟧",
+  cell: "{running} + {power_factor}",
+  expression: "running + power_factor",
   valid: "Always.",
   source: "Arithmetic",
 } as const satisfies Compiled;

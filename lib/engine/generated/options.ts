@@ -21,6 +21,26 @@ export const annual_energy = {
   source: "Definition",
 } as const satisfies Compiled;
 
+export const annual_reactive_energy = {
+  id: "options.annual_reactive_energy",
+  title: "Reactive energy of one step of the duty",
+  unit: "kvarh/a",
+  symbol: "W_k",
+  inputs: {"hours":{"unit":"h/a","symbol":"h_k","meaning":"hours a year"},"reactive":{"unit":"kvar","symbol":"Q_k","meaning":"reactive power during them"}},
+  names: ["hours","reactive"],
+  f: (hours: number, reactive: number) => hours * reactive,
+  d: [
+    (_hours: number, reactive: number) => reactive,
+    (hours: number) => hours,
+  ],
+  tex: "h_k\\cdot Q_k",
+  template: "⟦hours⟧\\cdot ⟦reactive⟧",
+  cell: "{hours} * {reactive}",
+  expression: "hours * reactive",
+  valid: "Steady power during the hours.",
+  source: "Definition",
+} as const satisfies Compiled;
+
 export const billed_demand = {
   id: "options.billed_demand",
   title: "Input that falls into the billed peak",
@@ -323,4 +343,64 @@ export const power_saved_by_efficiency = {
   expression: "rated_power * load_fraction * (1 / efficiency_before - 1 / efficiency_after)",
   valid: "Same shaft power: the effect of another speed is not in it.",
   source: "Y. A. Cengel and M. A. Boles, Thermodynamics: An Engineering Approach, example 2-17",
+} as const satisfies Compiled;
+
+export const reactive_energy_sum = {
+  id: "options.reactive_energy_sum",
+  title: "Reactive energy of two steps together",
+  unit: "kvarh/a",
+  symbol: "W",
+  inputs: {"first":{"unit":"kvarh/a","symbol":"W_1","meaning":"so far"},"second":{"unit":"kvarh/a","symbol":"W_2","meaning":"of one more step"}},
+  names: ["first","second"],
+  f: (first: number, second: number) => first + second,
+  d: [
+    () => 1,
+    () => 1,
+  ],
+  tex: "W_1+ W_2",
+  template: "⟦first⟧+ ⟦second⟧",
+  cell: "{first} + {second}",
+  expression: "first + second",
+  valid: "Steps of one duty.",
+  source: "Arithmetic",
+} as const satisfies Compiled;
+
+export const reactive_in_peak = {
+  id: "options.reactive_in_peak",
+  title: "Reactive power that falls into the billed peak",
+  unit: "kvar",
+  symbol: "Q_D",
+  inputs: {"reactive":{"unit":"kvar","symbol":"Q","meaning":"reactive power at the step with the highest input"},"coincidence":{"unit":"1","symbol":"k","meaning":"share of it that falls into the billed peak"}},
+  names: ["reactive","coincidence"],
+  f: (reactive: number, coincidence: number) => reactive * coincidence,
+  d: [
+    (_reactive: number, coincidence: number) => coincidence,
+    (reactive: number) => reactive,
+  ],
+  tex: "Q\\cdot k",
+  template: "⟦reactive⟧\\cdot ⟦coincidence⟧",
+  cell: "{reactive} * {coincidence}",
+  expression: "reactive * coincidence",
+  valid: "Coincidence from 0 to 1.",
+  source: "T. Gonen, Electric Power Distribution System Engineering, example 2.5 (coincidence factor)",
+} as const satisfies Compiled;
+
+export const reactive_power = {
+  id: "options.reactive_power",
+  title: "Reactive power at an operating point",
+  unit: "kvar",
+  symbol: "Q",
+  inputs: {"input_power":{"unit":"kW","symbol":"P_1","meaning":"input"},"power_factor":{"unit":"1","symbol":"\\cos\\varphi","meaning":"power factor, lagging"}},
+  names: ["input_power","power_factor"],
+  f: (input_power: number, power_factor: number) => input_power * Math.sqrt(1 / (power_factor * power_factor) - 1),
+  d: [
+    (_input_power: number, power_factor: number) => Math.sqrt(1 / (power_factor * power_factor) - 1),
+    (input_power: number, power_factor: number) => -(input_power / power_factor ** 3 / Math.sqrt(1 / (power_factor * power_factor) - 1)),
+  ],
+  tex: "P_1\\cdot\\sqrt{\\frac{1}{{ \\cos\\varphi}^{2}}-1}",
+  template: "⟦input_power⟧\\cdot\\sqrt{\\frac{1}{{ ⟦power_factor⟧}^{2}}-1}",
+  cell: "{input_power} * SQRT(1 / {power_factor} ^ 2 - 1)",
+  expression: "input_power * sqrt(1 / power_factor^2 - 1)",
+  valid: "Power factor above 0 and below 1.",
+  source: "Definition; V. K. Mehta and R. Mehta, Principles of Power System, example 6.4",
 } as const satisfies Compiled;

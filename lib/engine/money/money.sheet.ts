@@ -28,6 +28,36 @@ export const demand_cost = formula({
   example: { demand: 20, demand_price: 9.5 },
 });
 
+export const power_factor_cost = formula({
+  title: 'Cost of reactive power in a year',
+  unit: 'currency/a',
+  symbol: 'C_Q',
+  inputs: {
+    reactive_demand: input('kvar', 'Q', 'reactive power in the billed peak'),
+    reactive_demand_price: input('currency/(kvar month)', 'c_Q', 'marginal price of a kilovar in the billed peak'),
+    reactive_energy: input('kvarh/a', 'W_Q', 'reactive energy in a year'),
+    reactive_energy_price: input('currency/kvarh', 'c_W', 'marginal price of a kilovar-hour'),
+  },
+  expression: 'reactive_demand * reactive_demand_price * months_per_year + reactive_energy * reactive_energy_price',
+  valid: 'Marginal prices of the site: a small part of what it takes.',
+  source: 'Definition of marginal prices; V. K. Mehta and R. Mehta, Principles of Power System, example 6.6 (demand in kVA)',
+  example: { reactive_demand: 12, reactive_demand_price: 1.4, reactive_energy: 60000, reactive_energy_price: 0.002 },
+});
+
+export const running_cost_with_power_factor = formula({
+  title: 'Cost of running for a year, power factor included',
+  unit: 'currency/a',
+  symbol: 'C',
+  inputs: {
+    running: input('currency/a', 'C_P', 'cost of energy and demand'),
+    power_factor: input('currency/a', 'C_Q', 'cost of reactive power'),
+  },
+  expression: 'running + power_factor',
+  valid: 'Always.',
+  source: 'Arithmetic',
+  example: { running: 15480, power_factor: 320 },
+});
+
 export const running_cost = formula({
   title: 'Cost of running for a year',
   unit: 'currency/a',

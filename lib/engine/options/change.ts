@@ -38,7 +38,11 @@ export function changeCandidates(
   for (const change of [same, ...others]) {
     if (!change) continue;
     const action = change === same ? 'replace' : 'resize';
-    const rebate = rebateOf(scope, action, change.replacement.ratedPowerKw);
+    const rebate = rebateOf(scope, action, {
+      ratedPowerKw: change.replacement.ratedPowerKw,
+      installedCost: change.outlay.installed.value,
+      savedKwh: (present.year?.energy?.value ?? 0) - (change.year?.energy?.value ?? 0),
+    });
     const findings = findingsOf(scope, present, change);
     const worths = worthsOf(scope, present, costs, { change, same, rebate });
     candidates.push(...candidatesOf(scope, present, { change, action, rebate, findings, worths, same }));
@@ -184,6 +188,7 @@ function candidatesOf(
     nominalEfficiencyPct: change.replacement.nominalEfficiencyPct,
     after: change.year,
     worths,
+    growth: present.tariff.growth,
     findings,
   };
   if (present.failed) {
@@ -229,7 +234,7 @@ function candidatesOf(
 
 type Shared = Pick<
   Candidate,
-  'action' | 'ratedPowerKw' | 'efficiencyClass' | 'nominalEfficiencyPct' | 'after' | 'worths' | 'findings'
+  'action' | 'ratedPowerKw' | 'efficiencyClass' | 'nominalEfficiencyPct' | 'after' | 'worths' | 'growth' | 'findings'
 >;
 
 /** Field by field, since spreading objects here would cost more than the arithmetic. */
@@ -246,6 +251,7 @@ function candidate(base: Shared, own: Omit<Candidate, keyof Shared>): Candidate 
     before: own.before,
     after: base.after,
     worths: base.worths,
+    growth: base.growth,
     valued: own.valued,
     stopCostUnknown: own.stopCostUnknown,
     findings: base.findings,

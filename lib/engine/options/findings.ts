@@ -71,18 +71,39 @@ export const OPTIONS = catalogue({
     cause: 'The list does not reach so far.',
     next: 'Ask for a quotation at this rating.',
   }),
-  'tariff-not-applied': kind<{ site: string }>({
+  'schedule-unknown': kind<{ site: string }>({
     severity: 'note',
-    text: (e) => `The tariff of ${e.site} is not applied yet; the flat prices of the study are.`,
-    cause: 'This version values energy and demand at flat prices.',
-    next: 'Set the flat prices of the study to the marginal prices of the site.',
+    text: () =>
+      'The tariff of the site has prices by the hour, but the hours of operation are not known: the motor is taken to run evenly around the week.',
+    cause: 'The column schedule is empty.',
+    next: 'Enter the hours of operation, such as Mo-Fr 06:00-22:00.',
+  }),
+  'schedule-unreadable': kind<{ problem: string; remedy: string }>({
+    severity: 'warning',
+    text: (e) => `${e.problem} The motor is taken to run evenly around the week.`,
+    cause: 'The column schedule holds something else than days and times.',
+    next: (e) => e.remedy,
+  }),
+  'hours-beyond-schedule': kind<{ hours_per_year: number; scheduled_hours: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The motor is stated to run ${whole(e.hours_per_year)} hours a year, but its schedule has ${whole(e.scheduled_hours)}; the schedule only says when, the hours how long.`,
+    cause: 'One of the two columns is out of date, or holidays and overtime were counted.',
+    next: 'Compare hours_per_year with schedule and mend the wrong one.',
+  }),
+  'ratchet-holds-demand': kind<{ first_year_share: number }>({
+    severity: 'note',
+    text: (e) =>
+      `In the first year ${e.first_year_share <= 0 ? 'none' : `only ${whole(100 * e.first_year_share)} %`} of the demand saving is billed: the old peak still sets the billed demand.`,
+    cause: 'The tariff bills a share of the highest demand of the months before.',
+    next: 'Count on the demand saving from the second year on; the cash flow does so.',
   }),
   'tax-without-depreciation': kind<{ tax_rate: number }>({
     severity: 'note',
     text: (e) =>
       `Tax of ${whole(e.tax_rate * 100)} % is taken on yearly savings; the relief by depreciation is not counted, so the value is on the low side.`,
-    cause: 'This version does not depreciate.',
-    next: 'Ask finance for the present value of the depreciation if the decision hangs on it.',
+    cause: 'The settings state a tax rate but no depreciation.',
+    next: 'State the depreciation in the settings, such as straight-line over 7 years; finance knows the method.',
   }),
   'not-in-service': kind<{ status: string }>({
     severity: 'note',

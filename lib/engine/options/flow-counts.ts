@@ -18,7 +18,7 @@ export type Basis =
   | 'stop';
 
 /** Line of the cash flow that a term belongs to; `running` is shown as energy and demand. */
-export type PlanLine = 'running' | 'avoided_repair' | 'residual' | 'investment' | 'rebate' | 'failure';
+export type PlanLine = 'running' | 'avoided_repair' | 'residual' | 'investment' | 'rebate' | 'failure' | 'tax';
 
 /**
  * Kinds of options as their cash flows differ:

@@ -24,6 +24,10 @@ export interface FlowLines {
   readonly residual: readonly Money[];
   readonly investment: readonly Money[];
   readonly rebate: readonly Money[];
+  /** Present only where the tariff charges the power factor. */
+  readonly power_factor?: readonly Money[] | undefined;
+  /** Relief by repairs and depreciation less the tax on what is left; present only with a depreciation. */
+  readonly tax?: readonly Money[] | undefined;
   /** Present only when the settings ask for failure cost inside the value. */
   readonly failure?: readonly Money[] | undefined;
 }

@@ -61,6 +61,53 @@ export const billed_demand = formula({
   example: { input_power: 24.4, coincidence: 0.8 },
 });
 
+export const reactive_power = formula({
+  title: 'Reactive power at an operating point',
+  unit: 'kvar',
+  symbol: 'Q',
+  inputs: { input_power: input('kW', 'P_1', 'input'), power_factor: input('1', '\\cos\\varphi', 'power factor, lagging') },
+  expression: 'input_power * sqrt(1 / power_factor^2 - 1)',
+  valid: 'Power factor above 0 and below 1.',
+  source: 'Definition; V. K. Mehta and R. Mehta, Principles of Power System, example 6.4',
+  example: { input_power: 24.4, power_factor: 0.78 },
+});
+
+export const reactive_in_peak = formula({
+  title: 'Reactive power that falls into the billed peak',
+  unit: 'kvar',
+  symbol: 'Q_D',
+  inputs: {
+    reactive: input('kvar', 'Q', 'reactive power at the step with the highest input'),
+    coincidence: input('1', 'k', 'share of it that falls into the billed peak'),
+  },
+  expression: 'reactive * coincidence',
+  valid: 'Coincidence from 0 to 1.',
+  source: 'T. Gonen, Electric Power Distribution System Engineering, example 2.5 (coincidence factor)',
+  example: { reactive: 19.6, coincidence: 0.8 },
+});
+
+export const annual_reactive_energy = formula({
+  title: 'Reactive energy of one step of the duty',
+  unit: 'kvarh/a',
+  symbol: 'W_k',
+  inputs: { hours: input('h/a', 'h_k', 'hours a year'), reactive: input('kvar', 'Q_k', 'reactive power during them') },
+  expression: 'hours * reactive',
+  valid: 'Steady power during the hours.',
+  source: 'Definition',
+  example: { hours: 4000, reactive: 19.6 },
+});
+
+export const reactive_energy_sum = formula({
+  title: 'Reactive energy of two steps together',
+  unit: 'kvarh/a',
+  symbol: 'W',
+  inputs: { first: input('kvarh/a', 'W_1', 'so far'), second: input('kvarh/a', 'W_2', 'of one more step') },
+  expression: 'first + second',
+  valid: 'Steps of one duty.',
+  source: 'Arithmetic',
+  example: { first: 78400, second: 24000 },
+});
+
 export const demand_saved = formula({
   title: 'Demand saved',
   unit: 'kW',

@@ -19,8 +19,8 @@ import {
   repairedYear,
   runningYear,
   runs,
-  type Tariff,
 } from './running';
+import { type RunningPrices, runningPrices } from './running-prices';
 import type { Worth } from './value';
 
 /** What the step needs of the ones before it. */
@@ -45,7 +45,7 @@ export interface Present {
   readonly failed: boolean;
   readonly law: LoadLaw;
   readonly conditions: Conditions;
-  readonly tariff: Tariff;
+  readonly tariff: RunningPrices;
   readonly steps: readonly RunningStep[];
   readonly peak: number;
   readonly year: RunningYear | undefined;
@@ -76,7 +76,7 @@ export function presentSide(scope: MotorScope, input: WeighInput, costs: Costs):
     input.screeningOnly && !failed ? [OPTIONS.make('screening-only', { assumed_load: scope.settings.assumedLoad })] : [];
   if (!possible) screening.push(OPTIONS.make('duty-beyond-breakdown', { rated_power_kw: plate.ratedPowerKw }));
   const peak = peakStep(steps);
-  const tariff = tariffOf(scope, plate, input.duty === undefined || runs(steps));
+  const tariff = runningPrices(scope, motor, input.duty === undefined || runs(steps));
   const year = runningYear(scope, steps, peak, tariff);
   const rewind = rewindChange(scope, plate.ratedPowerKw, 'rewind-change', 'efficiency lost in the next rewind');
   const efficiency = year && meanEfficiency(scope, steps, year);
@@ -125,35 +125,6 @@ export function presentSide(scope: MotorScope, input: WeighInput, costs: Costs):
   };
 }
 
-function tariffOf(scope: MotorScope, plate: Plate, running: boolean): Tariff {
-  const { settings } = scope;
-  const own = plate.demandCoincidence;
-  return {
-    energyPrice: leaf(scope, {
-      value: settings.energyPricePerKwh,
-      unit: 'currency/kWh',
-      label: 'price of energy',
-      origin: 'setting',
-      source: 'setting energy_price_per_kwh',
-    }),
-    demandPrice: leaf(scope, {
-      value: settings.demandPricePerKwMonth,
-      unit: 'currency/(kW month)',
-      label: 'price of demand',
-      origin: 'setting',
-      source: 'setting demand_price_per_kw_month',
-    }),
-    // A motor that is known never to run has no part in the billed peak.
-    coincidence: leaf(scope, {
-      value: running ? (own ?? settings.demandCoincidence) : 0,
-      unit: '1',
-      label: 'share of the input in the billed peak',
-      origin: own === undefined ? 'setting' : 'stamped',
-      source: own === undefined ? 'setting demand_coincidence' : 'fleet sheet, demand_coincidence',
-    }),
-  };
-}
-
 function highestLoad(plate: Plate, steps: readonly RunningStep[], point: OperatingPoint | undefined): number {
   let highest = Math.max(plate.peakLoadKw ?? 0, point?.shaftPower.value ?? 0);
   for (const step of steps) if (step.hours?.value !== 0) highest = Math.max(highest, step.point.shaftPower.value);
@@ -163,7 +134,15 @@ function highestLoad(plate: Plate, steps: readonly RunningStep[], point: Operati
 /** A year's running as a worth of the cash flow. */
 export function runningWorth(year: RunningYear | undefined): Worth | undefined {
   const cost = year?.cost;
-  return cost && { quantity: cost.total, energy: cost.energy, demand: cost.demand };
+  return (
+    cost && {
+      quantity: cost.total,
+      energy: cost.energy,
+      demand: cost.demand,
+      demandCost: cost.demandCost,
+      powerFactor: cost.powerFactor,
+    }
+  );
 }
 
 /** Value that the old motor would have at the horizon: by age on the straight line, nothing when its year is not known. */

@@ -6,6 +6,7 @@ import type { DutyPoint, Machine, OperatingPoint } from '../machine/model';
 import { type Conditions, operatingPoint } from '../machine/operate';
 import type { Quantity } from '../quantity/quantity';
 import { type LoadLaw, speedRatio } from './load-law';
+import type { RunningPrices } from './running-prices';
 
 /** A machine at one step of the duty; hours absent when they are not known. */
 export interface RunningStep {
@@ -21,18 +22,15 @@ export interface RunningYear {
   readonly cost?: RunningCost | undefined;
 }
 
-/** Cost of a year of running; energy and demand apart as numbers, for the lines of a cash flow. */
+/** Cost of a year of running; its parts apart as numbers, for the lines of a cash flow. */
 export interface RunningCost {
   readonly total: Quantity<'currency/a'>;
   readonly energy: number;
   readonly demand: number;
-}
-
-/** What a year of running is priced with. */
-export interface Tariff {
-  readonly energyPrice: Quantity<'currency/kWh'>;
-  readonly demandPrice: Quantity<'currency/(kW month)'>;
-  readonly coincidence: Quantity<'1'>;
+  /** What the demand costs, with its doubt, where a ratchet delays what is saved of it. */
+  readonly demandCost?: Quantity<'currency/a'> | undefined;
+  /** What reactive power costs; zero where the tariff has no such charge. */
+  readonly powerFactor: number;
 }
 
 /**
@@ -112,24 +110,66 @@ export function runningYear(
   scope: MotorScope,
   steps: readonly RunningStep[],
   peak: number,
-  tariff: Tariff,
+  tariff: RunningPrices,
 ): RunningYear | undefined {
   const at = steps[peak];
   if (!at) return undefined;
   const demand = apply(scope, O.billed_demand, { input_power: at.point.inputPower, coincidence: tariff.coincidence });
   const energy = energyOf(scope, steps, (point) => point.inputPower);
   if (!energy) return { demand };
-  return { demand, energy, cost: runningCost(scope, energy, demand, tariff) };
+  const reactive = tariff.reactive && reactiveCost(scope, steps, at, tariff, tariff.reactive);
+  return { demand, energy, cost: runningCost(scope, energy, demand, tariff, reactive) };
 }
 
-function runningCost(scope: MotorScope, energy: Quantity<'kWh/a'>, demand: Quantity<'kW'>, tariff: Tariff): RunningCost {
+function runningCost(
+  scope: MotorScope,
+  energy: Quantity<'kWh/a'>,
+  demand: Quantity<'kW'>,
+  tariff: RunningPrices,
+  reactive: Quantity<'currency/a'> | undefined,
+): RunningCost {
   const energyCost = apply(scope, $.energy_cost, { energy, energy_price: tariff.energyPrice });
   const demandCost = apply(scope, $.demand_cost, { demand, demand_price: tariff.demandPrice });
+  const running = apply(scope, $.running_cost, { energy: energyCost, demand: demandCost });
   return {
-    total: apply(scope, $.running_cost, { energy: energyCost, demand: demandCost }),
+    total: reactive ? apply(scope, $.running_cost_with_power_factor, { running, power_factor: reactive }) : running,
     energy: energyCost.value,
     demand: demandCost.value,
+    ...(tariff.growth.firstYearDemandShare < 1 && { demandCost }),
+    powerFactor: reactive?.value ?? 0,
   };
+}
+
+/** What the reactive power of a year costs; `undefined` where a point has no power factor below 1. */
+function reactiveCost(
+  scope: MotorScope,
+  steps: readonly RunningStep[],
+  peak: RunningStep,
+  { coincidence }: RunningPrices,
+  prices: NonNullable<RunningPrices['reactive']>,
+): Quantity<'currency/a'> | undefined {
+  const atPeak = reactivePower(scope, peak.point);
+  let energy: Quantity<'kvarh/a'> | undefined;
+  for (const { hours, point } of steps) {
+    const reactive = reactivePower(scope, point);
+    if (!hours || !reactive) return undefined;
+    const part = apply(scope, O.annual_reactive_energy, { hours, reactive });
+    energy = energy ? apply(scope, O.reactive_energy_sum, { first: energy, second: part }) : part;
+  }
+  if (!atPeak || !energy) return undefined;
+  return apply(scope, $.power_factor_cost, {
+    reactive_demand: apply(scope, O.reactive_in_peak, { reactive: atPeak, coincidence }),
+    reactive_demand_price: prices.perKvarMonth,
+    reactive_energy: energy,
+    reactive_energy_price: prices.perKvarh,
+  });
+}
+
+function reactivePower(scope: MotorScope, { inputPower, powerFactor }: OperatingPoint): Quantity<'kvar'> | undefined {
+  const { value } = powerFactor;
+  // At unity the slope by the power factor has no bound, and there is no reactive power to price.
+  if (!(value > 0 && value < 0.9999)) return undefined;
+  return apply(scope, O.reactive_power, { input_power: inputPower, power_factor: powerFactor });
 }
 
 function energyOf(
@@ -158,7 +198,10 @@ export function meanEfficiency(scope: MotorScope, steps: readonly RunningStep[],
 /** Mean efficiencies below this are those of an idling machine, where a change of efficiency in points says nothing. */
 const IDLING = 0.2;
 
-/** The same year after a repair that changes the efficiency; unchanged without a change, or when the machine idles. */
+/**
+ * The same year after a repair that changes the efficiency; unchanged without a change, or when the machine idles. What reactive power
+ * costs is carried along in proportion: a rewind of like winding hardly changes it.
+ */
 export function repairedYear(
   scope: MotorScope,
   year: RunningYear,
@@ -174,6 +217,8 @@ export function repairedYear(
       total: apply(scope, O.cost_after_repair, { cost: year.cost.total, ratio }),
       energy: year.cost.energy * ratio.value,
       demand: year.cost.demand * ratio.value,
+      demandCost: year.cost.demandCost && apply(scope, O.cost_after_repair, { cost: year.cost.demandCost, ratio }),
+      powerFactor: year.cost.powerFactor * ratio.value,
     },
   };
 }

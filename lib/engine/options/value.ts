@@ -8,11 +8,13 @@ import type { Basis } from './flow-counts';
 import type { FlowPlan, FlowTerm } from './flow-plan';
 import type { FlowLines } from './option';
 
-/** What one unit of a basis is worth for this motor; running splits into energy and demand. */
+/** What one unit of a basis is worth for this motor; running splits into energy, demand and power factor. */
 export interface Worth {
   readonly quantity: Quantity<'currency/a'> | Quantity<'currency'>;
   readonly energy?: number;
   readonly demand?: number;
+  readonly demandCost?: Quantity<'currency/a'> | undefined;
+  readonly powerFactor?: number;
 }
 
 /** Worth of each basis; one that is missing counts as zero, which the caller must have found right. */
@@ -51,14 +53,16 @@ export function valueFlow(scope: MotorScope, plan: FlowPlan, worths: Worths): Va
   if (settings.budget.length > 0) byYear.push(toMoney(value.value));
   for (const terms of plan.later) {
     let sum = 0;
-    for (const term of terms) sum += term.presentValue * worthOf(worths, term.basis);
+    for (const term of terms)
+      sum += term.presentValue * worthOf(worths, term.basis) + (term.delay?.presentValue ?? 0) * demandOf(worths, term.basis);
     if (!fitsMoney(sum)) return undefined;
     byYear.push(toMoney(sum));
   }
   let savings = 0;
   let outlay = 0;
   for (const term of plan.terms) {
-    const worth = term.presentValue * worthOf(worths, term.basis);
+    const worth =
+      term.presentValue * worthOf(worths, term.basis) + (term.delay?.presentValue ?? 0) * demandOf(worths, term.basis);
     if (term.outlay) outlay -= worth;
     else savings += worth;
   }
@@ -78,6 +82,10 @@ function worthOf(worths: Worths, basis: Basis): number {
   return worths[basis]?.quantity.value ?? 0;
 }
 
+function demandOf(worths: Worths, basis: Basis): number {
+  return worths[basis]?.demand ?? 0;
+}
+
 function total(scope: MotorScope, terms: readonly FlowTerm[], worths: Worths): Quantity<'currency'> {
   let value = 0;
   let slope = 0;
@@ -88,6 +96,12 @@ function total(scope: MotorScope, terms: readonly FlowTerm[], worths: Worths): Q
     value += term.presentValue * quantity.value;
     slope += term.slope * quantity.value;
     weighted.push([term.presentValue, quantity.parts]);
+    const demand = term.delay && worths[term.basis]?.demandCost;
+    if (term.delay && demand) {
+      value += term.delay.presentValue * demand.value;
+      slope += term.delay.slope * demand.value;
+      weighted.push([term.delay.presentValue, demand.parts]);
+    }
   }
   if (slope !== 0) weighted.push([slope * LOG_RATE_SPREAD, rateParts(scope)]);
   return { unit: 'currency', value, parts: combineParts(weighted) };
@@ -108,6 +122,8 @@ function linesOf(terms: readonly FlowTerm[], worths: Worths, withFailure: boolea
     if (term.line === 'running') {
       addTo(sums, 'energy', term.yearly, worth.energy ?? 0, length);
       addTo(sums, 'demand', term.yearly, worth.demand ?? 0, length);
+      if (term.delay) addTo(sums, 'demand', term.delay.yearly, worth.demand ?? 0, length);
+      addTo(sums, 'power_factor', term.yearly, worth.powerFactor ?? 0, length);
     } else addTo(sums, term.line, term.yearly, worth.quantity.value, length);
   }
   for (const sum of Object.values(sums)) if (!sum.every(fitsMoney)) return undefined;
@@ -118,6 +134,8 @@ function linesOf(terms: readonly FlowTerm[], worths: Worths, withFailure: boolea
     residual: inMoney(sums.residual, length),
     investment: inMoney(sums.investment, length),
     rebate: inMoney(sums.rebate, length),
+    ...(sums.power_factor && { power_factor: inMoney(sums.power_factor, length) }),
+    ...(sums.tax && { tax: inMoney(sums.tax, length) }),
     ...(withFailure && { failure: inMoney(sums.failure, length) }),
   };
 }
@@ -144,7 +162,17 @@ function inMoney(sum: readonly number[] | undefined, length: number): readonly M
 
 /** The cash flow: the sum of its rounded lines, so that what is shown adds up. */
 function sumOfLines(lines: FlowLines, length: number): Money[] {
-  const all = [lines.energy, lines.demand, lines.avoided_repair, lines.residual, lines.investment, lines.rebate, lines.failure];
+  const all = [
+    lines.energy,
+    lines.demand,
+    lines.power_factor,
+    lines.avoided_repair,
+    lines.residual,
+    lines.investment,
+    lines.rebate,
+    lines.tax,
+    lines.failure,
+  ];
   const flow = new Array<number>(length).fill(0);
   for (const line of all) {
     if (!line) continue;

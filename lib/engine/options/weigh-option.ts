@@ -5,15 +5,18 @@ import * as O from '../generated/options';
 import { fitsMoney, fromMoney, toMoney } from '../money/money';
 import { paybackTime } from '../money/payback';
 import { rateOfReturn } from '../money/rate-of-return';
+import { withRelief } from '../money/tax-relief';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Action, Timing } from '../result';
+import { ofYear, priceIndex } from '../tariff/tariff';
 import { OPTIONS } from './findings';
 import type { PlanKind } from './flow-counts';
 import { flowPlan } from './flow-plan';
 import type { Option, OptionFigures } from './option';
 import { shortRating } from './ratings';
 import type { RunningYear } from './running';
+import type { PriceGrowth } from './running-prices';
 import { probabilityWithin, type ValuedFlow, valueFlow, type Worths } from './value';
 
 /** One option before it is valued. */
@@ -32,6 +35,7 @@ export interface Candidate {
   readonly before: RunningYear | undefined;
   readonly after: RunningYear | undefined;
   readonly worths: Worths;
+  readonly growth: PriceGrowth;
   /** False when a price is missing without which the flow has no value. */
   readonly valued: boolean;
   /** True when the condition raises the risk of a stop whose cost is not known. */
@@ -49,7 +53,8 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
   const findings = [...candidate.findings];
   const yearly = yearlyFigures(scope, candidate);
   const { money } = yearly;
-  const flow = money && candidate.valued ? valueFlow(scope, flowPlan(settings, candidate.kind), candidate.worths) : undefined;
+  const plan = flowPlan(settings, candidate.growth, candidate.kind);
+  const flow = money && candidate.valued ? valueFlow(scope, plan, candidate.worths) : undefined;
   if (money && candidate.valued && !flow) findings.push(OPTIONS.make('amount-too-large', {}));
   const payback = flow && money ? simplePayback(scope, candidate, money) : undefined;
   if (flow && money && !payback)
@@ -107,7 +112,7 @@ function yearlyFigures(
   const energy_saved = apply(scope, O.energy_saved, { before: before.energy, after: after.energy });
   const money = apply(scope, $.money_saved, { before: before.cost.total, after: after.cost.total });
   const factor = leaf(scope, {
-    value: scope.settings.emissionFactorKgPerKwh,
+    value: ofYear(scope.settings.emissionFactorKgPerKwh, 0),
     unit: 'kg/kWh',
     label: 'emission factor of the supply',
     origin: 'setting',
@@ -181,8 +186,8 @@ function fromFailure(scope: MotorScope, candidate: Candidate, payback: Quantity<
   const saving = payback.value > 0 ? cost / payback.value : 0;
   const flows = [-cost];
   for (let year = 1; year <= settings.horizonYears; year++)
-    flows.push(saving * (1 - settings.taxRate) * (1 + settings.energyPriceEscalation) ** (year - 1));
-  return flows;
+    flows.push(saving * (1 - settings.taxRate) * priceIndex(candidate.growth.escalation, year - 1));
+  return withRelief(settings, flows);
 }
 
 function internalRate(flow: ValuedFlow, saves: boolean, findings: Finding[]): number | undefined {

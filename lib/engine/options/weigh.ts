@@ -55,9 +55,9 @@ function studyFindings(scope: MotorScope, input: WeighInput, present: Present): 
   if (!input.duty) findings.push(OPTIONS.make('hours-unknown', {}));
   if (present.failed && input.screeningOnly)
     findings.push(OPTIONS.make('failed-at-assumed-load', { assumed_load: settings.assumedLoad }));
-  const { site } = input.motor;
-  if (Object.hasOwn(settings.tariffs, site)) findings.push(OPTIONS.make('tariff-not-applied', { site }));
-  if (settings.taxRate > 0) findings.push(OPTIONS.make('tax-without-depreciation', { tax_rate: settings.taxRate }));
+  findings.push(...present.tariff.findings);
+  if (settings.taxRate > 0 && settings.depreciation === null)
+    findings.push(OPTIONS.make('tax-without-depreciation', { tax_rate: settings.taxRate }));
   return findings;
 }
 
@@ -98,6 +98,7 @@ function repairCandidate(present: Present): Candidate | undefined {
       repairNow: { quantity: repairNow.installed },
       stop: present.stop,
     },
+    growth: present.tariff.growth,
     valued: true,
     stopCostUnknown: present.stopCostUnknown,
     findings: [],

@@ -23,7 +23,7 @@ async function store(study: string, jsonText: string, who: string, why: string |
   if (!read.ok)
     return {
       problem: read.problem,
-      ...(read.problem.key !== '' && { refused: { [read.problem.key]: `${read.problem.text} ${read.problem.remedy}` } }),
+      ...(read.problem.key !== '' && { refused: { [fieldOf(read.problem.key)]: `${read.problem.text} ${read.problem.remedy}` } }),
     };
   const done = await writeSettings(database(), { id: study, settings: read.settings, pricesFile: read.pricesFile, who, why });
   if (!done.ok) return { problem: done.problem };
@@ -35,6 +35,11 @@ async function store(study: string, jsonText: string, who: string, why: string |
     done: `Saved; ${changedWords(done.value)} ${warned}`.trim(),
     ...(done.value.batch !== undefined && { batch: done.value.batch }),
   };
+}
+
+/** The field of the form that holds a key of the settings file, which may lie deep inside it. */
+function fieldOf(key: string): string {
+  return SETTING_FIELDS.find((field) => key === field.key || key.startsWith(`${field.key}.`))?.key ?? key;
 }
 
 function changedWords({ changed }: SettingsWritten): string {

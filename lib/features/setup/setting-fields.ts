@@ -6,7 +6,7 @@ export interface SettingField {
   readonly label: string;
   readonly unit: string;
   readonly meaning: string;
-  readonly kind: 'number' | 'text' | 'date' | 'yes-no' | 'json' | 'numbers';
+  readonly kind: 'number' | 'text' | 'date' | 'yes-no' | 'json' | 'numbers' | 'by-year';
   readonly words?: readonly string[];
 }
 
@@ -21,6 +21,10 @@ const number = (key: string, label: string, unit: string, meaning: string): Sett
   unit,
   meaning,
   kind: 'number',
+});
+const byYear = (key: string, label: string, unit: string, meaning: string): SettingField => ({
+  ...number(key, label, unit, meaning),
+  kind: 'by-year',
 });
 const word = (key: string, label: string, words: readonly string[], meaning: string): SettingField => ({
   key,
@@ -52,16 +56,36 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
   {
     title: 'Prices of energy',
     fields: [
-      number('energy_price_per_kwh', 'Energy price', 'per kWh', 'What a saved kilowatt-hour is worth.'),
-      number('demand_price_per_kw_month', 'Demand price', 'per kW and month', 'What a saved kilowatt of billed demand is worth.'),
+      number(
+        'energy_price_per_kwh',
+        'Energy price',
+        'per kWh',
+        'What a saved kilowatt-hour is worth, at sites without a tariff.',
+      ),
+      number(
+        'demand_price_per_kw_month',
+        'Demand price',
+        'per kW and month',
+        'What a saved kilowatt of billed demand is worth, at sites without a tariff.',
+      ),
       number('demand_coincidence', 'Coincidence', '0 to 1', 'Share of the saved kilowatts that falls into the billed peak.'),
-      number('energy_price_escalation', 'Escalation', 'a year', 'Yearly rise of energy prices, in the terms of the money below.'),
-      number('emission_factor_kg_per_kwh', 'Emission factor', 'kg per kWh', 'Carbon dioxide of the supply.'),
+      byYear(
+        'energy_price_escalation',
+        'Escalation',
+        'a year',
+        'Yearly rise of energy prices, in the terms of the money below; one figure, or one for each year, separated by semicolons.',
+      ),
+      byYear(
+        'emission_factor_kg_per_kwh',
+        'Emission factor',
+        'kg per kWh',
+        'Carbon dioxide of the supply; one figure, or one for each year, separated by semicolons.',
+      ),
       {
         key: 'tariffs',
         label: 'Tariffs by site',
         unit: 'JSON',
-        meaning: 'Kept; the flat prices above serve for now.',
+        meaning: 'By site: prices by the hour, blocks, demand, power factor, taxes. What each site’s comes to stands below.',
         kind: 'json',
       },
     ],
@@ -73,7 +97,7 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
       word('money_terms', 'Terms of money', ['real', 'nominal'], 'Whether rates and escalation are without or with inflation.'),
       number('inflation', 'Inflation', 'a year', 'As a fraction.'),
       number('horizon_years', 'Horizon', 'years', 'Over which costs and savings are counted.'),
-      number('tax_rate', 'Tax rate', '0 to 1', 'On yearly savings; depreciation is not counted yet.'),
+      number('tax_rate', 'Tax rate', '0 to 1', 'On yearly savings; relief by repairs and purchases only with a depreciation.'),
       {
         key: 'budget',
         label: 'Budget',
@@ -85,10 +109,18 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         key: 'rebates',
         label: 'Rebates',
         unit: 'JSON',
-        meaning: 'List of {"action","per_kw","cap"}: payments of a programme for a new motor.',
+        meaning:
+          'List of {"action","per_kw","per_kwh","per_motor","cap","cap_share"}: payments of a programme for a new motor, up to a sum or a share of the cost.',
         kind: 'json',
       },
-      { key: 'depreciation', label: 'Depreciation', unit: 'JSON', meaning: 'Kept; figures are before it for now.', kind: 'json' },
+      {
+        key: 'depreciation',
+        label: 'Depreciation',
+        unit: 'JSON',
+        meaning:
+          'How purchases are written off for tax: {"method":"straight-line","years":7}, or "declining-balance" with a factor.',
+        kind: 'json',
+      },
       {
         key: 'prices',
         label: 'Price list beside the settings file',
@@ -153,7 +185,7 @@ export function shownSetting(file: Readonly<Record<string, unknown>>, field: Set
     inner === undefined ? top : typeof top === 'object' && top !== null ? Reflect.get(top, inner) : undefined;
   if (value === null || value === undefined) return '';
   if (field.kind === 'json') return JSON.stringify(value);
-  if (field.kind === 'numbers') return Array.isArray(value) ? value.join('; ') : '';
+  if (Array.isArray(value)) return value.join('; ');
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   return String(value);
 }
@@ -183,9 +215,10 @@ export function typedSettings(typed: ReadonlyMap<string, string>): {
 function readField(field: SettingField, text: string): unknown {
   if (text === '') return field.key === 'prices' || field.key === 'depreciation' ? null : undefined;
   if (field.kind === 'number') return readOne(text);
-  if (field.kind === 'numbers') {
+  if (field.kind === 'numbers' || field.kind === 'by-year') {
     const values = text.split(';').map((part) => readOne(part.trim()));
-    return values.find((value) => typeof value === 'object') ?? values;
+    const refused = values.find((value) => typeof value === 'object');
+    return refused ?? (field.kind === 'by-year' && values.length === 1 ? values[0] : values);
   }
   if (field.kind === 'yes-no') return text === 'yes';
   if (field.kind === 'json') {

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { readDate } from '../fleet/taken-at';
+import { tariffSchema, yearlyAmount, yearlyGrowth } from './tariff-schema';
 
 /** A day of the calendar, without time. */
 const day = z.string().refine((text) => text.length === 10 && readDate(text) !== undefined, 'is not a date such as 2026-01-31');
@@ -25,11 +26,28 @@ export const accuracySchema = z.strictObject({
   speed_rpm: notNegative,
 });
 
-export const rebateSchema = z.strictObject({
-  action: z.enum(['replace', 'resize']),
-  per_kw: notNegative,
-  cap: notNegative.optional(),
-});
+export const rebateSchema = z
+  .strictObject({
+    action: z.enum(['replace', 'resize']),
+    per_kw: notNegative.optional(),
+    per_kwh: notNegative.optional(),
+    per_motor: notNegative.optional(),
+    cap: notNegative.optional(),
+    cap_share: fraction.optional(),
+  })
+  .refine((rebate) => rebate.per_kw !== undefined || rebate.per_kwh !== undefined || rebate.per_motor !== undefined, {
+    message: 'pays nothing',
+    params: { remedy: 'Give per_kw, per_kwh or per_motor.' },
+  });
+
+export const depreciationSchema = z.discriminatedUnion('method', [
+  z.strictObject({ method: z.literal('straight-line'), years: z.int().min(1).max(60) }),
+  z.strictObject({
+    method: z.literal('declining-balance'),
+    years: z.int().min(1).max(60),
+    factor: z.number().min(1).max(10).optional(),
+  }),
+]);
 
 export const limitSchema = z.strictObject({ value: z.number(), reason: z.string().trim().min(1) });
 
@@ -47,7 +65,7 @@ export const settingsFileSchema = z.strictObject({
   demand_price_per_kw_month: notNegative,
   demand_coincidence: fraction,
   discount_rate: rate,
-  energy_price_escalation: rate,
+  energy_price_escalation: yearlyGrowth,
   horizon_years: z.int().min(1).max(60),
   tax_rate: fraction,
   policy: policySchema,
@@ -59,9 +77,9 @@ export const settingsFileSchema = z.strictObject({
   assumed_load: z.number().gt(0).max(1.5),
   repair_shop: z.enum(['unknown', 'accredited']),
   rebates: z.array(rebateSchema),
-  depreciation: z.unknown(),
-  tariffs: z.record(z.string(), z.unknown()),
-  emission_factor_kg_per_kwh: notNegative,
+  depreciation: depreciationSchema.nullable(),
+  tariffs: z.record(z.string(), tariffSchema),
+  emission_factor_kg_per_kwh: yearlyAmount,
   failure_rate_per_year: fraction,
   accuracy: accuracySchema,
   limits: z.record(z.string(), limitSchema),

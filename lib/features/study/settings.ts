@@ -1,4 +1,4 @@
-import type { Settings } from '@/lib/engine';
+import type { Rebate, Settings } from '@/lib/engine';
 import { nearestWord } from '../fleet/nearest';
 import {
   accuracySchema,
@@ -9,6 +9,7 @@ import {
   type SettingsFile,
   settingsFileSchema,
 } from './settings-schema';
+import { plain, TARIFF_KEYS, tariffFromFile, tariffToFile } from './tariff-schema';
 
 /** What is wrong with a settings file, and what would make it right. */
 export interface SettingsProblem {
@@ -20,7 +21,7 @@ export interface SettingsProblem {
 }
 
 export interface SettingsWarning {
-  readonly code: 'flat-prices-serve' | 'before-depreciation';
+  readonly code: 'depreciation-without-tax' | 'tax-without-depreciation';
   readonly key: string;
   readonly text: string;
 }
@@ -108,18 +109,18 @@ export function settingsToJson(settings: Settings, pricesFile?: string): Setting
 
 function warningsOf(file: SettingsFile): SettingsWarning[] {
   const warnings: SettingsWarning[] = [];
-  if (Object.keys(file.tariffs).length > 0) {
+  if (file.depreciation !== null && file.tax_rate === 0) {
     warnings.push({
-      code: 'flat-prices-serve',
-      key: 'tariffs',
-      text: 'Tariffs by site are kept but not yet evaluated: energy_price_per_kwh and demand_price_per_kw_month serve for every site.',
+      code: 'depreciation-without-tax',
+      key: 'depreciation',
+      text: 'Depreciation changes nothing while tax_rate is 0: figures are before tax.',
     });
   }
-  if (file.depreciation !== null && file.depreciation !== undefined) {
+  if (file.depreciation === null && file.tax_rate > 0) {
     warnings.push({
-      code: 'before-depreciation',
-      key: 'depreciation',
-      text: 'Depreciation is kept but not yet evaluated: figures are before it.',
+      code: 'tax-without-depreciation',
+      key: 'tax_rate',
+      text: 'Tax is taken on savings, but no purchase is written off: state depreciation, or values are on the low side.',
     });
   }
   return warnings;
@@ -135,6 +136,8 @@ const KEYS: Readonly<Record<string, readonly string[]>> = {
   policy: Object.keys(policySchema.shape),
   accuracy: Object.keys(accuracySchema.shape),
   rebates: Object.keys(rebateSchema.shape),
+  depreciation: ['method', 'years', 'factor'],
+  ...TARIFF_KEYS,
   limits: Object.keys(limitSchema.shape),
 };
 
@@ -144,6 +147,13 @@ interface Issue {
   readonly message: string;
   readonly keys?: readonly string[];
   readonly values?: readonly unknown[];
+  readonly params?: { readonly remedy?: unknown } | undefined;
+}
+
+/** The place of a key without list numbers and the name of the site, as {@link KEYS} has it. */
+function placeOf(path: readonly string[]): string {
+  const named = path.filter((part, index) => !/^\d+$/.test(part) && !(index === 1 && path[0] === 'tariffs'));
+  return named.join('.');
 }
 
 function explain(issue: Issue | undefined): SettingsProblem {
@@ -151,7 +161,7 @@ function explain(issue: Issue | undefined): SettingsProblem {
   const where = path.join('.');
   if (issue?.code === 'unrecognized_keys') {
     const key = issue.keys?.[0] ?? '';
-    const known = KEYS[path[0] ?? ''] ?? [];
+    const known = KEYS[placeOf(path)] ?? KEYS[path[0] ?? ''] ?? [];
     const near = nearestWord(key, known);
     return {
       code: 'unknown-key',
@@ -167,7 +177,10 @@ function explain(issue: Issue | undefined): SettingsProblem {
     code: 'bad-value',
     key: where,
     text: `${name}: ${detail}.`,
-    remedy: 'Correct the value, or leave the key out to take its default, which the settings command prints.',
+    remedy:
+      typeof issue?.params?.remedy === 'string'
+        ? issue.params.remedy
+        : 'Correct the value, or leave the key out to take its default, which the settings command prints.',
   };
 }
 
@@ -201,12 +214,19 @@ function fromFile(file: SettingsFile): Settings {
     objective: file.objective,
     assumedLoad: file.assumed_load,
     repairShop: file.repair_shop,
-    rebates: file.rebates.map(({ action, per_kw, cap }) =>
-      cap === undefined ? { action, perKw: per_kw } : { action, perKw: per_kw, cap },
+    rebates: file.rebates.map(
+      ({ action, per_kw, per_kwh, per_motor, cap, cap_share }): Rebate => ({
+        action,
+        perKw: per_kw ?? 0,
+        ...(per_kwh !== undefined && { perKwh: per_kwh }),
+        ...(per_motor !== undefined && { perMotor: per_motor }),
+        ...(cap !== undefined && { cap }),
+        ...(cap_share !== undefined && { capShare: cap_share }),
+      }),
     ),
     emissionFactorKgPerKwh: file.emission_factor_kg_per_kwh,
-    tariffs: file.tariffs,
-    depreciation: file.depreciation ?? null,
+    tariffs: Object.fromEntries(Object.entries(file.tariffs).map(([site, tariff]) => [site, tariffFromFile(tariff)])),
+    depreciation: file.depreciation,
     failureRatePerYear: file.failure_rate_per_year,
     accuracy: {
       voltagePct: accuracy.voltage_pct,
@@ -230,7 +250,7 @@ function toFile(settings: Settings, pricesFile: string | undefined): SettingsFil
     demand_price_per_kw_month: settings.demandPricePerKwMonth,
     demand_coincidence: settings.demandCoincidence,
     discount_rate: settings.discountRate,
-    energy_price_escalation: settings.energyPriceEscalation,
+    energy_price_escalation: plain(settings.energyPriceEscalation),
     horizon_years: settings.horizonYears,
     tax_rate: settings.taxRate,
     policy: {
@@ -248,12 +268,17 @@ function toFile(settings: Settings, pricesFile: string | undefined): SettingsFil
     objective: settings.objective,
     assumed_load: settings.assumedLoad,
     repair_shop: settings.repairShop,
-    rebates: settings.rebates.map(({ action, perKw, cap }) =>
-      cap === undefined ? { action, per_kw: perKw } : { action, per_kw: perKw, cap },
-    ),
-    depreciation: settings.depreciation,
-    tariffs: { ...settings.tariffs },
-    emission_factor_kg_per_kwh: settings.emissionFactorKgPerKwh,
+    rebates: settings.rebates.map(({ action, perKw, perKwh, perMotor, cap, capShare }) => ({
+      action,
+      per_kw: perKw,
+      ...(perKwh !== undefined && { per_kwh: perKwh }),
+      ...(perMotor !== undefined && { per_motor: perMotor }),
+      ...(cap !== undefined && { cap }),
+      ...(capShare !== undefined && { cap_share: capShare }),
+    })),
+    depreciation: depreciationToFile(settings.depreciation),
+    tariffs: Object.fromEntries(Object.entries(settings.tariffs).map(([site, tariff]) => [site, tariffToFile(tariff)])),
+    emission_factor_kg_per_kwh: plain(settings.emissionFactorKgPerKwh),
     failure_rate_per_year: settings.failureRatePerYear,
     accuracy: {
       voltage_pct: accuracy.voltagePct,
@@ -264,4 +289,10 @@ function toFile(settings: Settings, pricesFile: string | undefined): SettingsFil
     limits: { ...settings.limits },
     prices: pricesFile ?? null,
   };
+}
+
+function depreciationToFile(given: Settings['depreciation']): SettingsFile['depreciation'] {
+  if (given === null || given.method === 'straight-line') return given && { method: 'straight-line', years: given.years };
+  const { method, years, factor } = given;
+  return { method, years, ...(factor !== undefined && { factor }) };
 }

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import * as $ from '@/lib/engine/generated/money';
 import * as N from '@/lib/engine/generated/nameplate';
 import * as O from '@/lib/engine/generated/options';
+import { writtenOff } from '@/lib/engine/money/depreciation';
+import { economicLife } from '@/lib/engine/money/equivalent-cost';
 import { paybackTime } from '@/lib/engine/money/payback';
 import { netPresentValue } from '@/lib/engine/money/present-value';
 import { rateOfReturn } from '@/lib/engine/money/rate-of-return';
@@ -16,6 +18,13 @@ const list = (published: PublishedCase, name: string): number[] => published.inp
 /** Investment at the start and one equal flow at each year's end. */
 function annuity(published: PublishedCase): number[] {
   return [-given(published, 'cost'), ...new Array<number>(given(published, 'years')).fill(given(published, 'annual'))];
+}
+
+/** Share left after some years when the same fraction of what is left is written off each year, down to `salvage` at the end of the life. */
+function leftByDeclining(salvage: number, age: number, life: number): number {
+  const factor = life * (1 - salvage ** (1 / life));
+  const shares = writtenOff({ method: 'declining-balance', years: life, factor });
+  return 1 - shares.slice(0, age).reduce((sum, share) => sum + share, 0);
 }
 
 /** The one rate of return in per cent. */
@@ -74,7 +83,19 @@ checkCases(
     }),
     'D-MUR-3.5': (c) => ({
       straight: $.straight_line_value.f(given(c, 'cost'), given(c, 'salvage'), given(c, 'age'), given(c, 'life')),
+      declining: given(c, 'cost') * leftByDeclining(given(c, 'salvage') / given(c, 'cost'), given(c, 'age'), given(c, 'life')),
     }),
+    'D-PAN-8.1': (c) => {
+      const upkeep = Array.from({ length: 20 }, (_, year) => 200 * year);
+      const plain = economicLife(given(c, 'cost'), upkeep, 0);
+      const dated = economicLife(given(c, 'cost'), upkeep, given(c, 'rate'));
+      return {
+        life_0: plain?.years ?? Number.NaN,
+        cost_0: plain?.yearlyCost ?? Number.NaN,
+        life_12: dated?.years ?? Number.NaN,
+        cost_12: dated?.yearlyCost ?? Number.NaN,
+      };
+    },
     'D-MUR-11.4': (c) => {
       const cost = $.installed_cost.f(given(c, 'capital'), given(c, 'installation'), 0);
       return {
@@ -176,8 +197,8 @@ checkCases(
     },
   },
   {
-    // Three other rules of depreciation: with the tax step. The wire between starter and motor: with the supply step.
-    'D-MUR-3.5': ['declining', 'sum_years', 'sinking'],
+    // Sum of years and sinking fund are not offered. The wire between starter and motor: with the supply step.
+    'D-MUR-3.5': ['sum_years', 'sinking'],
     'D-COP-25HP': ['r_wire', 'wire_w1', 'wire_kwh1'],
   },
 );

@@ -4,8 +4,24 @@ import { checksBefore } from '@/lib/engine/options/checks';
 import type { OPTIONS } from '@/lib/engine/options/findings';
 import { largestInertia } from '@/lib/engine/options/starting';
 import type { Finding } from '@/lib/engine/quantity/finding';
+import type { DemandCharge, Tariff } from '@/lib/engine/tariff/tariff';
 import { PLATE, study } from '../support/study';
 import { POOR, PRICES, type Trial, weigh } from './weighing';
+
+/** Energy at two prices and demand without ratchet. */
+const BY_HOUR: Tariff = {
+  energy: [
+    { name: 'day', when: 'Mo-Fr 07:00-22:00', pricePerKwh: 0.15 },
+    { name: 'other hours', pricePerKwh: 0.08 },
+  ],
+  blocks: [],
+  demand: [{ name: 'any time', price: 9.5, unit: 'kW' }],
+  fixedPerMonth: 0,
+  taxes: [],
+};
+
+/** Demand at the highest of the last twelve months. */
+const RATCHET: DemandCharge = { name: 'any time', price: 9.5, unit: 'kW', ratchet: { share: 1, months: 11 } };
 
 /** A situation that makes each finding, and one beside it that does not. */
 const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial, not: Trial]>> = {
@@ -32,8 +48,26 @@ const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial,
   'no-repair-price': [{ prices: PRICES.filter((line) => line.item !== 'rewind') }, { prices: PRICES }],
   'price-incomplete': [{ prices: PRICES.filter((line) => line.item !== 'removal-install') }, { prices: PRICES }],
   'price-extrapolated': [{ prices: PRICES, plate: { ratedPowerKw: 200 } }, { prices: PRICES }],
-  'tariff-not-applied': [{ settings: { tariffs: { North: {} } } }, { settings: { tariffs: { South: {} } } }],
-  'tax-without-depreciation': [{ settings: { taxRate: 0.25 } }, {}],
+  'schedule-unknown': [
+    { settings: { tariffs: { North: BY_HOUR } } },
+    { settings: { tariffs: { North: BY_HOUR } }, plate: { schedule: 'Mo-Fr 06:00-22:00' } },
+  ],
+  'schedule-unreadable': [
+    { settings: { tariffs: { North: BY_HOUR } }, plate: { schedule: 'two shifts' } },
+    { settings: { tariffs: { South: BY_HOUR } }, plate: { schedule: 'two shifts' } },
+  ],
+  'hours-beyond-schedule': [
+    { settings: { tariffs: { North: BY_HOUR } }, plate: { schedule: 'Mo-Fr 06:00-22:00' }, motor: { hoursPerYear: 6000 } },
+    { settings: { tariffs: { North: BY_HOUR } }, plate: { schedule: 'Mo-Fr 06:00-22:00' }, motor: { hoursPerYear: 4000 } },
+  ],
+  'ratchet-holds-demand': [
+    { settings: { tariffs: { North: { ...BY_HOUR, demand: [RATCHET], usage: { energyKwh: 1e5, demandKw: 400 } } } } },
+    { settings: { tariffs: { North: BY_HOUR } } },
+  ],
+  'tax-without-depreciation': [
+    { settings: { taxRate: 0.25 } },
+    { settings: { taxRate: 0.25, depreciation: { method: 'straight-line', years: 7 } } },
+  ],
   'not-in-service': [{ plate: { status: 'spare' } }, {}],
   'failed-must-act': [{ plate: { status: 'failed' } }, {}],
   'nothing-spent': [{}, { plate: { status: 'failed' } }],

@@ -7,6 +7,7 @@ import {
   type Settings,
   type StudyContext,
   standardUncertainty,
+  type Tariff,
 } from '@/lib/engine';
 import { FINDING_CODES } from '@/lib/engine/findings';
 import { generateDemo } from '@/lib/features/demo/generate';
@@ -42,6 +43,19 @@ function codesOf(evaluations: readonly Evaluation[]): Set<string> {
   );
 }
 
+/** A tariff by the hour with a ratchet, so that all that can be said of one is said. */
+const TARIFF: Tariff = {
+  energy: [
+    { name: 'day', when: 'Mo-Fr 07:00-22:00', pricePerKwh: 0.13 },
+    { name: 'other hours', pricePerKwh: 0.09 },
+  ],
+  blocks: [],
+  demand: [{ name: 'any time', price: 9.5, unit: 'kW', ratchet: { share: 1, months: 11 } }],
+  fixedPerMonth: 100,
+  taxes: [],
+  usage: { energyKwh: 900_000, demandKw: 2500 },
+};
+
 const evaluations = evaluateAll();
 
 /** Codes that speak of a study's files rather than of a motor: brought out by the same fleet under other settings and price lists. */
@@ -49,7 +63,10 @@ const OF_THE_STUDY = [
   'no-price',
   'no-repair-price',
   'price-incomplete',
-  'tariff-not-applied',
+  'schedule-unknown',
+  'schedule-unreadable',
+  'hours-beyond-schedule',
+  'ratchet-holds-demand',
   'tax-without-depreciation',
   'class-unknown',
 ];
@@ -100,11 +117,16 @@ describe('the demonstration', () => {
 
   it('holds every finding code', () => {
     const seen = codesOf(evaluations);
+    const motors = demo.map((entry) => entry.motor);
     const bare = reference.prices.prices.filter((price) => price.item === 'motor' && price.enclosure === 'enclosed');
     const repairs = reference.prices.prices.filter((price) => price.item === 'rewind' || price.item === 'bearing-job');
-    const motors = demo.map((entry) => entry.motor);
-    for (const code of codesOf(evaluateAll({ taxRate: 0.25, tariffs: { [DEMO_SITE]: { note: 'time of use' } } }, bare)))
-      seen.add(code);
+    for (const code of codesOf(evaluateAll({ taxRate: 0.25, tariffs: { [DEMO_SITE]: TARIFF } }, bare))) seen.add(code);
+    // Nobody has stated hours of the week in the demonstration; a tariff by the hour makes it matter.
+    for (const schedule of ['two shifts', 'Mo-Fr 08:00-09:00']) {
+      const study: StudyContext = { ...reference, settings: { ...defaultSettings(), tariffs: { [DEMO_SITE]: TARIFF } } };
+      const scheduled = motors.map((motor) => evaluateMotor({ ...motor, plate: { ...motor.plate, schedule } }, study));
+      for (const code of codesOf(scheduled)) seen.add(code);
+    }
     for (const code of codesOf(evaluateAll({}, repairs))) seen.add(code);
     // Class efficiencies exist at 50 and 60 Hz to a megawatt; a table without rows leaves the class unknown.
     const gaps: StudyContext = {
