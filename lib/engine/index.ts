@@ -25,11 +25,29 @@ export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
 export { type Derivation, type DerivationStep, derive } from './explain/derivation';
 export { figuresOf } from './explain/figures';
+export { LEVERS, type Lever, moved, type Question, statedHours } from './explain/lever';
 export { type CurvePoint, partLoadCurve } from './explain/part-load';
+export {
+  type Asked,
+  type OptionBreakEven,
+  optionBreakEven,
+  optionCurve,
+  optionTornado,
+  usualRanges,
+} from './explain/sensitivity';
 export type { Compiled } from './formula/compiled';
 export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';
 export { FORMULAS } from './generated/catalog';
 export { LOAD_METHODS } from './load/registry';
+export { type Appraisal, type AppraisalRules, appraise, type Stated } from './money/appraisal';
+export { type BreakEven, breakEven } from './money/break-even';
+export { writtenOff } from './money/depreciation';
+export { type EconomicLife, economicLife } from './money/equivalent-cost';
+export { type Alternative, type Increment, type IncrementalAnalysis, incrementalAnalysis } from './money/incremental';
+export { type LifeCycle, type LifeCycleCost, lifeCycleCost } from './money/life-cycle-cost';
+export { modifiedRateOfReturn } from './money/modified-rate';
+export { fromMoney, type Money } from './money/money';
+export { type Tornado, type TornadoBar, type TornadoInput, tornado } from './money/tornado';
 export type * from './motor';
 export { compareForRank, compareNaturally, motorResult, type RankKey, rankMotors, ranksOf } from './motor-result';
 export { BOUGHT_CLASSES } from './options/price';
