@@ -1,4 +1,5 @@
 import { COPPER } from './copper';
+import { negativeSequence } from './negative-sequence';
 import { type Circuit, RATED_AMBIENT } from './parameters';
 
 /** What a machine is driven with. */
@@ -41,12 +42,6 @@ export interface Solution {
   readonly residual: number;
 }
 
-/**
- * Rotor resistance at about twice line frequency over that at slip frequency: bars and rings of medium machines, from memory
- * (published values 1.25 to 4 for deep bars).
- */
-const NEGATIVE_ROTOR = 1.8;
-
 /** Losses beyond this multiple of the rated ones last for minutes only: the winding does not reach their temperature. */
 const HOTTEST = 2;
 
@@ -62,8 +57,8 @@ const LATE = 40;
  * breakdown torque; returns `undefined` beyond it or where the voltage does not converge, never a half-solved point.
  * Equations: with the air-gap voltage E given, the load resistance R of the rotor branch follows from the power P_m = I₂²R in closed form
  * (the root on the stable side of breakdown), stray-load loss as a resistance beside it; E from |V| by secant steps and the winding
- * temperature from the losses together. The negative sequence sees R₁ + jX₁ + R₂'/(2 − s) + jX₂, with no magnetising branch.
- * Source: exact per-phase circuit; negative sequence as in Fitzgerald, Kingsley and Umans, Electric Machinery (from memory).
+ * temperature from the losses together. The negative sequence: {@link negativeSequence}.
+ * Source: exact per-phase circuit.
  */
 export function solveAtPower(c: Circuit, at: Terminals): Solution | undefined {
   const f = at.frequency;
@@ -115,11 +110,11 @@ export function solveAtPower(c: Circuit, at: Terminals): Solution | undefined {
     let negativeStator = 0;
     let negativeRotor = 0;
     if (v2 > 0) {
-      const rn = (r2 * NEGATIVE_ROTOR) / (2 - slip);
-      negativeSquared = (v2 * v2) / ((r1 + rn) ** 2 + (x1 + x2) ** 2);
+      const met = negativeSequence({ r1, x1, r2, x2 }, slip);
+      negativeSquared = (v2 * v2) / met.squared;
       negativeStator = negativeSquared * r1;
-      negativeMechanical = negativeSquared * rn * (1 - slip);
-      negativeRotor = negativeSquared * rn + negativeMechanical;
+      negativeMechanical = negativeSquared * met.rotor * (1 - slip);
+      negativeRotor = negativeSquared * met.rotor + negativeMechanical;
     }
     const stray = strayResistance * rotorSquared;
     const stator = squared * r1 + negativeStator;

@@ -63,18 +63,39 @@ export const relative_frequency = formula({
   example: { value: 59.5, rated: 60 },
 });
 
+export const unbalance_multiple = formula({
+  title: 'Current unbalance for each per cent of negative-sequence voltage',
+  unit: '1',
+  symbol: 'm',
+  inputs: {
+    shape: input('1', 'k', 'deviation from the mean over negative sequence: 0.87 to 1 by its angle'),
+    voltage_ratio: input('1', 'U_1/U_r', 'positive-sequence over rated voltage'),
+    base_current: input('A', 'I_b', 'base current: rated shaft power over three times the rated phase voltage'),
+    impedance: input('1', 'z_2', 'impedance that the negative sequence meets, per unit'),
+    current: input('A', 'I_1', 'positive-sequence line current'),
+  },
+  expression: 'shape * voltage_ratio * base_current / (impedance * current)',
+  valid: 'Any load: the negative-sequence current does not change with it, the current that it is compared with does.',
+  source: 'Symmetrical components: I₂/I₁ = (U₂/U₁) · (U₁/I₁)/z₂; Wadhwa, Electrical Power Systems, chapter 13 (components)',
+  example: { shape: 0.955, voltage_ratio: 1, base_current: 46.8, impedance: 0.25, current: 40.6 },
+});
+
 export const excess_current_unbalance = formula({
   title: 'Current unbalance beyond what the voltage explains',
   unit: '%',
   symbol: 'U_{I,x}',
   inputs: {
     current_unbalance: input('%', 'U_I', 'current unbalance'),
-    voltage_unbalance: input('%', 'U', 'voltage unbalance'),
+    voltage_unbalance: input(
+      '%',
+      'U_2',
+      'voltage unbalance: negative over positive sequence, or largest deviation from the mean',
+    ),
     multiple: input('1', 'm', 'current unbalance for each per cent of voltage unbalance'),
   },
   expression: 'current_unbalance - multiple * voltage_unbalance',
-  valid: 'Near rated load; the multiple grows as the load falls.',
-  source: 'US DOE Motor Systems Tip Sheet 7: 6 to 10 times',
+  valid: 'With the multiple of the load at hand: it grows as the load falls.',
+  source: 'Symmetrical components; US DOE Motor Systems Tip Sheet 7 for the size of the multiple: 6 to 10 times',
   example: { current_unbalance: 12, voltage_unbalance: 1, multiple: 8 },
 });
 

@@ -71,7 +71,7 @@ export const excess_current_unbalance = {
   title: "Current unbalance beyond what the voltage explains",
   unit: "%",
   symbol: "U_{I,x}",
-  inputs: {"current_unbalance":{"unit":"%","symbol":"U_I","meaning":"current unbalance"},"voltage_unbalance":{"unit":"%","symbol":"U","meaning":"voltage unbalance"},"multiple":{"unit":"1","symbol":"m","meaning":"current unbalance for each per cent of voltage unbalance"}},
+  inputs: {"current_unbalance":{"unit":"%","symbol":"U_I","meaning":"current unbalance"},"voltage_unbalance":{"unit":"%","symbol":"U_2","meaning":"voltage unbalance: negative over positive sequence, or largest deviation from the mean"},"multiple":{"unit":"1","symbol":"m","meaning":"current unbalance for each per cent of voltage unbalance"}},
   names: ["current_unbalance","voltage_unbalance","multiple"],
   f: (current_unbalance: number, voltage_unbalance: number, multiple: number) => current_unbalance - multiple * voltage_unbalance,
   d: [
@@ -79,12 +79,12 @@ export const excess_current_unbalance = {
     (_current_unbalance: number, _voltage_unbalance: number, multiple: number) => -multiple,
     (_current_unbalance: number, voltage_unbalance: number) => -voltage_unbalance,
   ],
-  tex: "U_I- m\\cdot U",
+  tex: "U_I- m\\cdot U_2",
   template: "⟦current_unbalance⟧- ⟦multiple⟧\\cdot ⟦voltage_unbalance⟧",
   cell: "{current_unbalance} - {multiple} * {voltage_unbalance}",
   expression: "current_unbalance - multiple * voltage_unbalance",
-  valid: "Near rated load; the multiple grows as the load falls.",
-  source: "US DOE Motor Systems Tip Sheet 7: 6 to 10 times",
+  valid: "With the multiple of the load at hand: it grows as the load falls.",
+  source: "Symmetrical components; US DOE Motor Systems Tip Sheet 7 for the size of the multiple: 6 to 10 times",
 } as const satisfies Compiled;
 
 export const harmonic_factor_bound = {
@@ -331,6 +331,29 @@ export const sideband_correction = {
   expression: "decade * log10(sqrt(magnetising_share^2 + load_fraction^2 * (1 - magnetising_share^2)) / load_fraction)",
   valid: "Load of 40 % and more; inertia, interbar currents and saturation left out.",
   source: "Line current as phasor sum, sidebands in proportion to the load current; own derivation",
+} as const satisfies Compiled;
+
+export const unbalance_multiple = {
+  id: "condition.unbalance_multiple",
+  title: "Current unbalance for each per cent of negative-sequence voltage",
+  unit: "1",
+  symbol: "m",
+  inputs: {"shape":{"unit":"1","symbol":"k","meaning":"deviation from the mean over negative sequence: 0.87 to 1 by its angle"},"voltage_ratio":{"unit":"1","symbol":"U_1/U_r","meaning":"positive-sequence over rated voltage"},"base_current":{"unit":"A","symbol":"I_b","meaning":"base current: rated shaft power over three times the rated phase voltage"},"impedance":{"unit":"1","symbol":"z_2","meaning":"impedance that the negative sequence meets, per unit"},"current":{"unit":"A","symbol":"I_1","meaning":"positive-sequence line current"}},
+  names: ["shape","voltage_ratio","base_current","impedance","current"],
+  f: (shape: number, voltage_ratio: number, base_current: number, impedance: number, current: number) => shape * voltage_ratio * base_current / (impedance * current),
+  d: [
+    (_shape: number, voltage_ratio: number, base_current: number, impedance: number, current: number) => base_current * voltage_ratio / current / impedance,
+    (shape: number, _voltage_ratio: number, base_current: number, impedance: number, current: number) => base_current * shape / current / impedance,
+    (shape: number, voltage_ratio: number, _base_current: number, impedance: number, current: number) => shape * voltage_ratio / current / impedance,
+    (shape: number, voltage_ratio: number, base_current: number, impedance: number, current: number) => -(shape * voltage_ratio * base_current / (impedance * impedance) / current),
+    (shape: number, voltage_ratio: number, base_current: number, impedance: number, current: number) => -(shape * voltage_ratio * base_current / (current * current) / impedance),
+  ],
+  tex: "\\frac{ k\\cdot U_1/U_r\\cdot I_b}{ z_2\\cdot I_1}",
+  template: "\\frac{ ⟦shape⟧\\cdot ⟦voltage_ratio⟧\\cdot ⟦base_current⟧}{ ⟦impedance⟧\\cdot ⟦current⟧}",
+  cell: "{shape} * {voltage_ratio} * {base_current} / ({impedance} * {current})",
+  expression: "shape * voltage_ratio * base_current / (impedance * current)",
+  valid: "Any load: the negative-sequence current does not change with it, the current that it is compared with does.",
+  source: "Symmetrical components: I₂/I₁ = (U₂/U₁) · (U₁/I₁)/z₂; Wadhwa, Electrical Power Systems, chapter 13 (components)",
 } as const satisfies Compiled;
 
 export const unbalance_rise_factor = {

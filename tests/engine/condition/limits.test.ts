@@ -69,17 +69,6 @@ const TABLE: readonly {
     ],
   },
   {
-    id: 'current-unbalance',
-    name: '10 % beyond 8 times a voltage unbalance of 1 % (US DOE Motor Systems Tip Sheet 7: 6 to 10)',
-    at: (v) => ({ reading: { voltagesV: three(460, 1), voltageV: 460, currentsA: three(40.6, v) } }),
-    cases: [
-      [12, 'within'],
-      [17.99, 'near'],
-      [18, 'near'],
-      [18.01, 'beyond'],
-    ],
-  },
-  {
     id: 'winding-resistance-unbalance',
     name: '2 % random wound (AR100, memory)',
     at: (v) => ({ reading: { resistancesOhm: three(0.2, v), resistanceAt: 'motor' } }),

@@ -1,17 +1,20 @@
-import { apply, leaf } from '../../formula/apply';
+import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { behindDrive, INSTRUMENT, unbalance, words } from './shared';
+import { explainedByCircuit, explainedByRule } from './unbalance-multiple';
 
 /** Below this load the unbalance looks too large to be judged (common practice). */
 const LEAST_LOAD = 0.5;
 
 /**
- * Current unbalance beyond what the voltage unbalance explains, in per cent.
- * The voltage explains 6 to 10 times its own unbalance near full load (US DOE Motor Systems Tip Sheet 7); at low load much more, so below
- * half load, or at a load nobody knows, there is no verdict. Ceiling of 10 % for the rest: common practice.
+ * Current unbalance beyond what the voltage unbalance explains, in per cent: the largest deviation of the currents from their mean, less
+ * what the negative-sequence circuit draws from the voltages as read. Where the circuit does not hold (synchronous motors, values that
+ * cannot close a triangle) or the study sets a multiple of its own, that multiple of the deviation serves: 6 to 10 near full load
+ * (US DOE Motor Systems Tip Sheet 7). What is left is compared with the current of the moment and looks larger at low load, so below half
+ * load, or at a load nobody knows, there is no verdict. Ceiling of 10 % for the rest: common practice.
  */
 export const currentUnbalance: Indicator = {
   id: 'current-unbalance',
@@ -19,7 +22,7 @@ export const currentUnbalance: Indicator = {
   needs: ['current_a_a', 'current_b_a', 'current_c_a'],
   limits: ['C4', 'current-unbalance-ceiling'],
   present: ({ reading }) => reading.currentsA?.every((value) => value > 0) === true,
-  judge(scope, { reading, motor, loadFraction }) {
+  judge(scope, { reading, motor, machine, loadFraction, turning }) {
     if (!reading.currentsA) return { value: undefined, findings: [] };
     const current = unbalance(scope, reading.currentsA, {
       label: 'line current',
@@ -27,13 +30,10 @@ export const currentUnbalance: Indicator = {
       errorPct: INSTRUMENT.currentBetweenPhasesPct,
       id: 'unbalance-current',
     });
-    const multipleLimit = limitOf(scope, 'C4');
     const ceiling = limitOf(scope, 'current-unbalance-ceiling');
-    const high = multipleLimit.high ?? multipleLimit.value;
-    const range = high === multipleLimit.value ? words(high) : `${words(multipleLimit.value)} to ${words(high)}`;
     const base = {
-      limit: `at most ${words(ceiling.value)} % beyond ${range} times the voltage unbalance`,
-      source: `${multipleLimit.source}; ceiling: ${ceiling.source}`,
+      limit: `at most ${words(ceiling.value)} % beyond what the voltage explains`,
+      source: ceiling.source,
       status: 'practice' as const,
     };
     if (behindDrive(motor.plate, reading))
@@ -46,25 +46,32 @@ export const currentUnbalance: Indicator = {
       errorPct: INSTRUMENT.voltageBetweenPhasesPct,
       id: 'unbalance-voltage',
     });
-    const multiple = leaf(scope, {
-      value: (multipleLimit.value + high) / 2,
-      unit: '1',
-      label: 'current unbalance for each per cent of voltage unbalance',
-      origin: 'table',
-      source: multipleLimit.source,
-      doubts: [
-        {
-          id: 'unbalance-multiple',
-          label: 'multiple of the voltage unbalance',
-          u: (high - multipleLimit.value) / 2 / Math.sqrt(3),
-        },
-      ],
+    const ofCircuit =
+      scope.settings.limits.C4 === undefined && motor.plate.machineKind !== 'synchronous'
+        ? explainedByCircuit(scope, machine, {
+            row: reading.row,
+            voltages: reading.voltagesV,
+            currents: reading.currentsA,
+            meter: turning?.metered.current,
+            slip: turning?.point?.slip.value,
+          })
+        : undefined;
+    const explained = ofCircuit ?? explainedByRule(scope, voltage);
+    const value = apply(scope, C.excess_current_unbalance, {
+      current_unbalance: current,
+      voltage_unbalance: explained.voltageUnbalance,
+      multiple: explained.multiple,
     });
-    const value = apply(scope, C.excess_current_unbalance, { current_unbalance: current, voltage_unbalance: voltage, multiple });
+    const judgedBase = {
+      ...base,
+      value,
+      source: ofCircuit ? ceiling.source : `${limitOf(scope, 'C4').source}; ceiling: ${ceiling.source}`,
+      limit: `${base.limit}, ${words2(explained.multiple.value)} times the ${explained.words} unbalance of ${words2(explained.voltageUnbalance.value)} %`,
+    };
     if (!loadFraction)
-      return { ...base, value, findings: [CONDITION.make('signature-load-unknown', { reading: 'current unbalance' })] };
+      return { ...judgedBase, findings: [CONDITION.make('signature-load-unknown', { reading: 'current unbalance' })] };
     if (loadFraction.value < LEAST_LOAD)
-      return { ...base, value, findings: [CONDITION.make('current-unbalance-low-load', { load: loadFraction.value })] };
+      return { ...judgedBase, findings: [CONDITION.make('current-unbalance-low-load', { load: loadFraction.value })] };
     const judged = bandBelow(value, ceiling, 'current unbalance');
     const findings =
       judged.band === 'beyond'
@@ -73,6 +80,11 @@ export const currentUnbalance: Indicator = {
             CONDITION.make('current-unbalance-unexplained', { current: current.value, voltage: voltage.value }),
           ]
         : judged.findings;
-    return { ...base, value, band: judged.band, findings };
+    return { ...judgedBase, band: judged.band, findings };
   },
 };
+
+/** Two significant digits: the multiple is known no better. */
+function words2(value: number): string {
+  return Number(value.toPrecision(2)).toString();
+}
