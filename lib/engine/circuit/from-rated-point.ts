@@ -1,7 +1,14 @@
-import { AT, type Circuit, type Parameters } from './parameters';
+import { COLUMNS, derivatives, PLACE, PLACES, ROW, ROWS, results, search } from '../generated/rated-point';
+import { AT, type Circuit, COUNT, type Parameters } from './parameters';
 
-/** Secant steps for the air-gap voltage; four or five are the rule. */
+/** Newton steps for the air-gap voltage; four or five are the rule. */
 const STEPS = 40;
+
+const x = new Float64Array(PLACES);
+const values = new Float64Array(ROWS);
+const slope = new Float64Array(1);
+const slopes = new Float64Array(ROWS * COLUMNS);
+const gap = new Float64Array(COUNT);
 
 /**
  * The circuit whose rated point has exactly the losses, slip, magnetising current and leakage that the parameters state.
@@ -9,72 +16,97 @@ const STEPS = 40;
  * Units: per unit of rated shaft power and voltage. `rotorShare` is the rotor's part of the leakage (0.5 for designs A and D, 0.6 for B,
  * 0.7 for C: IEEE 112-2017 table of reactance ratios, from memory).
  * Valid for: motors that can carry their rating; returns `undefined` where the leakage is too large for the rated torque.
- * Equations: air-gap power = (1 + friction + stray)/(1 − s); rotor branch R₂/s + jX₂ on the air-gap voltage E; I₁ = I₂ + Iₘ + I_fe;
- * V = E + I₁(R₁ + jX₁) with |V| = 1, solved for E by secant steps.
- * Source: the exact per-phase circuit of IEEE 112-2017 (methods F, F1) and IEC 60034-2-1.
+ * Equations: `rated-point.system.ts`; the air-gap voltage at which the terminal voltage is the rated one, by Newton steps.
  */
 export function circuitFromRatedPoint(p: Parameters, rotorShare: number): Circuit | undefined {
-  const other = Math.exp(p[AT.otherLoss] as number);
-  const slip = Math.exp(p[AT.slip] as number);
-  const magnetising = Math.exp(p[AT.magnetising] as number);
-  const leakage = Math.exp(p[AT.leakage] as number);
-  const toCore = Math.exp(p[AT.core] as number);
-  const toFriction = Math.exp(p[AT.friction] as number);
-  const toStray = Math.exp(p[AT.stray] as number);
-  const stator = other / (1 + toCore + toFriction + toStray);
-  const core = stator * toCore;
-  const friction = stator * toFriction;
-  const stray = stator * toStray;
-  const gapPower = (1 + friction + stray) / (1 - slip);
-  const rotor = slip * gapPower;
-  const x2 = leakage * rotorShare;
-  const x1 = leakage - x2;
+  for (let k = 0; k < COUNT; k++) x[PARAMETER + k] = p[k] as number;
+  x[PLACE.rotor_share] = rotorShare;
   let e = 0.95;
-  let lastVoltage = e;
-  let lastSize = 0;
   for (let i = 0; i < STEPS; i++) {
-    const active = gapPower / e;
-    const half = e / (2 * x2);
-    const root = half * half - active * active;
-    if (!(root > 0)) return undefined;
-    const reactive = (active * active) / (half + Math.sqrt(root));
-    const a1 = active + core / e;
-    const q1 = reactive + magnetising;
-    const squared = a1 * a1 + q1 * q1;
-    const r1 = stator / squared;
-    const re = e + r1 * a1 + x1 * q1;
-    const im = x1 * a1 - r1 * q1;
-    const v = Math.sqrt(re * re + im * im);
-    const step = 1 - v;
-    if (Math.abs(step) < 1e-14 || i === STEPS - 1) {
-      if (Math.abs(step) > 1e-9) return undefined;
-      const rotorSquared = active * active + reactive * reactive;
-      const current = Math.sqrt(squared);
-      return {
-        r1,
-        x1,
-        r2: rotor / rotorSquared,
-        x2,
-        gapVoltage: e,
-        magnetising,
-        saturation: p[AT.saturation] as number,
-        stator,
-        rotor,
-        core,
-        friction,
-        stray,
-        rotorCurrentSquared: rotorSquared,
-        slip,
-        current,
-        powerFactor: (1 + other + rotor) / current,
-        rise: Math.exp(p[AT.rise] as number),
-      };
-    }
-    const slope = i > 0 && Math.abs(e - lastVoltage) > 1e-15 ? (v - lastSize) / (e - lastVoltage) : 1;
-    lastVoltage = e;
-    lastSize = v;
-    e += slope > 0.5 && slope < 2 ? step / slope : step;
+    x[PLACE.gap_voltage] = e;
+    search(x, values, slope);
+    const left = values[0] as number;
+    const by = slope[0] as number;
+    if (!(Math.abs(left) < 0.6)) return undefined;
+    if (Math.abs(left) < 1e-13) return read(e);
+    // The terminal voltage grows nearly as the air-gap voltage does.
+    e -= by > 0.5 && by < 2 ? left / by : left;
     if (!(e > 0.3)) return undefined;
+    if (Math.abs(left) < 1e-8) {
+      x[PLACE.gap_voltage] = e;
+      return read(e);
+    }
   }
   return undefined;
+}
+
+/** The parameters stand together in the system, in the order of {@link AT}. */
+const PARAMETER = PLACE.other_loss;
+
+function read(gapVoltage: number): Circuit | undefined {
+  results(x, values);
+  if (!(Math.abs(values[ROW.imbalance] as number) < 1e-9)) return undefined;
+  const at = (row: number): number => values[row] as number;
+  return {
+    r1: at(ROW.r1),
+    x1: at(ROW.x1),
+    r2: at(ROW.r2),
+    x2: at(ROW.x2),
+    gapVoltage,
+    magnetising: at(ROW.magnetising),
+    saturation: at(ROW.saturation),
+    stator: at(ROW.stator),
+    rotor: at(ROW.rotor),
+    core: at(ROW.core),
+    friction: at(ROW.friction),
+    stray: at(ROW.stray),
+    rotorCurrentSquared: at(ROW.rotor_squared),
+    slip: at(ROW.slip),
+    current: at(ROW.current),
+    powerFactor: at(ROW.power_factor),
+    rise: at(ROW.rise),
+  };
+}
+
+/** Values of a circuit whose derivatives by the parameters are known, as rows of {@link circuitSlopes}. */
+export const OF_CIRCUIT = {
+  gapVoltage: ROW.imbalance,
+  r1: ROW.r1,
+  x1: ROW.x1,
+  r2: ROW.r2,
+  x2: ROW.x2,
+  magnetising: ROW.magnetising,
+  saturation: ROW.saturation,
+  core: ROW.core,
+  friction: ROW.friction,
+  strayResistance: ROW.stray_resistance,
+  slip: ROW.slip,
+  rise: ROW.rise,
+  ratedLoss: ROW.rated_loss,
+  current: ROW.current,
+  powerFactor: ROW.power_factor,
+} as const;
+
+/** Length of {@link circuitSlopes}. */
+export const CIRCUIT_SLOPES = ROWS * COUNT;
+
+/**
+ * Derivatives of a circuit's values by its parameters, put into `out`: row as in {@link OF_CIRCUIT}, column as in {@link AT}, at
+ * `row * COUNT + column`.
+ * By the implicit-function rule at the solved rated point: the air-gap voltage follows each parameter so that the terminal voltage stays.
+ */
+export function circuitSlopes(p: Parameters, rotorShare: number, circuit: Circuit, out: Float64Array): void {
+  for (let k = 0; k < COUNT; k++) x[PARAMETER + k] = p[k] as number;
+  x[PLACE.rotor_share] = rotorShare;
+  x[PLACE.gap_voltage] = circuit.gapVoltage;
+  derivatives(x, slopes);
+  const hold = slopes[ROW.imbalance * COLUMNS] as number;
+  for (let k = 0; k < COUNT; k++) gap[k] = -(slopes[ROW.imbalance * COLUMNS + PARAMETER + k] as number) / hold;
+  for (let row = 0; row < ROWS; row++) {
+    const from = row * COLUMNS;
+    const follows = slopes[from] as number;
+    for (let k = 0; k < COUNT; k++)
+      out[row * COUNT + k] = (slopes[from + PARAMETER + k] as number) + follows * (gap[k] as number);
+  }
+  for (let k = 0; k < COUNT; k++) out[OF_CIRCUIT.gapVoltage * COUNT + k] = gap[k] as number;
 }

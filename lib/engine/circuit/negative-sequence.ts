@@ -4,7 +4,7 @@ import type { Circuit } from './parameters';
  * Rotor resistance at about twice line frequency over that at slip frequency: bars and rings of medium machines, from memory
  * (published values 1.25 to 4 for deep bars).
  */
-const NEGATIVE_ROTOR = 1.8;
+export const NEGATIVE_ROTOR = 1.8;
 
 /** What the negative sequence meets, per unit as the circuit. */
 export interface NegativeSequence {

@@ -1,5 +1,6 @@
+import { PLACE, PLACES, ROW, ROWS, results, search } from '../generated/running-point';
 import { COPPER } from './copper';
-import { negativeSequence } from './negative-sequence';
+import { NEGATIVE_ROTOR } from './negative-sequence';
 import { type Circuit, RATED_AMBIENT } from './parameters';
 
 /** What a machine is driven with. */
@@ -43,118 +44,136 @@ export interface Solution {
 }
 
 /** Losses beyond this multiple of the rated ones last for minutes only: the winding does not reach their temperature. */
-const HOTTEST = 2;
+export const HOTTEST = 2;
 
 const STEPS = 60;
 
-/** Near breakdown each step gains little: from this one on twelve digits are enough. */
-const LATE = 40;
+/** Steps this small leave less than the last digit, since each squares what the one before has left. */
+const SMALL = 1e-8;
+
+/** Imbalance above which a point is not solved. */
+const TOLERATED = 1e-9;
+
+const x = new Float64Array(PLACES);
+const values = new Float64Array(ROWS);
+const slopes = new Float64Array(9);
+
+/** Puts circuit and terminals into the system's vector. */
+export function placeInto(target: Float64Array, c: Circuit, at: Terminals): void {
+  target[PLACE.r1] = c.r1;
+  target[PLACE.x1] = c.x1;
+  target[PLACE.r2] = c.r2;
+  target[PLACE.x2] = c.x2;
+  target[PLACE.gap_voltage] = c.gapVoltage;
+  target[PLACE.magnetising] = c.magnetising;
+  target[PLACE.saturation] = c.saturation;
+  target[PLACE.core] = c.core;
+  target[PLACE.friction] = c.friction;
+  target[PLACE.stray_resistance] = c.stray / c.rotorCurrentSquared;
+  target[PLACE.slip] = c.slip;
+  target[PLACE.rise] = c.rise;
+  target[PLACE.load] = at.load;
+  target[PLACE.voltage] = at.voltage;
+  target[PLACE.hotter] = at.hotter ?? 0;
+  target[PLACE.negative] = at.negativeSequence ?? 0;
+  target[PLACE.frequency] = at.frequency;
+  target[PLACE.core_frequency] = at.frequency === 1 ? 1 : at.frequency ** 1.5;
+  target[PLACE.negative_rotor] = NEGATIVE_ROTOR;
+  target[PLACE.copper] = COPPER;
+  target[PLACE.rated_ambient] = RATED_AMBIENT;
+}
 
 /**
  * Solves the circuit at a shaft power.
  *
  * Units: per unit as in {@link Circuit}; temperatures in °C. Valid for: standstill excluded; from free running (load 0) up to the
- * breakdown torque; returns `undefined` beyond it or where the voltage does not converge, never a half-solved point.
- * Equations: with the air-gap voltage E given, the load resistance R of the rotor branch follows from the power P_m = I₂²R in closed form
- * (the root on the stable side of breakdown), stray-load loss as a resistance beside it; E from |V| by secant steps and the winding
- * temperature from the losses together. The negative sequence: {@link negativeSequence}.
- * Source: exact per-phase circuit.
+ * breakdown torque; returns `undefined` beyond it or where the search does not settle, never a half-solved point.
+ * Equations: `running-point.system.ts`; air-gap voltage, slip and winding temperature together by Newton steps. From the light side the
+ * steps on the slip never pass the load sought, since power grows ever less with slip; where it grows no more the search comes back.
  */
 export function solveAtPower(c: Circuit, at: Terminals): Solution | undefined {
-  const f = at.frequency;
-  const x1 = c.x1 * f;
-  const x2 = c.x2 * f;
-  const ratedLoss = c.stator + c.rotor + c.core + c.friction + c.stray;
-  const ratedKelvin = COPPER + RATED_AMBIENT + c.rise;
-  const hotter = at.hotter ?? 0;
-  const v2 = at.negativeSequence ?? 0;
   const { near } = at;
-  let e = near?.gapVoltage ?? c.gapVoltage * at.voltage + 0.04 * (at.voltage - c.gapVoltage * at.voltage) * (1 - at.load);
-  const strayResistance = c.stray / c.rotorCurrentSquared;
-  let slip = near?.slip ?? c.slip * at.load;
-  let winding = at.winding ?? near?.winding ?? at.ambient + c.rise * (0.35 + 0.65 * at.load * at.load);
-  let negativeMechanical = 0;
-  let lastVoltage = e;
-  let lastSize = 0;
-  let before = Number.POSITIVE_INFINITY;
+  const found = near && newton(c, at, near.gapVoltage, near.slip, at.winding ?? near.winding);
+  if (found) return found;
+  return newton(
+    c,
+    at,
+    c.gapVoltage * at.voltage + 0.04 * (at.voltage - c.gapVoltage * at.voltage) * (1 - at.load),
+    c.slip * at.load,
+    at.winding ?? at.ambient + c.rise * (0.35 + 0.65 * at.load * at.load),
+  );
+}
+
+function newton(c: Circuit, at: Terminals, gapVoltage: number, startSlip: number, startWinding: number): Solution | undefined {
+  placeInto(x, c, at);
+  const ratedLoss = c.stator + c.rotor + c.core + c.friction + c.stray;
+  let e = gapVoltage;
+  let slip = startSlip;
+  let winding = startWinding;
+  let lastSlip = 0;
+  let settled = false;
   for (let i = 0; i < STEPS; i++) {
-    const heat = (COPPER + winding + hotter) / ratedKelvin;
-    const r1 = c.r1 * heat;
-    const r2 = c.r2 * heat;
-    const speed = f * (1 - slip);
-    const friction = c.friction * (speed / (1 - c.slip)) ** 2;
-    // Stray-load loss goes with the rotor current squared, as if a resistance stood beside the load's: no iteration is needed for it.
-    const mechanical = at.load + friction + negativeMechanical;
-    const behind = r2 + strayResistance;
-    const room = e * e - 2 * behind * mechanical;
-    const root = room * room - 4 * (behind * behind + x2 * x2) * mechanical * mechanical;
-    if (!(root >= 0) || room <= 0) return undefined;
-    const ofLoad = (2 * mechanical) / (room + Math.sqrt(root));
-    const conductance = ofLoad / (1 + strayResistance * ofLoad);
-    const z = 1 + r2 * conductance;
-    slip = (r2 * conductance) / z;
-    const denominator = z * z + x2 * x2 * conductance * conductance;
-    // I₂ = E / (R + r2 + j x2), written with G = 1/R so that free running (G = 0) is an ordinary case.
-    const active = (e * conductance * z) / denominator;
-    const reactive = (e * x2 * conductance * conductance) / denominator;
-    const rotorSquared = active * active + reactive * reactive;
-    const flux = e / (c.gapVoltage * f);
-    const core = c.core * flux * flux * f ** 1.5;
-    const a1 = active + core / e;
-    const q1 = reactive + c.magnetising * flux ** c.saturation;
-    const squared = a1 * a1 + q1 * q1;
-    const re = e + r1 * a1 + x1 * q1;
-    const im = x1 * a1 - r1 * q1;
-    const size = Math.sqrt(re * re + im * im);
-    let negativeSquared = 0;
-    let negativeStator = 0;
-    let negativeRotor = 0;
-    if (v2 > 0) {
-      const met = negativeSequence({ r1, x1, r2, x2 }, slip);
-      negativeSquared = (v2 * v2) / met.squared;
-      negativeStator = negativeSquared * r1;
-      negativeMechanical = negativeSquared * met.rotor * (1 - slip);
-      negativeRotor = negativeSquared * met.rotor + negativeMechanical;
-    }
-    const stray = strayResistance * rotorSquared;
-    const stator = squared * r1 + negativeStator;
-    const rotor = rotorSquared * r2 + negativeRotor;
-    const loss = stator + rotor + core + friction + stray;
-    const nextWinding = at.winding ?? at.ambient + c.rise * Math.min(loss / ratedLoss, HOTTEST);
-    const step = at.voltage - size;
-    // To the last digits: derivatives are taken from differences of such solutions.
-    const left = Math.abs(step);
-    const settled = (left < 3e-16 || (left < 1e-12 && (left >= before || i >= LATE))) && Math.abs(nextWinding - winding) < 1e-11;
-    before = left;
-    // Secant steps once two points are there; the slope of terminal against air-gap voltage is near one.
-    const slope = i > 0 && Math.abs(e - lastVoltage) > 1e-12 ? (size - lastSize) / (e - lastVoltage) : 1;
-    lastVoltage = e;
-    lastSize = size;
-    e += slope > 0.5 && slope < 2 ? step / slope : step;
-    // Copper loss grows with the temperature that it makes: the step allows for that.
-    const feedback =
-      at.winding === undefined && loss < HOTTEST * ratedLoss ? ((c.rise / ratedLoss) * (stator + rotor)) / (COPPER + winding) : 0;
-    winding += (nextWinding - winding) / (1 - Math.min(feedback, 0.8));
-    if (!(e > 0.1)) return undefined;
+    x[PLACE.e] = e;
+    x[PLACE.s] = slip;
+    x[PLACE.winding] = winding;
     if (settled) {
-      const current = Math.sqrt(squared + negativeSquared);
-      const input = at.load + loss;
-      return {
-        stator,
-        rotor,
-        core,
-        friction,
-        stray,
-        input,
-        current,
-        powerFactor: input / (at.voltage * current),
-        slip,
-        winding,
-        unbalance: negativeStator + negativeRotor,
-        gapVoltage: e,
-        residual: Math.abs(step),
-      };
+      results(x, values);
+      const residual = Math.max(Math.abs(values[ROW.voltage_left] as number), Math.abs(values[ROW.power_left] as number));
+      if (residual < TOLERATED) return read(e, slip, winding, residual);
     }
+    search(x, values, slopes);
+    // The winding's temperature by the losses: none where it was measured, no more than the hottest.
+    const share = (values[2] as number) / ratedLoss;
+    const follows = at.winding === undefined && share < HOTTEST ? c.rise / ratedLoss : 0;
+    const left = at.winding === undefined ? winding - at.ambient - c.rise * Math.min(share, HOTTEST) : winding - at.winding;
+    // Winding eliminated first: its own slope is near one.
+    const own = Math.max(1 - follows * (slopes[8] as number), 0.2);
+    const byE = (follows * (slopes[6] as number)) / own;
+    const bySlip = (follows * (slopes[7] as number)) / own;
+    const rest = -left / own;
+    const a = (slopes[0] as number) + (slopes[2] as number) * byE;
+    const b = (slopes[1] as number) + (slopes[2] as number) * bySlip;
+    const d = (slopes[3] as number) + (slopes[5] as number) * byE;
+    const g = (slopes[4] as number) + (slopes[5] as number) * bySlip;
+    const voltage = -(values[0] as number) - (slopes[2] as number) * rest;
+    const power = -(values[1] as number) - (slopes[5] as number) * rest;
+    if (!(a > 0)) return undefined;
+    // Power against slip with the terminal voltage held: falls beyond breakdown.
+    const steep = g - (d * b) / a;
+    if (!(steep > 0)) {
+      if (!(slip > lastSlip)) return undefined;
+      slip = (slip + lastSlip) / 2;
+      continue;
+    }
+    const bySteep = (power - (d * voltage) / a) / steep;
+    // Near breakdown a step may lead far beyond it.
+    const ds = Math.min(Math.max(bySteep, -0.1), 0.1);
+    const de = (voltage - b * ds) / a;
+    const dt = rest + byE * de + bySlip * ds;
+    lastSlip = slip;
+    e += de;
+    slip += ds;
+    winding += dt;
+    if (!(e > 0.1 && slip < 1)) return undefined;
+    settled = Math.abs(de) < SMALL && Math.abs(ds) < SMALL && Math.abs(dt) < 1e-5;
   }
   return undefined;
+}
+
+function read(gapVoltage: number, slip: number, winding: number, residual: number): Solution {
+  return {
+    stator: values[ROW.stator_loss] as number,
+    rotor: values[ROW.rotor_loss] as number,
+    core: values[ROW.core_loss] as number,
+    friction: values[ROW.friction_loss] as number,
+    stray: values[ROW.stray_loss] as number,
+    input: values[ROW.input] as number,
+    current: values[ROW.current] as number,
+    powerFactor: values[ROW.power_factor] as number,
+    slip,
+    winding,
+    unbalance: values[ROW.unbalance] as number,
+    gapVoltage,
+    residual,
+  };
 }

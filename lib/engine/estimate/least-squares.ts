@@ -6,11 +6,13 @@ export interface Problem {
   readonly observed: Float64Array;
   /** Standard uncertainty of each observed value, all above zero. */
   readonly u: Float64Array;
+  /** Predicts every observed value; false where the unknowns describe nothing possible. */
+  readonly predict: (unknowns: Float64Array, out: Float64Array) => boolean;
   /**
-   * Predicts every observed value; false where the unknowns describe nothing possible. `moved` names the one unknown that differs from the
-   * last full call, so that predictions that do not depend on it may be left as they are in `out`.
+   * Derivative of prediction i by unknown k, put at `i * count + k`, at the unknowns of the last successful prediction; false where it
+   * does not exist.
    */
-  readonly predict: (unknowns: Float64Array, out: Float64Array, moved?: number) => boolean;
+  readonly differentiate: (unknowns: Float64Array, jacobian: Float64Array) => boolean;
 }
 
 /** A solution: the unknowns, the misfit, and how each observed value moves each unknown. */
@@ -31,12 +33,6 @@ export interface Fit {
 /** Where stamps are far from what is typical each step may be but a quarter shorter than the last. */
 const ITERATIONS = 100;
 
-/** Step of an unknown for derivatives, as a share of it: wide enough that the last digits of the predictions do not count. */
-const NUDGE = 3e-5;
-
-/** Unknowns smaller than this are moved as if they were of this size. */
-const LEAST = 1;
-
 /** Steps below this end the search; it may stop early, where halving finds nothing better, below the second. */
 const SETTLED = 1e-10;
 const ACCEPTABLE = 1e-5;
@@ -49,7 +45,7 @@ const ACCEPTABLE = 1e-5;
  * (from memory) for the step rule.
  */
 export function leastSquares(problem: Problem): Fit | undefined {
-  const { observed, u, predict } = problem;
+  const { observed, u, predict, differentiate } = problem;
   const n = problem.start.length;
   const m = observed.length;
   let y = Float64Array.from(problem.start);
@@ -58,12 +54,11 @@ export function leastSquares(problem: Problem): Fit | undefined {
   let cost = costOf(observed, u, predicted);
   const jacobian = new Float64Array(m * n);
   const normal = new Float64Array(n * n);
-  const nudged = new Float64Array(m);
   let trial = new Float64Array(n);
   let outcome = new Float64Array(m);
   const step = new Float64Array(n);
   for (let iteration = 1; iteration <= ITERATIONS; iteration++) {
-    if (!differentiate(predict, y, predicted, nudged, jacobian)) return undefined;
+    if (!differentiate(y, jacobian)) return undefined;
     normalMatrix(jacobian, u, normal, n);
     if (!factorise(normal, n)) return undefined;
     gradient(jacobian, observed, predicted, u, step);
@@ -107,27 +102,6 @@ function costOf(observed: Float64Array, u: Float64Array, predicted: Float64Array
     sum += r * r;
   }
   return sum;
-}
-
-function differentiate(
-  predict: Problem['predict'],
-  y: Float64Array,
-  base: Float64Array,
-  nudged: Float64Array,
-  jacobian: Float64Array,
-): boolean {
-  const n = y.length;
-  for (let k = 0; k < n; k++) {
-    const kept = y[k] as number;
-    const nudge = NUDGE * Math.max(Math.abs(kept), LEAST);
-    y[k] = kept + nudge;
-    nudged.set(base);
-    const possible = predict(y, nudged, k);
-    y[k] = kept;
-    if (!possible) return false;
-    for (let i = 0; i < base.length; i++) jacobian[i * n + k] = ((nudged[i] as number) - (base[i] as number)) / nudge;
-  }
-  return true;
 }
 
 function normalMatrix(jacobian: Float64Array, u: Float64Array, normal: Float64Array, n: number): void {

@@ -8,7 +8,8 @@ import type { LoadMethod } from './method';
 import { CURRENT_MODEL } from './model-doubt';
 
 const CURRENT: Measurable = {
-  read: (solution) => Math.log(solution.current),
+  of: 'current',
+  logarithm: true,
   label: 'Load at which the machine draws the measured current',
   tex: 'I_1(x) = I',
 };

@@ -7,7 +7,8 @@ import type { LoadMethod } from './method';
 import { INPUT_MODEL } from './model-doubt';
 
 const INPUT: Measurable = {
-  read: (solution) => Math.log(Math.max(solution.input, 1e-6)),
+  of: 'input',
+  logarithm: true,
   label: 'Load at which the machine takes the measured input',
   tex: 'x P_r + P_1(x) + P_2(x) + P_{fe}(x) + P_{fw}(x) + P_{LL}(x) = P_{in}',
 };

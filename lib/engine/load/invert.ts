@@ -1,26 +1,30 @@
 import { PARAMETERS } from '../circuit/parameters';
+import { BY, OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
 import { type Solution, solveAtPower } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
-import { PARAMETER_NUDGE } from '../machine/fit';
 import type { Machine } from '../machine/model';
 import { assumedAmbient, heatOf } from '../machine/operate';
 import { HEAT } from '../machine/predict';
-import { combineParts, type Parts, type Quantity } from '../quantity/quantity';
+import { combineParts, EXACT, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Metered } from './metered';
 
 /** Loads between which a reading is looked for: free running and beyond any lasting load. */
 export const LOWEST = -0.15;
 export const HIGHEST = 2;
 
-/** A way of reading one measurable value off a solved point. */
+/** A measurable value of a solved point: which, and whether its logarithm is meant. */
 export interface Measurable {
-  readonly read: (solution: Solution) => number;
+  readonly of: 'input' | 'current' | 'slip';
+  readonly logarithm: boolean;
   readonly tex: string;
   readonly label: string;
 }
 
-const STEP = 1e-5;
+/** Misfit of the measured value, over its slope against load, at which the load is found. */
+const SETTLED = 1e-12;
+
+const slopes = new Float64Array(POINT_SLOPES);
 
 /**
  * The load at which the machine shows what was measured: the model of the plate alone, turned round.
@@ -47,46 +51,43 @@ export function invert(
     winding: metered.windingTemperature?.value,
     negativeSequence: metered.negativeSequence,
   };
+  const row = OF_POINT[what.of];
   let near: Solution | undefined;
-  const readAt = (load: number, circuit = model.circuit, other = at, hotter = 0): number | undefined => {
-    const solution = solveAtPower(circuit, { ...other, load, hotter, near });
-    if (other === at && circuit === model.circuit) near = solution ?? near;
-    return solution && what.read(solution);
-  };
   let x = Math.min(Math.max(guess, 0.02), 1.4);
   let slope = 0;
+  let scale = 1;
   let residual = Number.POSITIVE_INFINITY;
   for (let i = 0; i < 40; i++) {
-    const here = readAt(x);
-    const next = readAt(x + STEP);
-    if (here === undefined || next === undefined) {
-      // Beyond breakdown: come back towards loads that the machine can carry.
-      x *= 0.8;
+    const terminals = { ...at, load: x, near };
+    const point = solveAtPower(model.circuit, terminals);
+    if (!point || (what.logarithm && !(point[what.of] > 0))) {
+      // Beyond breakdown, or fed by its load: come back towards loads that the machine can carry.
+      x = x > 0.3 ? x * 0.8 : x + 0.05;
       continue;
     }
-    slope = (next - here) / STEP;
-    residual = measured.value - here;
+    near = point;
+    pointSlopes(model.circuit, model.slopes(), terminals, point, slopes, [row]);
+    scale = what.logarithm ? 1 / point[what.of] : 1;
+    slope = scale * (slopes[row * POINT_COLUMNS + BY.load] as number);
+    residual = measured.value - (what.logarithm ? Math.log(point[what.of]) : point[what.of]);
     if (!(Math.abs(slope) > 1e-9)) return undefined;
-    const step = Math.min(Math.max(residual / slope, -0.4), 0.4);
-    x += step;
+    if (Math.abs(residual) < SETTLED * Math.max(1, Math.abs(slope))) break;
+    x += Math.min(Math.max(residual / slope, -0.4), 0.4);
     if (x < LOWEST || x > HIGHEST) return undefined;
-    if (Math.abs(step) < 1e-10) break;
   }
   if (!(Math.abs(residual) < 1e-7)) return undefined;
-  const base = readAt(x);
-  if (base === undefined) return undefined;
-  const terms: (readonly [number, Parts])[] = [[1 / slope, measured.parts]];
-  const against = (parts: Parts, moved: number | undefined, step: number): void => {
-    if (moved !== undefined && parts.at.length > 0) terms.push([-(moved - base) / step / slope, parts]);
-  };
-  model.nudged().forEach((circuit, k) => {
-    const parameter = model.parameters[k];
-    if (circuit && parameter) against(parameter.parts, readAt(x, circuit), PARAMETER_NUDGE);
-  });
-  against(metered.voltageRatio.parts, readAt(x, model.circuit, { ...at, voltage: at.voltage + STEP }), STEP);
-  against(heat.parts, readAt(x, model.circuit, at, STEP * HEAT), STEP);
-  if (at.winding === undefined) against(ambient.parts, readAt(x, model.circuit, { ...at, ambient: at.ambient + 0.01 }), 0.01);
-  const quantity: Quantity<'1'> = { unit: '1', value: x, parts: combineParts(terms) };
+  const doubts = new PartsTable([
+    ...model.parameters.map(({ parts }) => parts),
+    EXACT,
+    metered.voltageRatio.parts,
+    metered.windingTemperature ? EXACT : ambient.parts,
+    scaleParts(heat.parts, HEAT),
+  ]);
+  const parts = combineParts([
+    [1 / slope, measured.parts],
+    [1, doubts.sum(slopes, row * POINT_COLUMNS, -scale / slope)],
+  ]);
+  const quantity: Quantity<'1'> = { unit: '1', value: x, parts };
   const inputs: Record<string, Quantity> = { measured, voltage_ratio: metered.voltageRatio };
   if (scope.trace)
     PARAMETERS.forEach((name, k) => {

@@ -5,7 +5,7 @@ import { leastSquares } from '../estimate/least-squares';
 import { apply, leaf } from '../formula/apply';
 import * as N from '../generated/nameplate';
 import { machineOf, type PlateMachine } from '../machine/build';
-import { modelOf, unknownOf } from '../machine/fit';
+import { doubtsOf, modelOf, unknownOf } from '../machine/fit';
 import type { CompletedPlate, Machine } from '../machine/model';
 import { logarithm, type Observation, observation, withDoubt } from '../machine/observation';
 import { heatOf } from '../machine/operate';
@@ -92,7 +92,7 @@ export function fitJointly(
   });
   const observed = Float64Array.from(observations, (each) => each.value.value);
   const u = Float64Array.from(observations, (each) => each.u);
-  const fit = leastSquares({ start, observed, u, predict: predictor(observations, conditions, plate.evidence.rotorShare) });
+  const fit = leastSquares({ start, observed, u, ...predictor(observations, conditions, plate.evidence.rotorShare) });
   if (!fit) return undefined;
   // The prior of the load is no evidence: neither its residual nor its row counts in the agreement.
   let chiSquared = fit.chiSquared;
@@ -123,18 +123,12 @@ export function jointOf(
   const { fit, observations, chiSquared, degreesOfFreedom } = joint;
   const p = chanceOf(chiSquared, degreesOfFreedom);
   const birgeRatio = p < DISAGREEMENT ? Math.sqrt(Math.max(1, chiSquared / degreesOfFreedom)) : 1;
-  const model = modelOf(
-    scope,
-    fit,
-    { observations, rotorShare: plate.evidence.rotorShare },
-    plate.machine.model.base,
-    '',
-    birgeRatio,
-  );
+  const doubts = doubtsOf(fit, observations, birgeRatio);
+  const model = modelOf(scope, doubts, plate.evidence.rotorShare, plate.machine.model.base, '');
   const machine = model && machineOf(scope, completed, model, '');
   if (!machine) return undefined;
   const tex = '(\\hat{\\theta}, \\hat{x}) = \\arg\\min \\sum_i \\left(\\frac{o_i - m_i(\\theta, x)}{u_i}\\right)^2';
-  const unknown = (k: number, label: string) => unknownOf(scope, fit, observations, k, { label, tex }, birgeRatio);
+  const unknown = (k: number, label: string) => unknownOf(scope, doubts, k, { label, tex });
   return {
     machine,
     birgeRatio,

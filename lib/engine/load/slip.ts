@@ -8,7 +8,8 @@ import type { LoadMethod } from './method';
 import { slipModel } from './model-doubt';
 
 const SLIP: Measurable = {
-  read: (solution) => solution.slip,
+  of: 'slip',
+  logarithm: false,
   label: 'Load at which the machine slips as measured',
   tex: 's(x) = 1 - n / n_s',
 };

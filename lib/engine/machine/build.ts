@@ -7,7 +7,7 @@ import { PLATE } from '../nameplate/findings';
 import { typicalSlip } from '../nameplate/speed';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity, scaleParts } from '../quantity/quantity';
-import { type Evidence, fitEvidence, type MachineModel, modelOf } from './fit';
+import { doubtsOf, type Evidence, fitEvidence, type MachineModel, modelOf } from './fit';
 import type { CompletedPlate, Machine } from './model';
 import { logarithm, observation } from './observation';
 import { operatingPoint } from './operate';
@@ -34,7 +34,7 @@ export function buildMachine(scope: MotorScope, plate: Plate, completed: Complet
   const base = { powerKw: completed.ratedPower.value, currentA: baseCurrent(completed) };
   const fitted = (tried: Evidence, said: readonly Finding[]): PlateMachine | undefined => {
     const fit = fitEvidence(tried);
-    const model = fit && modelOf(scope, fit, tried, base, prefix);
+    const model = fit && modelOf(scope, doubtsOf(fit, tried.observations), tried.rotorShare, base, prefix);
     const machine = model && machineOf(scope, completed, model, prefix);
     return fit && machine ? { machine, evidence: tried, fit, findings: said } : undefined;
   };

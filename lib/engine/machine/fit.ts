@@ -1,8 +1,8 @@
-import { circuitFromRatedPoint } from '../circuit/from-rated-point';
+import { CIRCUIT_SLOPES, circuitFromRatedPoint, circuitSlopes } from '../circuit/from-rated-point';
 import { type Circuit, COUNT, PARAMETERS } from '../circuit/parameters';
 import type { MotorScope } from '../context';
 import { type Fit, leastSquares } from '../estimate/least-squares';
-import { combineParts, type Quantity } from '../quantity/quantity';
+import { EXACT, type Parts, PartsTable, type Quantity } from '../quantity/quantity';
 import type { Observation } from './observation';
 import { type KnownConditions, predictor } from './predict';
 
@@ -10,15 +10,12 @@ import { type KnownConditions, predictor } from './predict';
 export interface MachineModel {
   readonly parameters: readonly Quantity<'1'>[];
   readonly circuit: Circuit;
-  /** Circuits with one parameter moved by {@link PARAMETER_NUDGE}, from which derivatives are taken; made when first needed. */
-  readonly nudged: () => readonly (Circuit | undefined)[];
+  /** The circuit's derivatives by the parameters, see {@link circuitSlopes}; worked out when first needed. */
+  readonly slopes: () => Float64Array;
   readonly rotorShare: number;
   /** Base of power, kW, and of current, A. */
   readonly base: { readonly powerKw: number; readonly currentA: number };
 }
-
-/** Step of a parameter for derivatives of the circuit. */
-export const PARAMETER_NUDGE = 1e-5;
 
 /** All that is known of a machine, and where the search starts. */
 export interface Evidence {
@@ -36,27 +33,41 @@ export function fitEvidence({ observations, conditions, start, rotorShare }: Evi
     observed[i] = each.value.value;
     u[i] = each.u;
   });
-  return leastSquares({ start, observed, u, predict: predictor(observations, conditions, rotorShare) });
+  return leastSquares({ start, observed, u, ...predictor(observations, conditions, rotorShare) });
+}
+
+/** The doubts of a fit's observations, by which those of its unknowns are worked out together. */
+export interface Doubts {
+  readonly fit: Fit;
+  readonly observations: readonly Observation[];
+  readonly parts: readonly Parts[];
 }
 
 /**
- * Unknown `k` of a fit as a quantity: each observation's doubts count as far as it moves the unknown, so that what is common to two figures
- * (a stamp, a meter) stays common. `widen` multiplies the doubts.
+ * Doubts of every unknown of a fit: each observation's doubts count as far as it moves the unknown, so that what is common to two figures
+ * (a stamp, a meter) stays common. `widen` multiplies them.
  */
+export function doubtsOf(fit: Fit, observations: readonly Observation[], widen = 1): Doubts {
+  const n = fit.unknowns.length;
+  const table = new PartsTable(observations.map(({ value }) => value.parts));
+  const column = new Float64Array(observations.length);
+  const parts: Parts[] = [];
+  for (let k = 0; k < n; k++) {
+    for (let i = 0; i < column.length; i++) column[i] = fit.gain[i * n + k] as number;
+    parts.push(table.sum(column, 0, widen));
+  }
+  return { fit, observations, parts };
+}
+
+/** Unknown `k` of a fit as a quantity. */
 export function unknownOf(
   scope: MotorScope,
-  fit: Fit,
-  observations: readonly Observation[],
+  { fit, observations, parts }: Doubts,
   k: number,
   statement: { readonly label: string; readonly tex: string },
-  widen = 1,
 ): Quantity<'1'> {
   const n = fit.unknowns.length;
-  const result: Quantity<'1'> = {
-    unit: '1',
-    value: fit.unknowns[k] as number,
-    parts: combineParts(observations.map((each, i) => [widen * (fit.gain[i * n + k] as number), each.value.parts])),
-  };
+  const result: Quantity<'1'> = { unit: '1', value: fit.unknowns[k] as number, parts: parts[k] ?? EXACT };
   if (scope.trace) {
     const inputs: Record<string, Quantity> = {};
     // Only what moves it by more than a hundredth of its own doubt is shown; the rest would bury the reader.
@@ -93,31 +104,26 @@ const TEX = '\\hat{\\theta} = \\arg\\min_\\theta \\sum_i \\left(\\frac{o_i - m_i
 /** The machine that a fit describes. */
 export function modelOf(
   scope: MotorScope,
-  fit: Fit,
-  evidence: Pick<Evidence, 'observations' | 'rotorShare'>,
+  doubts: Doubts,
+  rotorShare: number,
   base: MachineModel['base'],
   prefix: string,
-  widen = 1,
 ): MachineModel | undefined {
-  const { rotorShare } = evidence;
-  const values = fit.unknowns.slice(0, COUNT);
+  const values = doubts.fit.unknowns.slice(0, COUNT);
   const circuit = circuitFromRatedPoint(values, rotorShare);
   if (!circuit) return undefined;
-  let nudged: readonly (Circuit | undefined)[] | undefined;
+  let slopes: Float64Array | undefined;
   return {
-    parameters: PARAMETERS.map((_, k) =>
-      unknownOf(scope, fit, evidence.observations, k, { label: `${prefix}${WORDS[k]}`, tex: TEX }, widen),
-    ),
+    parameters: PARAMETERS.map((_, k) => unknownOf(scope, doubts, k, { label: `${prefix}${WORDS[k]}`, tex: TEX })),
     circuit,
     rotorShare,
     base,
-    nudged: () => {
-      nudged ??= PARAMETERS.map((_, k) => {
-        const moved = Float64Array.from(values);
-        moved[k] = (values[k] as number) + PARAMETER_NUDGE;
-        return circuitFromRatedPoint(moved, rotorShare);
-      });
-      return nudged;
+    slopes: () => {
+      if (!slopes) {
+        slopes = new Float64Array(CIRCUIT_SLOPES);
+        circuitSlopes(values, rotorShare, circuit, slopes);
+      }
+      return slopes;
     },
   };
 }

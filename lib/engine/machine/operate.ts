@@ -1,12 +1,13 @@
 import { PARAMETERS } from '../circuit/parameters';
-import { type Solution, solveAtPower } from '../circuit/solve';
+import { OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
+import { type Solution, solveAtPower, type Terminals } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { apply, leaf, solved } from '../formula/apply';
 import * as M from '../generated/machine';
 import * as N from '../generated/nameplate';
-import { combineParts, EXACT, type Parts, type Quantity } from '../quantity/quantity';
+import { EXACT, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Unit } from '../quantity/unit';
-import { type MachineModel, PARAMETER_NUDGE } from './fit';
+import type { MachineModel } from './fit';
 import type { Machine, OperatingPoint } from './model';
 import { HEAT } from './predict';
 
@@ -60,10 +61,6 @@ export function heatOf(scope: MotorScope, row: number, windingMeasured: boolean)
   });
 }
 
-/** Relative steps for derivatives by load and voltage, and by temperature in K. */
-const NUDGE = 1e-5;
-const NUDGE_KELVIN = 1e-2;
-
 /**
  * Losses, input, efficiency, speed and current of a machine at a load.
  *
@@ -84,21 +81,21 @@ export function operatingPoint(
   if (!found) return undefined;
   const { base } = found;
   const inputs = scope.trace ? inputsOf(model, loadFraction, conditions, ambient) : {};
-  const figure = <U extends Unit>(read: (solution: Solution) => number, unit: U, scale: number, what: Statement): Quantity<U> => {
+  const figure = <U extends Unit>(of: keyof typeof OF_POINT, unit: U, scale: number, what: Statement): Quantity<U> => {
     return solved(
       scope,
-      { unit, value: read(base) * scale, parts: partsOf(found, read, scale) },
+      { unit, value: base[of] * scale, parts: found.doubts.sum(found.slopes, OF_POINT[of] * POINT_COLUMNS, scale) },
       { ...what, residual: base.residual, source: 'exact per-phase circuit at the terminal voltage' },
       inputs,
     );
   };
   const kw = model.base.powerKw;
-  const stator = figure(({ stator }) => stator, 'kW', kw, STATEMENTS.stator);
-  const rotor = figure(({ rotor }) => rotor, 'kW', kw, STATEMENTS.rotor);
-  const core = figure(({ core }) => core, 'kW', kw, STATEMENTS.core);
-  const frictionWindage = figure(({ friction }) => friction, 'kW', kw, STATEMENTS.friction);
-  const stray = figure(({ stray }) => stray, 'kW', kw, STATEMENTS.stray);
-  const slip = figure((solution) => solution.slip, '1', 1, STATEMENTS.slip);
+  const stator = figure('stator', 'kW', kw, STATEMENTS.stator);
+  const rotor = figure('rotor', 'kW', kw, STATEMENTS.rotor);
+  const core = figure('core', 'kW', kw, STATEMENTS.core);
+  const frictionWindage = figure('friction', 'kW', kw, STATEMENTS.friction);
+  const stray = figure('stray', 'kW', kw, STATEMENTS.stray);
+  const slip = figure('slip', '1', 1, STATEMENTS.slip);
   const shaftPower = apply(scope, M.shaft_power_at_load, { load_fraction: loadFraction, rated_power: plate.ratedPower });
   const total = apply(scope, M.total_loss, { stator, rotor, core, friction_windage: frictionWindage, stray });
   const frequency = conditions.frequencyRatio ?? 1;
@@ -110,28 +107,33 @@ export function operatingPoint(
     slip,
     losses: { stator, rotor, core, frictionWindage, stray, total },
     unbalanceLoss: base.unbalance * kw,
-    current: figure(({ current }) => current, 'A', model.base.currentA, STATEMENTS.current),
-    powerFactor: figure(({ powerFactor }) => powerFactor, '1', 1, STATEMENTS.powerFactor),
-    windingTemperature: figure(({ winding }) => winding, 'K', 1, STATEMENTS.winding),
+    current: figure('current', 'A', model.base.currentA, STATEMENTS.current),
+    powerFactor: figure('powerFactor', '1', 1, STATEMENTS.powerFactor),
+    windingTemperature: figure('winding', 'K', 1, STATEMENTS.winding),
     inputPower: apply(scope, M.input_power, { shaft_power: shaftPower, total_loss: total }),
     efficiency: apply(scope, M.efficiency, { shaft_power: shaftPower, total_loss: total }),
     speed: apply(scope, N.speed_from_slip, { synchronous_speed: synchronousSpeed, slip }),
   };
 }
 
-/** A solved point and what becomes of it when one doubtful thing is moved a little. */
+/** A solved point with its derivatives and the doubts of what it hangs on, column by column. */
 interface SolvedPoint {
   readonly base: Solution;
-  readonly moves: readonly { readonly parts: Parts; readonly moved: Solution; readonly step: number }[];
+  readonly slopes: Float64Array;
+  readonly doubts: PartsTable;
 }
+
+/** One at a time is worked out and read at once. */
+const slopes = new Float64Array(POINT_SLOPES);
 
 function solveWithDoubt(
   { model }: Machine,
   loadFraction: Quantity<'1'>,
   conditions: Conditions,
   ambient: Quantity<'K'>,
+  rows?: readonly number[],
 ): SolvedPoint | undefined {
-  const start = {
+  const at: Terminals = {
     load: loadFraction.value,
     voltage: conditions.voltageRatio.value,
     frequency: conditions.frequencyRatio ?? 1,
@@ -140,37 +142,20 @@ function solveWithDoubt(
     hotter: (conditions.heat?.value ?? 0) * HEAT,
     negativeSequence: conditions.negativeSequence,
   };
-  const base = solveAtPower(model.circuit, start);
+  const base = solveAtPower(model.circuit, at);
   if (!base) return undefined;
-  const at = { ...start, near: base };
-  const moves: { parts: Parts; moved: Solution; step: number }[] = [];
-  const move = (parts: Parts, moved: Solution | undefined, step: number): void => {
-    if (moved && parts.at.length > 0) moves.push({ parts, moved, step });
-  };
-  const circuits = model.parameters.some(({ parts }) => parts.at.length > 0) ? model.nudged() : [];
-  circuits.forEach((circuit, k) => {
-    const parameter = model.parameters[k];
-    if (circuit && parameter) move(parameter.parts, solveAtPower(circuit, at), PARAMETER_NUDGE);
-  });
-  if (loadFraction.parts.at.length > 0)
-    move(loadFraction.parts, solveAtPower(model.circuit, { ...at, load: at.load + NUDGE }), NUDGE);
-  if (conditions.voltageRatio.parts.at.length > 0)
-    move(conditions.voltageRatio.parts, solveAtPower(model.circuit, { ...at, voltage: at.voltage + NUDGE }), NUDGE);
-  const temperature = conditions.windingTemperature ?? ambient;
-  if (temperature.parts.at.length > 0) {
-    const hotter =
-      at.winding === undefined ? { ...at, ambient: at.ambient + NUDGE_KELVIN } : { ...at, winding: at.winding + NUDGE_KELVIN };
-    move(temperature.parts, solveAtPower(model.circuit, hotter), NUDGE_KELVIN);
-  }
-  if (conditions.heat && conditions.heat.parts.at.length > 0)
-    move(conditions.heat.parts, solveAtPower(model.circuit, { ...at, hotter: at.hotter + NUDGE * HEAT }), NUDGE);
-  return { base, moves };
+  pointSlopes(model.circuit, model.slopes(), at, base, slopes, rows);
+  const doubts = new PartsTable([
+    ...model.parameters.map(({ parts }) => parts),
+    loadFraction.parts,
+    conditions.voltageRatio.parts,
+    (conditions.windingTemperature ?? ambient).parts,
+    conditions.heat ? scaleParts(conditions.heat.parts, HEAT) : EXACT,
+  ]);
+  return { base, slopes, doubts };
 }
 
-function partsOf({ base, moves }: SolvedPoint, read: (solution: Solution) => number, scale: number): Parts {
-  const value = read(base);
-  return combineParts(moves.map((each) => [((read(each.moved) - value) / each.step) * scale, each.parts]));
-}
+const SLIP_ALONE = [OF_POINT.slip] as const;
 
 /** Slip alone at a load: what meeting a load's torque asks for; `undefined` beyond the breakdown torque. */
 export function slipAtLoad(
@@ -179,8 +164,9 @@ export function slipAtLoad(
   loadFraction: Quantity<'1'>,
   conditions: Conditions,
 ): Quantity<'1'> | undefined {
-  const found = solveWithDoubt(machine, loadFraction, conditions, conditions.ambient ?? assumedAmbient(scope));
-  return found && { unit: '1', value: found.base.slip, parts: partsOf(found, (solution) => solution.slip, 1) };
+  const ambient = conditions.ambient ?? assumedAmbient(scope);
+  const found = solveWithDoubt(machine, loadFraction, conditions, ambient, SLIP_ALONE);
+  return found && { unit: '1', value: found.base.slip, parts: found.doubts.sum(found.slopes, OF_POINT.slip * POINT_COLUMNS, 1) };
 }
 
 interface Statement {

@@ -122,17 +122,90 @@ const SUM = new PartSum();
 
 /** Weighted sum of contributions; the first-order law of propagation. */
 export function combineParts(terms: readonly (readonly [weight: number, parts: Parts])[]): Parts {
-  for (const [weight, parts] of terms) if (weight !== 0) SUM.add(weight, parts);
-  return SUM.take();
+  const at = commonSources(terms.length, (k) => (terms[k] as readonly [number, Parts])[1]);
+  if (at === undefined) {
+    for (const [weight, parts] of terms) if (weight !== 0) SUM.add(weight, parts);
+    return SUM.take();
+  }
+  const by = new Array<number>(at.length).fill(0);
+  for (const [weight, parts] of terms) if (parts.at === at) addInto(by, weight, parts.by);
+  return { at, by };
 }
 
 /** The same for the inputs of a formula: `slope` gives the weight of each, asked only where there is doubt. */
 export function propagateParts(inputs: readonly { readonly parts: Parts }[], slope: (index: number) => number): Parts {
+  const at = commonSources(inputs.length, (k) => (inputs[k] as { readonly parts: Parts }).parts);
+  const by = at && new Array<number>(at.length).fill(0);
   for (let k = 0; k < inputs.length; k++) {
     const parts = (inputs[k] as { readonly parts: Parts }).parts;
     if (parts.at.length === 0) continue;
     const weight = slope(k);
-    if (weight !== 0) SUM.add(weight, parts);
+    if (weight === 0) continue;
+    if (by) addInto(by, weight, parts.by);
+    else SUM.add(weight, parts);
   }
-  return SUM.take();
+  return at && by ? { at, by } : SUM.take();
+}
+
+/** The one list of sources that all doubtful parts share; figures of one solved point do, and need no looking up. */
+function commonSources(count: number, partsOf: (index: number) => Parts): readonly number[] | undefined {
+  let common: readonly number[] | undefined;
+  for (let k = 0; k < count; k++) {
+    const { at } = partsOf(k);
+    if (at.length === 0) continue;
+    if (common === undefined) common = at;
+    else if (common !== at) return undefined;
+  }
+  return common;
+}
+
+function addInto(sum: number[], weight: number, by: readonly number[]): void {
+  for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + weight * (by[i] as number);
+}
+
+/**
+ * Contributions of several doubtful inputs over one list of sources, from which many results are worked out: each result is a weighted sum
+ * of the rows, and all results share the list.
+ */
+export class PartsTable {
+  readonly #at: readonly number[];
+  readonly #rows: readonly (readonly number[])[];
+
+  constructor(inputs: readonly Parts[]) {
+    const first = inputs.find(({ at }) => at.length > 0);
+    if (first && inputs.every(({ at }) => at.length === 0 || at === first.at)) {
+      this.#at = first.at;
+      this.#rows = inputs.map(({ by }) => by);
+      return;
+    }
+    const at: number[] = [];
+    const place: number[] = [];
+    for (const parts of inputs)
+      for (const source of parts.at) {
+        while (place.length <= source) place.push(-1);
+        if (place[source] !== -1) continue;
+        place[source] = at.length;
+        at.push(source);
+      }
+    this.#at = at;
+    this.#rows = inputs.map((parts) => {
+      if (parts.at.length === 0) return [];
+      const row = new Array<number>(at.length).fill(0);
+      for (let i = 0; i < parts.at.length; i++) row[place[parts.at[i] as number] as number] = parts.by[i] as number;
+      return row;
+    });
+  }
+
+  /** Weighted sum of the rows; the weight of row k is `weights[from + k] * scale`. */
+  sum(weights: ArrayLike<number>, from: number, scale: number): Parts {
+    if (this.#at.length === 0) return EXACT;
+    const by = new Array<number>(this.#at.length).fill(0);
+    for (let k = 0; k < this.#rows.length; k++) {
+      const row = this.#rows[k] as readonly number[];
+      const weight = (weights[from + k] as number) * scale;
+      if (weight === 0 || row.length === 0) continue;
+      for (let i = 0; i < by.length; i++) by[i] = (by[i] as number) + weight * (row[i] as number);
+    }
+    return { at: this.#at, by };
+  }
 }
