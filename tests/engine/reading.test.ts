@@ -23,7 +23,7 @@ function evaluate(plate: Partial<Plate> = {}, reading: Partial<Reading> = {}) {
     /** The machine of the plate alone, and the one that plate and reading describe together. */
     machine: fromPlate.machine,
     fitted: together.machine,
-    pulls: together.joint?.pulls ?? [],
+    pulls: together.joint?.pulls() ?? [],
     plateFindings: [...completed.findings, ...fromPlate.findings],
     ...only,
   };

@@ -129,11 +129,11 @@ export function pointSlopes(
     totals[PLACE.rise] = (totals[PLACE.rise] as number) + t * share;
     const start = row * POINT_COLUMNS;
     const ofRatedLoss = t * heatOfRatedLoss;
-    for (let k = 0; k < COUNT; k++) {
-      let sum = ofRatedLoss * (ofCircuit[OF_CIRCUIT.ratedLoss * COUNT + k] as number);
-      for (let i = 0; i < ROWS_OF_CIRCUIT.length; i++)
-        sum += (totals[FIRST + i] as number) * (ofCircuit[(ROWS_OF_CIRCUIT[i] as number) * COUNT + k] as number);
-      out[start + k] = sum;
+    for (let k = 0; k < COUNT; k++) out[start + k] = ofRatedLoss * (ofCircuit[RATED_LOSS + k] as number);
+    for (let i = 0; i < ROWS_OF_CIRCUIT.length; i++) {
+      const weight = totals[FIRST + i] as number;
+      const by = (ROWS_OF_CIRCUIT[i] as number) * COUNT;
+      for (let k = 0; k < COUNT; k++) out[start + k] = (out[start + k] as number) + weight * (ofCircuit[by + k] as number);
     }
     out[start + BY.load] = totals[PLACE.load] as number;
     out[start + BY.voltage] = totals[PLACE.voltage] as number;
@@ -142,6 +142,7 @@ export function pointSlopes(
   }
 }
 
+const RATED_LOSS = OF_CIRCUIT.ratedLoss * COUNT;
 const VOLTAGE = ROW.voltage_left * COLUMNS;
 const POWER = ROW.power_left * COLUMNS;
 const LOSS = ROW.loss * COLUMNS;

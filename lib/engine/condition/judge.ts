@@ -2,6 +2,7 @@ import type { MotorScope } from '../context';
 import type { Machine } from '../machine/model';
 import type { Motor } from '../motor';
 import type { Finding } from '../quantity/finding';
+import { withValue } from '../quantity/quantity';
 import type { Observation } from './hypotheses/evidence';
 import { type Suspicions, weighSuspicions } from './hypotheses/weigh';
 import type { Indicator, IndicatorJudgement, LoadedReading } from './indicator';
@@ -89,7 +90,7 @@ function trendAlong(
     if (takenAt === undefined || (a !== undefined && b !== undefined && Math.abs(a - b) > SAME_LOAD)) return;
     const judged = indicator.judge(scope, { motor, machine, ...loaded, earlier: carrying.slice(0, index) });
     if (judged.value === undefined) return;
-    const value = EITHER_SIDE.has(indicator.id) ? { ...judged.value, value: Math.abs(judged.value.value) } : judged.value;
+    const value = EITHER_SIDE.has(indicator.id) ? withValue(judged.value, Math.abs(judged.value.value)) : judged.value;
     values.push({ takenAt, value });
   });
   // An uncorrected value stands beside corrected ones in another unit: only like is compared with like.

@@ -30,67 +30,105 @@ export interface Fit {
   readonly residual: number;
 }
 
-/** Where stamps are far from what is typical each step may be but a quarter shorter than the last. */
+/** Most searches take half a dozen steps; where stamps are far from what is typical each may be but a little shorter than the last. */
 const ITERATIONS = 100;
 
 /** Steps below this end the search; it may stop early, where halving finds nothing better, below the second. */
 const SETTLED = 1e-10;
 const ACCEPTABLE = 1e-5;
 
+/** What a step must still take off the misfit, where only the misfit is asked for. */
+const WORTH_A_STEP = 1e-3;
+
+/** Room that every search works in, by the largest so far: arrays of their own would cost as much as the arithmetic. */
+let jacobian = new Float64Array(0);
+let normal = new Float64Array(0);
+
+/** Where a search ended. */
+interface End {
+  readonly unknowns: Float64Array;
+  readonly predicted: Float64Array;
+  readonly cost: number;
+  readonly iterations: number;
+  readonly size: number;
+}
+
 /**
  * Gauss-Newton with step halving: minimises Σ((observed − predicted)/u)².
  *
+ * Where residuals stay large its steps shrink by the same share each time; then the rest of that series is taken at once (Aitken's rule), if
+ * it lowers the misfit.
  * Returns `undefined` when the start is impossible, the normal equations cannot be factored, or the steps do not settle: never a
  * half-solved point. Source: GUM 5 and JCGM 102 for the linearised covariance; Nocedal and Wright, Numerical Optimization, chapter 10
  * (from memory) for the step rule.
  */
 export function leastSquares(problem: Problem): Fit | undefined {
+  const end = search(problem, 0);
+  if (!end) return undefined;
+  const n = end.unknowns.length;
+  const m = problem.u.length;
+  const { unknowns, predicted, cost, iterations, size } = end;
+  return {
+    unknowns,
+    predicted,
+    chiSquared: cost,
+    gain: gains(normal, jacobian, problem.u, n, m),
+    jacobian: jacobian.slice(0, m * n),
+    iterations,
+    residual: size,
+  };
+}
+
+/** The least misfit alone, to within a few thousandths, and the unknowns there. */
+export function leastMisfit(problem: Problem): Pick<Fit, 'unknowns' | 'predicted' | 'chiSquared'> | undefined {
+  const end = search(problem, WORTH_A_STEP);
+  return end && { unknowns: end.unknowns, predicted: end.predicted, chiSquared: end.cost };
+}
+
+/** Searches until steps are small, or take less than `worth` off the misfit. */
+function search(problem: Problem, worth: number): End | undefined {
   const { observed, u, predict, differentiate } = problem;
   const n = problem.start.length;
   const m = observed.length;
+  if (jacobian.length < m * n) jacobian = new Float64Array(m * n);
+  if (normal.length < n * n) normal = new Float64Array(n * n);
   let y = Float64Array.from(problem.start);
   let predicted = new Float64Array(m);
   if (!predict(y, predicted)) return undefined;
   let cost = costOf(observed, u, predicted);
-  const jacobian = new Float64Array(m * n);
-  const normal = new Float64Array(n * n);
   let trial = new Float64Array(n);
   let outcome = new Float64Array(m);
   const step = new Float64Array(n);
+  const last = new Float64Array(n);
+  let lastScale = 1;
   for (let iteration = 1; iteration <= ITERATIONS; iteration++) {
     if (!differentiate(y, jacobian)) return undefined;
-    normalMatrix(jacobian, u, normal, n);
+    normalMatrix(jacobian, u, normal, n, m);
     if (!factorise(normal, n)) return undefined;
     gradient(jacobian, observed, predicted, u, step);
     solveFactored(normal, n, step);
     let size = 0;
     for (let k = 0; k < n; k++) size = Math.max(size, Math.abs(step[k] as number));
-    let better = false;
-    let scale = 1;
-    for (let halving = 0; halving < 12; halving++, scale /= 2) {
+    let gained: number | undefined;
+    let scale = iteration > 1 ? reach(step, last, lastScale, n) : 1;
+    for (let tries = 0; tries < 13; tries++) {
       for (let k = 0; k < n; k++) trial[k] = (y[k] as number) + scale * (step[k] as number);
-      if (!predict(trial, outcome)) continue;
-      const next = costOf(observed, u, outcome);
-      if (next > cost + 1e-9 * (1 + cost)) continue;
-      [y, trial] = [trial, y];
-      [predicted, outcome] = [outcome, predicted];
-      better = true;
-      cost = next;
-      size *= scale;
-      break;
+      const next = predict(trial, outcome) ? costOf(observed, u, outcome) : Number.POSITIVE_INFINITY;
+      if (next <= cost + 1e-9 * (1 + cost)) {
+        [y, trial] = [trial, y];
+        [predicted, outcome] = [outcome, predicted];
+        gained = cost - next;
+        cost = next;
+        size *= scale;
+        for (let k = 0; k < n; k++) last[k] = scale * (step[k] as number);
+        lastScale = scale;
+        break;
+      }
+      scale = scale > 1 ? 1 : scale / 2;
     }
-    if (!better || size < SETTLED || iteration === ITERATIONS) {
-      if (size > ACCEPTABLE) return undefined;
-      return {
-        unknowns: y,
-        predicted,
-        chiSquared: cost,
-        gain: gains(normal, jacobian, u, n, m),
-        jacobian,
-        iterations: iteration,
-        residual: size,
-      };
-    }
+    if (worth > 0 && gained !== undefined && gained < worth) return { unknowns: y, predicted, cost, iterations: iteration, size };
+    if (gained === undefined || size < SETTLED || iteration === ITERATIONS)
+      return size > ACCEPTABLE ? undefined : { unknowns: y, predicted, cost, iterations: iteration, size };
   }
   return undefined;
 }
@@ -104,9 +142,32 @@ function costOf(observed: Float64Array, u: Float64Array, predicted: Float64Array
   return sum;
 }
 
-function normalMatrix(jacobian: Float64Array, u: Float64Array, normal: Float64Array, n: number): void {
+/** A share that stays beyond this is no series yet. */
+const FIRMEST = 0.97;
+
+/**
+ * How far to go along a step: the sum of the series that it begins, where it points along the last one; else 1.
+ * `last` was taken `scale` times as long as Gauss-Newton had it. Steps that turn back and forth are cut short by the same rule.
+ */
+function reach(step: Float64Array, last: Float64Array, scale: number, n: number): number {
+  let together = 0;
+  let before = 0;
+  let now = 0;
+  for (let k = 0; k < n; k++) {
+    const a = step[k] as number;
+    const b = last[k] as number;
+    together += a * b;
+    before += b * b;
+    now += a * a;
+  }
+  if (!(Math.abs(together) > 0.9 * Math.sqrt(before * now))) return 1;
+  const share = 1 - (1 - (together / before) * scale) / scale;
+  return share < FIRMEST ? 1 / (1 - share) : 1;
+}
+
+function normalMatrix(jacobian: Float64Array, u: Float64Array, normal: Float64Array, n: number, m: number): void {
   normal.fill(0);
-  for (let i = 0; i < u.length; i++) {
+  for (let i = 0; i < m; i++) {
     const w = 1 / ((u[i] as number) * (u[i] as number));
     for (let k = 0; k < n; k++) {
       const jk = jacobian[i * n + k] as number;

@@ -36,13 +36,33 @@ export function apply<F extends Compiled>(scope: Scope, formula: F, inputs: Form
     if (!quantity) throw new Error(`formula ${formula.id} was applied without ${name}`);
     quantities.push(quantity);
   }
-  const result: Quantity<F['unit']> = {
-    unit: formula.unit,
-    value: call(formula.f, quantities),
-    parts: propagateParts(quantities, (index) => call(formula.d[index] ?? zero, quantities)),
-  };
+  const result: Quantity<F['unit']> = new Applied(formula, quantities);
   scope.trace?.set(result, { kind: 'formula', formula, inputs: given });
   return result;
+}
+
+/** A formula's result; its doubts are worked out when they are first asked for, which for most steps between is never. */
+class Applied<U extends Unit> implements Quantity<U> {
+  readonly unit: U;
+  readonly value: number;
+  private found: Parts | undefined = undefined;
+
+  constructor(
+    private readonly formula: Compiled & { readonly unit: U },
+    private quantities: readonly Quantity[],
+  ) {
+    this.unit = formula.unit;
+    this.value = call(formula.f, quantities);
+  }
+
+  get parts(): Parts {
+    if (this.found === undefined) {
+      const { formula, quantities } = this;
+      this.found = propagateParts(quantities, (index) => call(formula.d[index] ?? zero, quantities));
+      this.quantities = [];
+    }
+    return this.found;
+  }
 }
 
 const zero = (): number => 0;

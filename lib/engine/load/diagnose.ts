@@ -1,13 +1,11 @@
-import { COUNT } from '../circuit/parameters';
 import type { MotorScope } from '../context';
 import { buildMachine, type PlateMachine } from '../machine/build';
-import { PER_READING } from '../machine/predict';
 import type { Plate } from '../motor';
 import { completePlate } from '../nameplate/complete';
 import type { Finding } from '../quantity/finding';
 import { Sources } from '../quantity/quantity';
 import { type Alone, HIGHEST, isUsable, LOWEST, possibleOnly } from './alone';
-import { fitJointly, speaksOfLoad } from './joint';
+import { jointMisfit, speaksOfLoad } from './joint';
 import { meterReading } from './metered';
 import { MISTAKES, type Mistake, type Proposal } from './mistakes';
 import { SUSPICION } from './suspicion';
@@ -97,10 +95,10 @@ function mended(
   if (!speaksOfLoad(metered)) return undefined;
   if (metered.findings.some(({ code, severity }) => severity === 'disqualifies' || REFUSED.has(code))) return undefined;
   const others = asRead.filter((each, i) => i !== place && isUsable(each)).map(possibleOnly);
-  const fit = fitJointly(scope, machine, [...others, metered], free ? others.length : -1);
-  const load = fit?.fit.unknowns[COUNT + PER_READING * others.length];
-  if (!fit || load === undefined || (!free && !(load > LOWEST && load < HIGHEST))) return undefined;
-  return fit.fit.chiSquared / 2;
+  const found = jointMisfit(scope, machine, [...others, metered], free ? others.length : -1);
+  const load = found?.loads.at(-1);
+  if (!found || load === undefined || (!free && !(load > LOWEST && load < HIGHEST))) return undefined;
+  return found.chiSquared / 2;
 }
 
 function machineOfPlate(scope: MotorScope, plate: Plate): PlateMachine {
@@ -110,6 +108,6 @@ function machineOfPlate(scope: MotorScope, plate: Plate): PlateMachine {
 /** Half the misfit of all as read, the prior of the load included. */
 function scoreOf(scope: MotorScope, fromPlate: PlateMachine, all: readonly Alone[]): number | undefined {
   const usable = all.filter(isUsable);
-  const fit = usable.length > 0 ? fitJointly(scope, fromPlate, usable.map(possibleOnly)) : undefined;
-  return fit && fit.fit.chiSquared / 2;
+  const found = usable.length > 0 ? jointMisfit(scope, fromPlate, usable.map(possibleOnly)) : undefined;
+  return found && found.chiSquared / 2;
 }

@@ -6,7 +6,7 @@ import { solved } from '../formula/apply';
 import type { Machine } from '../machine/model';
 import { assumedAmbient, heatOf } from '../machine/operate';
 import { HEAT } from '../machine/predict';
-import { combineParts, EXACT, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
+import { combineParts, EXACT, Later, type Parts, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Metered } from './metered';
 
 /** Loads between which a reading is looked for: free running and beyond any lasting load. */
@@ -76,18 +76,23 @@ export function invert(
     if (x < LOWEST || x > HIGHEST) return undefined;
   }
   if (!(Math.abs(residual) < 1e-7)) return undefined;
-  const doubts = new PartsTable([
-    ...model.parameters.map(({ parts }) => parts),
-    EXACT,
-    metered.voltageRatio.parts,
-    metered.windingTemperature ? EXACT : ambient.parts,
-    scaleParts(heat.parts, HEAT),
-  ]);
-  const parts = combineParts([
-    [1 / slope, measured.parts],
-    [1, doubts.sum(slopes, row * POINT_COLUMNS, -scale / slope)],
-  ]);
-  const quantity: Quantity<'1'> = { unit: '1', value: x, parts };
+  const weights = slopes.slice(row * POINT_COLUMNS, (row + 1) * POINT_COLUMNS);
+  // Each doubt of the machine and of the conditions moves what is shown, and over its slope the load.
+  const workOut = (): Parts =>
+    combineParts([
+      [1 / slope, measured.parts],
+      [
+        1,
+        new PartsTable([
+          ...model.parameters.map(({ parts }) => parts),
+          EXACT,
+          metered.voltageRatio.parts,
+          metered.windingTemperature ? EXACT : ambient.parts,
+          scaleParts(heat.parts, HEAT),
+        ]).sum(weights, 0, -scale / slope),
+      ],
+    ]);
+  const quantity = new Later('1', x, workOut);
   const inputs: Record<string, Quantity> = { measured, voltage_ratio: metered.voltageRatio };
   if (scope.trace)
     PARAMETERS.forEach((name, k) => {

@@ -1,11 +1,11 @@
 import gammainc from '@stdlib/math-base-special-gammainc';
 import { COUNT } from '../circuit/parameters';
 import type { MotorScope } from '../context';
-import { leastSquares } from '../estimate/least-squares';
+import { type Fit, leastMisfit, leastSquares, type Problem } from '../estimate/least-squares';
 import { apply, leaf } from '../formula/apply';
 import * as N from '../generated/nameplate';
 import { machineOf, type PlateMachine } from '../machine/build';
-import { doubtsOf, modelOf, unknownOf } from '../machine/fit';
+import { doubtsOf, modelOf, unknownOf, weighed } from '../machine/fit';
 import type { CompletedPlate, Machine } from '../machine/model';
 import { logarithm, type Observation, observation, withDoubt } from '../machine/observation';
 import { heatOf } from '../machine/operate';
@@ -50,31 +50,31 @@ export interface Joint {
   readonly agreement?: Agreement | undefined;
   /** Factor by which all doubts were widened; 1 when stamps and readings agree. */
   readonly birgeRatio: number;
-  readonly pulls: readonly Pull[];
+  /** What each stamp and reading does to it; worked out when asked for. */
+  readonly pulls: () => readonly Pull[];
 }
 
-/** Observations and misfit of a joint fit, before anything is made of it: all that a comparison of suspicions needs. */
+/** Observations and misfit of a joint fit, before anything is made of it. */
 export interface JointFit {
   readonly chiSquared: number;
   readonly degreesOfFreedom: number;
   readonly observations: readonly Observation[];
-  readonly fit: NonNullable<ReturnType<typeof leastSquares>>;
+  readonly fit: Fit;
 }
 
 /**
- * Fits machine and loads together to all stamps and readings.
+ * The problem of fitting machine and loads together to all stamps and readings.
  *
  * Unknowns: the machine's parameters, and for each reading its load, its voltage and how much hotter the winding is than reckoned. Each stamp,
  * meter and typical value is one observation weighted by its doubt; readings share the machine, not the load.
  * `free` is the place of a reading supposed to be taken running free.
- * Returns `undefined` when nothing converges. Source: JCGM 102 (multivariate least squares), JCGM 100 5.2 for what is common.
  */
-export function fitJointly(
+function jointProblem(
   scope: MotorScope,
   plate: PlateMachine,
   readings: readonly Metered[],
-  free = -1,
-): JointFit | undefined {
+  free: number,
+): { readonly observations: readonly Observation[]; readonly problem: Problem } {
   const observations: Observation[] = [...plate.evidence.observations];
   const conditions: KnownConditions[] = [];
   const start = new Float64Array(COUNT + PER_READING * readings.length);
@@ -90,21 +90,45 @@ export function fitJointly(
     start[COUNT + PER_READING * r] = r === free ? FREE_LOAD.value : guess(plate.machine, metered);
     start[COUNT + PER_READING * r + 1] = metered.voltageRatio.value;
   });
-  const observed = Float64Array.from(observations, (each) => each.value.value);
-  const u = Float64Array.from(observations, (each) => each.u);
-  const fit = leastSquares({ start, observed, u, ...predictor(observations, conditions, plate.evidence.rotorShare) });
+  const { observed, u } = weighed(observations);
+  return { observations, problem: { start, observed, u, ...predictor(observations, conditions, plate.evidence.rotorShare) } };
+}
+
+/**
+ * Fits machine and loads together to all stamps and readings, see {@link jointProblem}.
+ * Returns `undefined` when nothing converges. Source: JCGM 102 (multivariate least squares), JCGM 100 5.2 for what is common.
+ */
+export function fitJointly(scope: MotorScope, plate: PlateMachine, readings: readonly Metered[]): JointFit | undefined {
+  const { observations, problem } = jointProblem(scope, plate, readings, -1);
+  const fit = leastSquares(problem);
   if (!fit) return undefined;
   // The prior of the load is no evidence: neither its residual nor its row counts in the agreement.
   let chiSquared = fit.chiSquared;
   observations.forEach((each, i) => {
-    if (each.target.of === 'load') chiSquared -= (((observed[i] ?? 0) - (fit.predicted[i] ?? 0)) / each.u) ** 2;
+    if (each.target.of === 'load') chiSquared -= ((each.value.value - (fit.predicted[i] ?? 0)) / each.u) ** 2;
   });
   return {
     fit,
     observations,
     chiSquared: Math.max(0, chiSquared),
-    degreesOfFreedom: observations.length - start.length - readings.length,
+    degreesOfFreedom: observations.length - problem.start.length - readings.length,
   };
+}
+
+/** The misfit that is left at best, priors of the loads included, and the loads there: all that a comparison of suspicions needs. */
+export function jointMisfit(
+  scope: MotorScope,
+  plate: PlateMachine,
+  readings: readonly Metered[],
+  free = -1,
+): { readonly chiSquared: number; readonly loads: readonly number[] } | undefined {
+  const found = leastMisfit(jointProblem(scope, plate, readings, free).problem);
+  return (
+    found && {
+      chiSquared: found.chiSquared,
+      loads: readings.map((_, r) => found.unknowns[COUNT + PER_READING * r] as number),
+    }
+  );
 }
 
 /** Chance of so large a misfit, were stamps, meters and model as good as stated. */
@@ -138,7 +162,7 @@ export function jointOf(
       voltageRatio: unknown(COUNT + PER_READING * r + 1, `Voltage ratio of row ${metered.row} by all together`),
       heat: unknown(COUNT + PER_READING * r + 2, `Winding hotter than reckoned in row ${metered.row}, in tens of kelvins`),
     })),
-    pulls: pullsOf(joint, readings.length),
+    pulls: () => pullsOf(joint, readings.length),
   };
 }
 

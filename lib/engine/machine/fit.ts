@@ -1,7 +1,7 @@
 import { CIRCUIT_SLOPES, circuitFromRatedPoint, circuitSlopes } from '../circuit/from-rated-point';
 import { type Circuit, COUNT, PARAMETERS } from '../circuit/parameters';
 import type { MotorScope } from '../context';
-import { type Fit, leastSquares } from '../estimate/least-squares';
+import { type Fit, leastSquares, type Problem } from '../estimate/least-squares';
 import { EXACT, type Parts, PartsTable, type Quantity } from '../quantity/quantity';
 import type { Observation } from './observation';
 import { type KnownConditions, predictor } from './predict';
@@ -25,15 +25,20 @@ export interface Evidence {
   readonly rotorShare: number;
 }
 
-/** Fits parameters (and unknowns of readings, if there are conditions) to the evidence; `undefined` when no machine fits. */
-export function fitEvidence({ observations, conditions, start, rotorShare }: Evidence): Fit | undefined {
+/** Observations as a least-squares problem has them. */
+export function weighed(observations: readonly Observation[]): Pick<Problem, 'observed' | 'u'> {
   const observed = new Float64Array(observations.length);
   const u = new Float64Array(observations.length);
   observations.forEach((each, i) => {
     observed[i] = each.value.value;
     u[i] = each.u;
   });
-  return leastSquares({ start, observed, u, ...predictor(observations, conditions, rotorShare) });
+  return { observed, u };
+}
+
+/** Fits parameters (and unknowns of readings, if there are conditions) to the evidence; `undefined` when no machine fits. */
+export function fitEvidence({ observations, conditions, start, rotorShare }: Evidence): Fit | undefined {
+  return leastSquares({ start, ...weighed(observations), ...predictor(observations, conditions, rotorShare) });
 }
 
 /** The doubts of a fit's observations, by which those of its unknowns are worked out together. */

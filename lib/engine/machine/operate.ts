@@ -5,7 +5,7 @@ import type { MotorScope } from '../context';
 import { apply, leaf, solved } from '../formula/apply';
 import * as M from '../generated/machine';
 import * as N from '../generated/nameplate';
-import { EXACT, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
+import { EXACT, Later, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Unit } from '../quantity/unit';
 import type { MachineModel } from './fit';
 import type { Machine, OperatingPoint } from './model';
@@ -79,15 +79,13 @@ export function operatingPoint(
   const ambient = conditions.ambient ?? assumedAmbient(scope);
   const found = solveWithDoubt(machine, loadFraction, conditions, ambient);
   if (!found) return undefined;
-  const { base } = found;
+  const { base, slopes, doubts } = found;
   const inputs = scope.trace ? inputsOf(model, loadFraction, conditions, ambient) : {};
   const figure = <U extends Unit>(of: keyof typeof OF_POINT, unit: U, scale: number, what: Statement): Quantity<U> => {
-    return solved(
-      scope,
-      { unit, value: base[of] * scale, parts: found.doubts.sum(found.slopes, OF_POINT[of] * POINT_COLUMNS, scale) },
-      { ...what, residual: base.residual, source: 'exact per-phase circuit at the terminal voltage' },
-      inputs,
-    );
+    const quantity = new Later(unit, base[of] * scale, () => doubts().sum(slopes, OF_POINT[of] * POINT_COLUMNS, scale));
+    if (!scope.trace) return quantity;
+    const source = 'exact per-phase circuit at the terminal voltage';
+    return solved(scope, quantity, { ...what, residual: base.residual, source }, inputs);
   };
   const kw = model.base.powerKw;
   const stator = figure('stator', 'kW', kw, STATEMENTS.stator);
@@ -116,15 +114,12 @@ export function operatingPoint(
   };
 }
 
-/** A solved point with its derivatives and the doubts of what it hangs on, column by column. */
+/** A solved point with its derivatives and the doubts of what it hangs on, column by column; these are put together when first needed. */
 interface SolvedPoint {
   readonly base: Solution;
   readonly slopes: Float64Array;
-  readonly doubts: PartsTable;
+  readonly doubts: () => PartsTable;
 }
-
-/** One at a time is worked out and read at once. */
-const slopes = new Float64Array(POINT_SLOPES);
 
 function solveWithDoubt(
   { model }: Machine,
@@ -144,15 +139,23 @@ function solveWithDoubt(
   };
   const base = solveAtPower(model.circuit, at);
   if (!base) return undefined;
+  const slopes = new Float64Array(POINT_SLOPES);
   pointSlopes(model.circuit, model.slopes(), at, base, slopes, rows);
-  const doubts = new PartsTable([
-    ...model.parameters.map(({ parts }) => parts),
-    loadFraction.parts,
-    conditions.voltageRatio.parts,
-    (conditions.windingTemperature ?? ambient).parts,
-    conditions.heat ? scaleParts(conditions.heat.parts, HEAT) : EXACT,
-  ]);
-  return { base, slopes, doubts };
+  let doubts: PartsTable | undefined;
+  return {
+    base,
+    slopes,
+    doubts: () => {
+      doubts ??= new PartsTable([
+        ...model.parameters.map(({ parts }) => parts),
+        loadFraction.parts,
+        conditions.voltageRatio.parts,
+        (conditions.windingTemperature ?? ambient).parts,
+        conditions.heat ? scaleParts(conditions.heat.parts, HEAT) : EXACT,
+      ]);
+      return doubts;
+    },
+  };
 }
 
 const SLIP_ALONE = [OF_POINT.slip] as const;
@@ -166,7 +169,9 @@ export function slipAtLoad(
 ): Quantity<'1'> | undefined {
   const ambient = conditions.ambient ?? assumedAmbient(scope);
   const found = solveWithDoubt(machine, loadFraction, conditions, ambient, SLIP_ALONE);
-  return found && { unit: '1', value: found.base.slip, parts: found.doubts.sum(found.slopes, OF_POINT.slip * POINT_COLUMNS, 1) };
+  if (!found) return undefined;
+  const { base, slopes, doubts } = found;
+  return new Later('1', base.slip, () => doubts().sum(slopes, OF_POINT.slip * POINT_COLUMNS, 1));
 }
 
 interface Statement {

@@ -86,7 +86,7 @@ export function predictor(
     differentiate(unknowns, jacobian) {
       if (!circuit) return false;
       const n = unknowns.length;
-      jacobian.fill(0);
+      jacobian.fill(0, 0, observations.length * n);
       circuitSlopes(unknowns, rotorShare, circuit, ofCircuit);
       for (const i of own) machineSlopes((observations[i] as Observation).target, circuit, jacobian, i * n);
       for (let r = 0; r < conditions.length; r++) {

@@ -13,7 +13,7 @@ export interface Parts {
   readonly by: readonly number[];
 }
 
-/** A value with its unit and its uncertainty by named source. Immutable. */
+/** A value with its unit and its uncertainty by named source. Immutable; not to be copied by spreading, see {@link withValue}. */
 export interface Quantity<U extends Unit = Unit> {
   readonly unit: U;
   readonly value: number;
@@ -53,6 +53,22 @@ export function exact<U extends Unit>(value: number, unit: U): Quantity<U> {
   return { unit, value, parts: EXACT };
 }
 
+/** A value whose doubts are worked out when they are first asked for. */
+export class Later<U extends Unit> implements Quantity<U> {
+  private found: Parts | undefined = undefined;
+
+  constructor(
+    readonly unit: U,
+    readonly value: number,
+    private readonly workOut: () => Parts,
+  ) {}
+
+  get parts(): Parts {
+    this.found ??= this.workOut();
+    return this.found;
+  }
+}
+
 /** Standard uncertainty (k = 1) of a quantity: root sum of squares of its independent parts (GUM 5.1.2). */
 export function standardUncertainty(quantity: { readonly parts: Parts }): number {
   let sum = 0;
@@ -73,6 +89,11 @@ export function covariance(a: { readonly parts: Parts }, b: { readonly parts: Pa
 /** Contribution of one source alone. */
 export function onePart(source: number, contribution: number): Parts {
   return { at: [source], by: [contribution] };
+}
+
+/** A quantity moved to another value with the doubts that it has. Copying its fields will not do: doubts may not be worked out yet. */
+export function withValue<U extends Unit>(quantity: Quantity<U>, value: number): Quantity<U> {
+  return { unit: quantity.unit, value, parts: quantity.parts };
 }
 
 /** A quantity times an exact factor. */
@@ -147,20 +168,30 @@ export function propagateParts(inputs: readonly { readonly parts: Parts }[], slo
   return at && by ? { at, by } : SUM.take();
 }
 
-/** The one list of sources that all doubtful parts share; figures of one solved point do, and need no looking up. */
+/**
+ * The one list of sources that all doubtful parts share; figures of one solved point do, and need no looking up.
+ * Every part is asked for, so that none is worked out while a sum is under way.
+ */
 function commonSources(count: number, partsOf: (index: number) => Parts): readonly number[] | undefined {
   let common: readonly number[] | undefined;
+  let shared = true;
   for (let k = 0; k < count; k++) {
     const { at } = partsOf(k);
     if (at.length === 0) continue;
     if (common === undefined) common = at;
-    else if (common !== at) return undefined;
+    else if (common !== at) shared = false;
   }
-  return common;
+  return shared ? common : undefined;
 }
 
 function addInto(sum: number[], weight: number, by: readonly number[]): void {
   for (let i = 0; i < sum.length; i++) sum[i] = (sum[i] as number) + weight * (by[i] as number);
+}
+
+/** One input of a table: dense along the head of the list, or by places. */
+interface TableRow {
+  readonly by: readonly number[];
+  readonly places?: readonly number[] | undefined;
 }
 
 /**
@@ -168,44 +199,56 @@ function addInto(sum: number[], weight: number, by: readonly number[]): void {
  * of the rows, and all results share the list.
  */
 export class PartsTable {
-  readonly #at: readonly number[];
-  readonly #rows: readonly (readonly number[])[];
+  private readonly at: readonly number[];
+  private readonly rows: readonly TableRow[];
 
   constructor(inputs: readonly Parts[]) {
-    const first = inputs.find(({ at }) => at.length > 0);
-    if (first && inputs.every(({ at }) => at.length === 0 || at === first.at)) {
-      this.#at = first.at;
-      this.#rows = inputs.map(({ by }) => by);
-      return;
-    }
-    const at: number[] = [];
+    // The longest comes first, so that what shares its list stands as it is.
+    let head = EXACT.at;
+    for (const { at } of inputs) if (at.length > head.length) head = at;
+    let at = head;
     const place: number[] = [];
-    for (const parts of inputs)
-      for (const source of parts.at) {
-        while (place.length <= source) place.push(-1);
-        if (place[source] !== -1) continue;
-        place[source] = at.length;
-        at.push(source);
+    this.rows = inputs.map((parts) => {
+      if (parts.at === head || parts.at.length === 0) return parts;
+      if (at === head) {
+        at = [...head];
+        for (let i = 0; i < head.length; i++) mark(place, head[i] as number, i);
       }
-    this.#at = at;
-    this.#rows = inputs.map((parts) => {
-      if (parts.at.length === 0) return [];
-      const row = new Array<number>(at.length).fill(0);
-      for (let i = 0; i < parts.at.length; i++) row[place[parts.at[i] as number] as number] = parts.by[i] as number;
-      return row;
+      return {
+        by: parts.by,
+        places: parts.at.map((source) => {
+          const known = place[source];
+          if (known !== undefined && known >= 0) return known;
+          mark(place, source, at.length);
+          (at as number[]).push(source);
+          return at.length - 1;
+        }),
+      };
     });
+    this.at = at;
   }
 
   /** Weighted sum of the rows; the weight of row k is `weights[from + k] * scale`. */
   sum(weights: ArrayLike<number>, from: number, scale: number): Parts {
-    if (this.#at.length === 0) return EXACT;
-    const by = new Array<number>(this.#at.length).fill(0);
-    for (let k = 0; k < this.#rows.length; k++) {
-      const row = this.#rows[k] as readonly number[];
+    const { at, rows } = this;
+    if (at.length === 0) return EXACT;
+    const sum = new Array<number>(at.length).fill(0);
+    for (let k = 0; k < rows.length; k++) {
+      const { by, places } = rows[k] as TableRow;
       const weight = (weights[from + k] as number) * scale;
-      if (weight === 0 || row.length === 0) continue;
-      for (let i = 0; i < by.length; i++) by[i] = (by[i] as number) + weight * (row[i] as number);
+      if (weight === 0) continue;
+      if (places) for (let i = 0; i < by.length; i++) addAt(sum, places[i] as number, weight * (by[i] as number));
+      else for (let i = 0; i < by.length; i++) addAt(sum, i, weight * (by[i] as number));
     }
-    return { at: this.#at, by };
+    return { at, by: sum };
   }
+}
+
+function mark(place: number[], source: number, at: number): void {
+  while (place.length <= source) place.push(-1);
+  place[source] = at;
+}
+
+function addAt(sum: number[], place: number, amount: number): void {
+  sum[place] = (sum[place] as number) + amount;
 }

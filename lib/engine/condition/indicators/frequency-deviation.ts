@@ -1,6 +1,6 @@
 import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
-import type { Quantity } from '../../quantity/quantity';
+import { type Quantity, withValue } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
@@ -46,7 +46,7 @@ export const frequencyDeviation: Indicator = {
     };
     if (motor.plate.driveFed === true || reading.readingsAt === 'drive-input' || reading.readingsAt === 'drive-output')
       return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'frequency' })] };
-    const size: Quantity<'%'> = { ...value, value: off };
+    const size: Quantity<'%'> = withValue(value, off);
     const judged = bandBelow(size, limit, 'frequency deviation');
     return { ...base, band: judged.band, findings: judged.findings };
   },

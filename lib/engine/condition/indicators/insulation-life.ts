@@ -1,7 +1,7 @@
 import type { MotorScope } from '../../context';
 import { apply, leaf } from '../../formula/apply';
 import * as C from '../../generated/condition';
-import { exact, type Quantity } from '../../quantity/quantity';
+import { exact, type Quantity, withValue } from '../../quantity/quantity';
 import type { Indicator, IndicatorInput } from '../indicator';
 import { bandAt, exceeds, limitOf, NEAR } from '../limit';
 import { INSTRUMENT, read, words } from './shared';
@@ -69,7 +69,7 @@ function hottestSpot(
   scope: MotorScope,
   { reading, machine, turning }: IndicatorInput,
 ): { temperature: Quantity<'°C'>; measured: boolean } | undefined {
-  const offset = (from: Quantity<'°C'>, kelvin: number): Quantity<'°C'> => ({ ...from, value: from.value + kelvin });
+  const offset = (from: Quantity<'°C'>, kelvin: number): Quantity<'°C'> => withValue(from, from.value + kelvin);
   if (reading.windingTempC !== undefined && measuring(reading.windingTempMethod)) {
     const measured = read(scope, {
       value: reading.windingTempC,

@@ -1,6 +1,6 @@
 import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
-import type { Quantity } from '../../quantity/quantity';
+import { type Quantity, withValue } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
@@ -36,7 +36,7 @@ export const voltageDeviation: Indicator = {
     const base = { value, limit: `within ± ${words(limit.value)} % of rated`, source: limit.source, status: limit.status };
     if (motor.plate.driveFed === true || reading.readingsAt === 'drive-input' || reading.readingsAt === 'drive-output')
       return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage' })] };
-    const size: Quantity<'%'> = { ...value, value: Math.abs(value.value) };
+    const size: Quantity<'%'> = withValue(value, Math.abs(value.value));
     const judged = bandBelow(size, limit, 'voltage deviation');
     return { ...base, band: judged.band, findings: judged.findings };
   },
