@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { DEMO_SITE } from '@/lib/features/demo/scenario';
 import { expect, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
@@ -17,6 +18,7 @@ async function screensOf(page: Page, study: string): Promise<readonly string[]> 
     `${path}/reading`,
     `${path}/why?figure=shaft_power`,
     'tables/vibration-zones',
+    `setup/tariff?site=${encodeURIComponent(DEMO_SITE)}`,
   ];
 }
 

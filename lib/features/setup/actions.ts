@@ -1,16 +1,22 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
+import type { Settings } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { wakeRunner } from '../evaluation/runner';
 import { replacePrices } from '../prices/mutations';
 import { readStudy } from '../study/data';
 import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
 import { readPrices } from '../study/prices';
-import { readSettings } from '../study/settings';
-import { rememberWho } from '../study/who';
-import { fileForm, type SetupState, settingsForm, undoForm } from './schema';
+import { readSettings, settingsToJson } from '../study/settings';
+import { type TariffFile, tariffToFile } from '../study/tariff-schema';
+import { rememberWho, whoSchema } from '../study/who';
+import { readSiteSchedules } from './data';
+import { fileForm, type SetupState, settingsForm, type TariffState, tariffForm, undoForm } from './schema';
 import { SETTING_FIELDS, typedSettings } from './setting-fields';
+import { typedTariff } from './tariff-cells';
+import { cellOf, placeWords } from './tariff-problem';
+import { viewTariff } from './tariff-view';
 
 function formProblem(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
   return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Fill it in and send it again.' } };
@@ -117,4 +123,59 @@ export async function takePrices(_: SetupState, form: FormData): Promise<SetupSt
       ...said,
     ].join(' '),
   };
+}
+
+/** Works out a tariff as typed, saves it as the site's, or takes the site's away so that the flat prices serve. */
+export async function sendTariff(_: TariffState, form: FormData): Promise<TariffState> {
+  const parsed = tariffForm.safeParse(Object.fromEntries(form));
+  if (!parsed.success) return formProblem(parsed.error);
+  const { study: id, site, intent, who } = parsed.data;
+  const cells = new Map([...form].map(([key, value]) => [key, String(value)]));
+  const typed = Object.fromEntries(cells);
+  const study = await readStudy(database().read, id);
+  if (!study) return { ...NO_STUDY, typed };
+  const { settings } = study;
+  if (intent === 'remove') {
+    const { [site]: _gone, ...tariffs } = settings.tariffs;
+    const state = await storeTariffs(id, { ...settingsToJson(settings, study.pricesFile), tariffs: tariffFiles(tariffs) }, who);
+    return state.problem ? { ...state, typed } : state;
+  }
+  const read = typedTariff(cells);
+  if (Object.keys(read.refused).length > 0)
+    return {
+      typed,
+      refused: read.refused,
+      problem: {
+        text: 'Some cells cannot be taken as they are; nothing was saved.',
+        remedy: 'Mend those that say so and send it again.',
+      },
+    };
+  const file = {
+    ...settingsToJson(settings, study.pricesFile),
+    tariffs: { ...tariffFiles(settings.tariffs), [site]: read.file },
+  };
+  const checked = readSettings(JSON.stringify(file));
+  if (!checked.ok) {
+    const { text, remedy, key } = checked.problem;
+    const inside = key.slice(`tariffs.${site}.`.length);
+    const said = { text: text.replace(`${key}:`, `${placeWords(inside)}:`), remedy };
+    return { typed, problem: said, refused: { [cellOf(inside, read)]: `${said.text} ${remedy}` } };
+  }
+  const tariff = checked.settings.tariffs[site];
+  const schedules = (await readSiteSchedules(database().read, id)).filter((group) => group.site === site);
+  const view = tariff && viewTariff(tariff, { currency: settings.currency, asOf: settings.asOf, schedules });
+  if (intent === 'work-out') return { typed, ...(view && { view }), done: 'Worked out as typed; not saved.' };
+  const state = await storeTariffs(id, file, who);
+  return { ...state, ...(state.problem && { typed }), ...(view && { view }) };
+}
+
+function tariffFiles(tariffs: Settings['tariffs']): Record<string, TariffFile> {
+  return Object.fromEntries(Object.entries(tariffs).map(([site, tariff]) => [site, tariffToFile(tariff)]));
+}
+
+async function storeTariffs(study: string, file: object, who: string): Promise<SetupState> {
+  const name = whoSchema.safeParse(who);
+  if (!name.success) return formProblem(name.error);
+  await rememberWho(name.data);
+  return store(study, JSON.stringify(file), name.data, undefined);
 }

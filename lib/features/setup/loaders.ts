@@ -1,11 +1,16 @@
-import type { PriceList } from '@/lib/engine';
+import type { PriceList, Settings, Tariff } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { readPriceLists, readPricesOf } from '../prices/data';
 import { pricesCsv } from '../prices/write-prices';
 import { studyInForce } from '../study/context';
+import { readStudy } from '../study/data';
 import { isBought } from '../study/prices';
 import { defaultSettings, settingsToJson } from '../study/settings';
+import { tariffToFile } from '../study/tariff-schema';
+import { readSiteSchedules } from './data';
 import { SETTING_GROUPS, shownSetting } from './setting-fields';
+import { tariffCells } from './tariff-cells';
+import { viewTariff } from './tariff-view';
 
 /** What {@link loadSetup} gives. */
 export type Setup = NonNullable<Awaited<ReturnType<typeof loadSetup>>>;
@@ -22,8 +27,67 @@ export async function loadSetup(studyId: string) {
       title: group.title,
       fields: group.fields.map((field) => ({ ...field, value: shownSetting(file, field), usual: shownSetting(usual, field) })),
     })),
+    tariffs: await loadSites(studyId, force.study.settings),
     instruments: force.instruments,
     prices: await loadPrices(studyId, force.context.prices),
+  };
+}
+
+/** A site with what energy costs there: its tariff's prices at the margin, or the study's flat ones. */
+export interface SiteTariff {
+  readonly site: string;
+  /** Motors that stand there; none where the settings name a site that the fleet does not have. */
+  readonly motors: number;
+  readonly tariff: string | undefined;
+  readonly energy: number;
+  readonly average: number | undefined;
+  readonly demand: number;
+}
+
+async function loadSites(studyId: string, settings: Settings): Promise<SiteTariff[]> {
+  const schedules = await readSiteSchedules(database().read, studyId);
+  const sites = [...new Set([...schedules.map(({ site }) => site), ...Object.keys(settings.tariffs)])].sort();
+  return sites.map((site) => {
+    const tariff = Object.hasOwn(settings.tariffs, site) ? settings.tariffs[site] : undefined;
+    const view = tariff && viewTariff(tariff, { currency: settings.currency, asOf: settings.asOf, schedules: [] });
+    const [any] = view?.marginal ?? [];
+    return {
+      site,
+      motors: schedules.filter((group) => group.site === site).reduce((sum, { motors }) => sum + motors, 0),
+      tariff: tariff && (tariff.name ?? 'a tariff without a name'),
+      energy: any?.energy ?? settings.energyPricePerKwh,
+      average: view?.average,
+      demand: any?.demand ?? settings.demandPricePerKwMonth,
+    };
+  });
+}
+
+/** The tariff of a site for its screen: cells of the form and what it comes to; a site without one begins at the flat prices. */
+export async function loadTariff(studyId: string, site: string) {
+  const study = await readStudy(database().read, studyId);
+  if (!study) return undefined;
+  const { settings } = study;
+  const schedules = (await readSiteSchedules(database().read, studyId)).filter((group) => group.site === site);
+  const stored = Object.hasOwn(settings.tariffs, site) ? settings.tariffs[site] : undefined;
+  if (!stored && schedules.length === 0) return undefined;
+  const tariff = stored ?? flatTariff(settings);
+  return {
+    stored: stored !== undefined,
+    motors: schedules.reduce((sum, { motors }) => sum + motors, 0),
+    currency: settings.currency,
+    cells: tariffCells(tariffToFile(tariff)),
+    view: viewTariff(tariff, { currency: settings.currency, asOf: settings.asOf, schedules }),
+  };
+}
+
+/** The study's flat prices written as a tariff. */
+function flatTariff(settings: Settings): Tariff {
+  return {
+    energy: [{ name: 'all hours', pricePerKwh: settings.energyPricePerKwh }],
+    blocks: [],
+    demand: [{ name: 'any time', price: settings.demandPricePerKwMonth, unit: 'kW' }],
+    fixedPerMonth: 0,
+    taxes: [],
   };
 }
 

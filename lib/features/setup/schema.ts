@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { whoSchema } from '../study/who';
+import type { TariffView } from './tariff-view';
 
 const id = z.string().min(1).max(64);
 
@@ -10,6 +11,20 @@ export const fileForm = z.object({
   who: whoSchema,
   file: z.file().min(1, 'Choose a file.').max(5_000_000, 'A file of at most 5 MB.'),
 });
+
+/** The tariff form: what is to be done with it, and for which site. To work it out takes no name; the others change the settings. */
+export const tariffForm = z.object({
+  study: id,
+  site: z.string().max(1000),
+  intent: z.enum(['work-out', 'save', 'remove']),
+  who: z.string(),
+});
+
+/** What the tariff form shows once it was sent. */
+export interface TariffState extends SetupState {
+  /** What the typed tariff comes to. */
+  readonly view?: TariffView;
+}
 
 /** What a form of the setup shows once it was sent. */
 export interface SetupState {

@@ -13,6 +13,7 @@ import { DropInstrument, InstrumentForm } from './instrument-forms';
 import { NameForm } from './name-form';
 import { PricesSection } from './prices-section';
 import { SettingsForm } from './settings-form';
+import { SitesSection } from './sites-section';
 
 export const metadata: Metadata = { title: 'Setup' };
 
@@ -32,6 +33,7 @@ export default async function SetupScreen({ params }: { readonly params: Promise
         for the command line.
       </p>
       <SettingsForm study={study} who={who} groups={setup.groups} />
+      <SitesSection study={study} currency={setup.study.settings.currency} sites={setup.tariffs} />
       <section className={sheet.section} aria-labelledby="settings-file">
         <h2 id="settings-file">Take a settings file</h2>
         <p>Keys that it does not name go back to their usual values.</p>

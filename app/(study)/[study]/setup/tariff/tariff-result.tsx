@@ -1,0 +1,213 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { TariffView } from '@/lib/features/setup/tariff-view';
+import { ABSENT, formatCount, formatNumber } from '@/lib/platform/format';
+
+const MONTH_NAMES = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];
+
+/** What a tariff comes to: the last kilowatt-hour beside the average one, by hours, and the bill of a year item by item. */
+export function TariffResult({ view }: { readonly view: TariffView }) {
+  const { currency, marginal, average } = view;
+  const [any] = marginal;
+  return (
+    <>
+      {any && (
+        <p className={sheet.answer}>
+          The last kilowatt-hour costs <strong>{formatNumber(any.energy, 4)}</strong> {currency}
+          {average === undefined ? '' : <>, the average one {formatNumber(average, 4)}</>}; the last kilowatt in the billed peak{' '}
+          <strong>{formatNumber(any.demand, 2)}</strong> {currency} a month.
+        </p>
+      )}
+      {average === undefined && (
+        <p className={sheet.soft}>Say what the whole site takes, and the average price and the bill of a year stand here too.</p>
+      )}
+      <PriceTable view={view} />
+      <HoursTable view={view} />
+      <Bill view={view} />
+    </>
+  );
+}
+
+function PriceTable({ view: { periods, currency } }: { readonly view: TariffView }) {
+  return (
+    <>
+      <h2>By the hours of the tariff</h2>
+      <ScrollRegion label="Prices by the hours of the tariff">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Name</th>
+              <th scope="col">Hours</th>
+              <th scope="col" className={sheet.number}>
+                As stated<span className={sheet.unit}>{currency}/kWh</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Last kWh<span className={sheet.unit}>with all that hangs on it</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {periods.map((period) => (
+              <tr key={period.name}>
+                <th scope="row">{period.name}</th>
+                <td>{period.hours}</td>
+                <td className={sheet.number}>{formatNumber(period.stated, 4)}</td>
+                <td className={sheet.number}>{period.last === undefined ? 'no hours left' : formatNumber(period.last, 4)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </>
+  );
+}
+
+function HoursTable({ view: { marginal, currency } }: { readonly view: TariffView }) {
+  const kvar = marginal.some((row) => row.kvar !== 0);
+  const kvarh = marginal.some((row) => row.kvarh !== 0);
+  const late = marginal.some((row) => row.firstYearShare < 1);
+  return (
+    <>
+      <h2>For motors by the hours that they keep</h2>
+      <ScrollRegion label="Last prices by the hours of motors">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Motors that run</th>
+              <th scope="col" className={sheet.number}>
+                Last kWh<span className={sheet.unit}>{currency}/kWh</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Last kW<span className={sheet.unit}>{currency} a month</span>
+              </th>
+              {kvar && (
+                <th scope="col" className={sheet.number}>
+                  Last kvar<span className={sheet.unit}>{currency} a month</span>
+                </th>
+              )}
+              {kvarh && (
+                <th scope="col" className={sheet.number}>
+                  Last kvarh<span className={sheet.unit}>{currency}/kvarh</span>
+                </th>
+              )}
+              {late && (
+                <th scope="col" className={sheet.number}>
+                  In the first year<span className={sheet.unit}>of the demand saving</span>
+                </th>
+              )}
+              <th scope="col" className={sheet.number}>
+                Motors
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {marginal.map((row) => (
+              <tr key={row.hours}>
+                <th scope="row">
+                  {row.hours}
+                  {row.unreadable !== undefined && <span className={sheet.unit}>{row.unreadable}</span>}
+                </th>
+                <td className={sheet.number}>{formatNumber(row.energy, 4)}</td>
+                <td className={sheet.number}>{formatNumber(row.demand, 2)}</td>
+                {kvar && <td className={sheet.number}>{formatNumber(row.kvar, 2)}</td>}
+                {kvarh && <td className={sheet.number}>{formatNumber(row.kvarh, 4)}</td>}
+                {late && <td className={sheet.number}>{formatNumber(100 * row.firstYearShare, 0)} %</td>}
+                <td className={sheet.number}>{row.motors === 0 ? 'none' : formatCount(row.motors)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+      {kvarh && (
+        <p className={sheet.soft}>
+          Kilowatt-hours saved without their kilovar-hours lower the power factor of the site, so that the last one is worth a
+          little less.
+        </p>
+      )}
+      {late && (
+        <p className={sheet.soft}>
+          The ratchet remembers the old peak: in the year after a change only this share of the demand saving is billed.
+        </p>
+      )}
+    </>
+  );
+}
+
+function Bill({ view: { bill, currency } }: { readonly view: TariffView }) {
+  if (!bill) return null;
+  return (
+    <>
+      <h2>Bill of a year</h2>
+      <p>
+        {formatNumber(bill.total, 2)} {currency} for {formatNumber(bill.kwh, 0)} kWh, as the site’s use stands. Each month opens
+        item by item.
+      </p>
+      {bill.months.map((month) => (
+        <details key={month.month}>
+          <summary>
+            {MONTH_NAMES[month.month - 1]}: {formatNumber(month.total, 2)} {currency}
+          </summary>
+          <ScrollRegion label={`Bill of ${MONTH_NAMES[month.month - 1]}`}>
+            <table className={sheet.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Item</th>
+                  <th scope="col" className={sheet.number}>
+                    Quantity
+                  </th>
+                  <th scope="col" className={sheet.number}>
+                    Price<span className={sheet.unit}>{currency}</span>
+                  </th>
+                  <th scope="col" className={sheet.number}>
+                    Amount<span className={sheet.unit}>{currency}</span>
+                  </th>
+                </tr>
+              </thead>
+              <tbody>
+                {month.lines.map((line) => (
+                  <tr key={`${line.kind} ${line.name}`}>
+                    <th scope="row">{KINDS[line.kind] === undefined ? line.name : `${KINDS[line.kind]}: ${line.name}`}</th>
+                    <td className={sheet.number}>
+                      {line.kind === 'tax'
+                        ? `${formatNumber(100 * line.quantity, 2)} %`
+                        : line.kind === 'fixed'
+                          ? ABSENT
+                          : `${formatNumber(line.quantity, 1)} ${line.unit}`}
+                    </td>
+                    <td className={sheet.number}>
+                      {line.kind === 'tax' ? `of ${formatNumber(line.price, 2)}` : formatNumber(line.price, 4)}
+                    </td>
+                    <td className={sheet.number}>{formatNumber(line.amount, 2)}</td>
+                  </tr>
+                ))}
+                <tr>
+                  <th scope="row">Total</th>
+                  <td />
+                  <td />
+                  <td className={sheet.number}>
+                    <strong>{formatNumber(month.total, 2)}</strong>
+                  </td>
+                </tr>
+              </tbody>
+            </table>
+          </ScrollRegion>
+        </details>
+      ))}
+    </>
+  );
+}
+
+const KINDS: Readonly<Record<string, string>> = { energy: 'Energy', demand: 'Demand', block: 'Energy', tax: 'Tax' };

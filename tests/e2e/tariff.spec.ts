@@ -1,0 +1,59 @@
+import { expect, expectAccessible, test } from './page-watch';
+import { plantStudy } from './support-fleet';
+
+test('a site’s tariff is typed, worked out, saved and taken back', async ({ page }) => {
+  const study = await plantStudy('Tariff', 12, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  const sites = page.getByRole('region', { name: 'Sites and their prices' });
+  await expect(sites.getByRole('row').nth(1)).toContainText('flat prices');
+  await expect(sites.getByRole('row').nth(1)).toContainText('0.1100');
+  await sites.getByRole('link').first().click();
+  await expect(page.getByRole('heading', { name: /^Tariff of / })).toBeVisible();
+  await expect(page.getByText('The site has no tariff yet')).toBeVisible();
+  await expect(page.getByText(/The last kilowatt-hour costs 0\.1100/)).toBeVisible();
+  await expectAccessible(page);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+
+  // A narrow price first, then the rest of the hours.
+  await page.getByLabel('Energy, row 1: name').fill('summer peak');
+  await page.getByLabel('Energy, row 1: months').fill('6-9');
+  await page.getByLabel('Energy, row 1: hours').fill('Mo-Fr 12:00-20:00');
+  await page.getByLabel('Energy, row 1: price').fill('0.17');
+  await page.getByLabel('Demand, row 1: ratchet share').fill('0.8');
+  await page.getByLabel('Demand, row 1: ratchet months').fill('11');
+  await page.getByRole('button', { name: 'Work it out' }).last().click();
+  await expect(page.getByRole('alert').filter({ hasText: 'have no price' })).toContainText('Add a last period');
+  await page.getByLabel('Energy, row 2: name').fill('other hours');
+  await page.getByLabel('Energy, row 2: price').fill('0.09');
+  await page.getByRole('button', { name: 'Work it out' }).last().click();
+  await expect(page.getByRole('alert').filter({ hasText: 'ratchet' })).toContainText('last twelve bills');
+  await page.getByLabel('Energy of the whole site').fill('400000');
+  await page.getByLabel('Highest demand of the whole site').fill('700; 700; 720; 760; 800; 900; 1000; 950; 880; 800; 740; 700');
+  await page.getByRole('button', { name: 'Work it out' }).last().click();
+  await expect(page.getByText('Worked out as typed; not saved.')).toBeVisible();
+  await expect(page.getByText(/the average one 0\.1/)).toBeVisible();
+  await expect(page.getByRole('row').filter({ hasText: 'summer peak' }).first()).toContainText('0.1700');
+  await page.getByText(/^July: /).click();
+  await expect(page.getByRole('region', { name: 'Bill of July' }).getByRole('row').filter({ hasText: 'any time' })).toContainText(
+    '1,000.0 kW',
+  );
+  await expectAccessible(page);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+
+  await page.getByRole('button', { name: 'Save the tariff' }).click();
+  await expect(page.getByRole('alert').filter({ hasText: 'name' })).toBeVisible();
+  await page.locator('#tariff-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the tariff' }).click();
+  await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
+  await expect(page.getByText('Its prices serve for all motors of the site.')).toBeVisible();
+  await expect(page.getByLabel('Energy, row 1: hours')).toHaveValue('Mo-Fr 12:00-20:00');
+  await page.getByRole('link', { name: 'All prices and assumptions' }).click();
+  await expect(sites.getByRole('row').nth(1)).not.toContainText('flat prices');
+  await sites.getByRole('link').first().click();
+  await page.getByRole('button', { name: 'Remove it: flat prices again' }).click();
+  await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
+  await expect(page.getByText('The site has no tariff yet')).toBeVisible();
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await expect(page.getByText(/Taken back; 1 key changed/)).toBeVisible();
+  await expect(page.getByText('Its prices serve for all motors of the site.')).toBeVisible();
+});
