@@ -1,8 +1,8 @@
+import { OF_CIRCUIT } from '../../circuit/from-rated-point';
 import { negativeSequence } from '../../circuit/negative-sequence';
 import type { MotorScope } from '../../context';
 import { apply, leaf, solved } from '../../formula/apply';
 import * as C from '../../generated/condition';
-import { PARAMETER_NUDGE } from '../../machine/fit';
 import type { Machine } from '../../machine/model';
 import { combineParts, exact, onePart, type Parts, type Quantity } from '../../quantity/quantity';
 import { sequenceMagnitudes } from '../../quantity/sequence';
@@ -88,16 +88,25 @@ export function explainedByRule(scope: MotorScope, voltageUnbalance: Quantity<'%
   return { voltageUnbalance, multiple, words: 'voltage' };
 }
 
+/** Step of a parameter along the circuit's slopes. */
+const ALONG = 1e-5;
+
 function impedanceOf(scope: MotorScope, { model }: Machine, slip: number): Quantity<'1'> {
   const running = Math.sqrt(negativeSequence(model.circuit, slip).squared);
   const value = DEEP_BARS.value * running;
   const deep = scope.sources.number('deep-bars', 'rotor leakage at twice line frequency');
-  const nudged = model.parameters.some(({ parts }) => parts.at.length > 0) ? model.nudged() : [];
-  const terms = nudged.flatMap((circuit, k): (readonly [number, Parts])[] => {
-    const parameter = model.parameters[k];
-    if (!circuit || !parameter) return [];
-    const moved = Math.sqrt(negativeSequence(circuit, slip).squared) - running;
-    return [[(DEEP_BARS.value * moved) / PARAMETER_NUDGE, parameter.parts]];
+  const terms = model.parameters.flatMap(({ parts }, k): (readonly [number, Parts])[] => {
+    if (parts.at.length === 0) return [];
+    const by = (row: number) => ALONG * (model.slopes()[row * model.parameters.length + k] as number);
+    const { r1, x1, r2, x2 } = model.circuit;
+    const moved = {
+      r1: r1 + by(OF_CIRCUIT.r1),
+      x1: x1 + by(OF_CIRCUIT.x1),
+      r2: r2 + by(OF_CIRCUIT.r2),
+      x2: x2 + by(OF_CIRCUIT.x2),
+    };
+    const change = Math.sqrt(negativeSequence(moved, slip).squared) - running;
+    return [[(DEEP_BARS.value * change) / ALONG, parts]];
   });
   return solved(
     scope,
