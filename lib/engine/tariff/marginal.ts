@@ -43,19 +43,19 @@ export function marginalPrices(tariff: Tariff, week: Week = WHOLE_WEEK, when = '
 function derive(compiled: CompiledTariff, week: Week, start: number): MarginalPrices {
   const { usage } = compiled;
   const base = steadyCosts(compiled, usage);
-  const saved = (less: readonly MonthUse[]) => difference(base, steadyCosts(compiled, less));
+  const saved = (less: readonly MonthUse[]) => tidy(difference(base, steadyCosts(compiled, less)), base);
   const shares = sharesOf(compiled, week);
   const lessDemand = usage.map((use, month) => ({ ...use, kw: minus(use.kw, inPeak(compiled, week, month)) }));
   const steady = saved(lessDemand);
-  const first = difference(base, costsFrom(compiled, lessDemand, usage, start));
+  const first = tidy(difference(base, costsFrom(compiled, lessDemand, usage, start)), base);
   const lessReactive = usage.map((use, month) => ({ ...use, kvar: minus(use.kvar, inPeak(compiled, week, month)) }));
   const lessReactiveEnergy = usage.map((use, month) => ({ ...use, kvarh: use.kvarh - STEP * total(shares[month] ?? []) }));
   return {
-    energyPerKwh: tidy(saved(usage.map((use, month) => ({ ...use, kwh: minus(use.kwh, shares[month] ?? []) })))),
-    demandPerKwMonth: tidy(steady / MONTHS),
-    firstYearDemandShare: tidy(steady) > 0 ? Math.min(1, Math.max(0, tidy(first / steady))) : 1,
-    reactivePerKvarMonth: tidy(saved(lessReactive) / MONTHS),
-    reactivePerKvarh: tidy(saved(lessReactiveEnergy)),
+    energyPerKwh: saved(usage.map((use, month) => ({ ...use, kwh: minus(use.kwh, shares[month] ?? []) }))),
+    demandPerKwMonth: steady / MONTHS,
+    firstYearDemandShare: steady > 0 ? Math.min(1, Math.max(0, Number((first / steady).toPrecision(9)))) : 1,
+    reactivePerKvarMonth: saved(lessReactive) / MONTHS,
+    reactivePerKvarh: saved(lessReactiveEnergy),
     variesByTime: new Set(compiled.tariff.energy.map(({ pricePerKwh }) => pricePerKwh)).size > 1,
   };
 }
@@ -65,10 +65,13 @@ function difference(before: readonly number[], after: readonly number[]): number
   return total(before.map((cost, month) => cost - (after[month] ?? 0))) / STEP;
 }
 
-/** Differences of large amounts carry noise in their last digits: nine decimals are kept. */
-function tidy(price: number): number {
-  return Math.round(price * 1e9) / 1e9;
+/** A difference carries the noise of the amounts it comes from: nine digits of it are kept, and what is no more than that noise is zero. */
+function tidy(price: number, costs: readonly number[]): number {
+  return Math.abs(price) <= NOISE * total(costs.map(Math.abs)) ? 0 : Number(price.toPrecision(9));
 }
+
+/** Share of a year's cost below which a difference of two years is rounding. */
+const NOISE = 1e-13;
 
 /** By month and period: the share of a machine's year that falls there, as one kilowatt-hour in all. */
 export function sharesOf(compiled: CompiledTariff, week: Week): readonly (readonly number[])[] {
@@ -102,6 +105,6 @@ export function marginalByPeriod(tariff: Tariff): readonly (number | undefined)[
       ...use,
       kwh: use.kwh.map((kwh, index) => (index === period ? kwh - (STEP * (hours[month] ?? 0)) / all : kwh)),
     }));
-    return tidy(difference(base, steadyCosts(compiled, less)));
+    return tidy(difference(base, steadyCosts(compiled, less)), base);
   });
 }
