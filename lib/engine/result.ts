@@ -134,6 +134,8 @@ export interface OptionResult {
   readonly demand_saved?: Figure;
   readonly money_saved?: Figure;
   readonly emissions_saved?: Figure;
+  /** Kilograms in each year of the horizon, the first year first; only where the emission factor differs by year. */
+  readonly emissions_saved_by_year?: readonly number[];
   readonly simple_payback?: Figure;
   readonly discounted_payback?: Figure;
   /** Absent when hours or load are not known well enough to compute a saving. */

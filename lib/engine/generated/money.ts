@@ -83,6 +83,28 @@ export const escalating_present_value = {
   source: "NIST Handbook 135 and its annual supplement (from memory)",
 } as const satisfies Compiled;
 
+export const first_year_saving = {
+  id: "money.first_year_saving",
+  title: "Money saved in the first year",
+  unit: "currency/a",
+  symbol: "\\Delta C_1",
+  inputs: {"saving":{"unit":"currency/a","symbol":"\\Delta C","meaning":"money saved in a year once the old peak is forgotten"},"demand_before":{"unit":"currency/a","symbol":"C_{D1}","meaning":"cost of demand as it is"},"demand_after":{"unit":"currency/a","symbol":"C_{D2}","meaning":"cost of demand with the option"},"late":{"unit":"1","symbol":"\\lambda","meaning":"share of the demand saving that a ratchet keeps from the first year"}},
+  names: ["saving","demand_before","demand_after","late"],
+  f: (saving: number, demand_before: number, demand_after: number, late: number) => saving - late * (demand_before - demand_after),
+  d: [
+    () => 1,
+    (_saving: number, _demand_before: number, _demand_after: number, late: number) => -late,
+    (_saving: number, _demand_before: number, _demand_after: number, late: number) => late,
+    (_saving: number, demand_before: number, demand_after: number) => demand_after - demand_before,
+  ],
+  tex: "\\Delta C- \\lambda\\cdot\\left( C_{D1}- C_{D2}\\right)",
+  template: "⟦saving⟧- ⟦late⟧\\cdot\\left( ⟦demand_before⟧- ⟦demand_after⟧\\right)",
+  cell: "{saving} - {late} * ({demand_before} - {demand_after})",
+  expression: "saving - late * (demand_before - demand_after)",
+  valid: "Share from 0 to 1; without a ratchet it is 0.",
+  source: "Definition of a ratchet: the share follows from the bills of the two years",
+} as const satisfies Compiled;
+
 export const installed_cost = {
   id: "money.installed_cost",
   title: "Installed cost",

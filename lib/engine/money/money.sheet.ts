@@ -87,6 +87,22 @@ export const money_saved = formula({
   example: { before: 15480, after: 14900 },
 });
 
+export const first_year_saving = formula({
+  title: 'Money saved in the first year',
+  unit: 'currency/a',
+  symbol: '\\Delta C_1',
+  inputs: {
+    saving: input('currency/a', '\\Delta C', 'money saved in a year once the old peak is forgotten'),
+    demand_before: input('currency/a', 'C_{D1}', 'cost of demand as it is'),
+    demand_after: input('currency/a', 'C_{D2}', 'cost of demand with the option'),
+    late: input('1', '\\lambda', 'share of the demand saving that a ratchet keeps from the first year'),
+  },
+  expression: 'saving - late * (demand_before - demand_after)',
+  valid: 'Share from 0 to 1; without a ratchet it is 0.',
+  source: 'Definition of a ratchet: the share follows from the bills of the two years',
+  example: { saving: 1180, demand_before: 2280, demand_after: 2190, late: 0.4 },
+});
+
 export const installed_cost = formula({
   title: 'Installed cost',
   unit: 'currency',

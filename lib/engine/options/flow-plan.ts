@@ -19,6 +19,8 @@ export interface FlowTerm extends YearlyCounts {
   readonly line: PlanLine;
   /** True when the term counts as outlay in the savings-to-investment ratio. */
   readonly outlay: boolean;
+  /** Of running: how often the basis runs in each year, before prices. */
+  readonly times?: readonly number[] | undefined;
   /** What is to be added for the demand in the basis, where a ratchet delays what it saves. */
   readonly delay?: YearlyCounts | undefined;
 }
@@ -106,7 +108,7 @@ function priced(
       line,
       outlay,
       ...amounts,
-      ...(running && { delay: delayOf(settings, growth, times, (year) => price(year) * kept) }),
+      ...(running && { times, delay: delayOf(settings, growth, times, (year) => price(year) * kept) }),
     };
   });
   return [...terms, ...taxOn(settings, given.kind, terms)];

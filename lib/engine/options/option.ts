@@ -48,6 +48,8 @@ export interface Option {
   readonly marginalPrice?: number | undefined;
   /** Chance that the simple payback is within the policy's limit. */
   readonly probabilityWithinPolicy?: number | undefined;
+  /** Kilograms that are expected to be saved in each year from the first on; present where the factor differs by year. */
+  readonly emissionsByYear?: readonly number[] | undefined;
   /** Absent where no value could be given. */
   readonly lines?: FlowLines | undefined;
   readonly cashFlow: readonly Money[];

@@ -137,6 +137,7 @@ export function runningWorth(year: RunningYear | undefined): Worth | undefined {
   return (
     cost && {
       quantity: cost.total,
+      kwh: year.energy?.value,
       energy: cost.energy,
       demand: cost.demand,
       demandCost: cost.demandCost,

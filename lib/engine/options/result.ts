@@ -28,6 +28,7 @@ export function optionResult(option: Option, currency: string): OptionResult {
     // A year's money carries the currency's code alone, as the units of the results file are listed.
     ...(figures.money_saved && { money_saved: { ...figure(figures.money_saved, currency), unit: currency } }),
     ...entry('emissions_saved', figures.emissions_saved, currency),
+    ...(option.emissionsByYear && { emissions_saved_by_year: option.emissionsByYear.map(tidy) }),
     ...entry('simple_payback', figures.simple_payback, currency),
     ...entry('discounted_payback', figures.discounted_payback, currency),
     ...entry('net_present_value', figures.net_present_value, currency),

@@ -12,6 +12,7 @@ import type { FlowLines } from './option';
 export interface Worth {
   readonly quantity: Quantity<'currency/a'> | Quantity<'currency'>;
   readonly energy?: number;
+  readonly kwh?: number | undefined;
   readonly demand?: number;
   readonly demandCost?: Quantity<'currency/a'> | undefined;
   readonly powerFactor?: number;
@@ -76,6 +77,17 @@ export function valueFlow(scope: MotorScope, plan: FlowPlan, worths: Worths): Va
     savings,
     outlay,
   };
+}
+
+/** Kilowatt-hours that a plan is expected to save in each year, 0 first. */
+export function energySavedByYear(plan: FlowPlan, worths: Worths, years: number): number[] {
+  const saved = new Array<number>(years + 1).fill(0);
+  for (const { basis, times } of plan.terms) {
+    const kwh = worths[basis]?.kwh;
+    if (times && kwh !== undefined)
+      for (let year = 1; year <= years; year++) saved[year] = (saved[year] ?? 0) + (times[year] ?? 0) * kwh;
+  }
+  return saved;
 }
 
 function worthOf(worths: Worths, basis: Basis): number {

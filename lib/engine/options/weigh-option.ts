@@ -12,12 +12,12 @@ import type { Action, Timing } from '../result';
 import { ofYear, priceIndex } from '../tariff/tariff';
 import { OPTIONS } from './findings';
 import type { PlanKind } from './flow-counts';
-import { flowPlan } from './flow-plan';
+import { type FlowPlan, flowPlan } from './flow-plan';
 import type { Option, OptionFigures } from './option';
 import { shortRating } from './ratings';
 import type { RunningYear } from './running';
 import type { PriceGrowth } from './running-prices';
-import { probabilityWithin, type ValuedFlow, valueFlow, type Worths } from './value';
+import { energySavedByYear, probabilityWithin, type ValuedFlow, valueFlow, type Worths } from './value';
 
 /** One option before it is valued. */
 export interface Candidate {
@@ -56,11 +56,12 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
   const plan = flowPlan(settings, candidate.growth, candidate.kind);
   const flow = money && candidate.valued ? valueFlow(scope, plan, candidate.worths) : undefined;
   if (money && candidate.valued && !flow) findings.push(OPTIONS.make('amount-too-large', {}));
-  const payback = flow && money ? simplePayback(scope, candidate, money) : undefined;
-  if (flow && money && !payback)
+  const firstYear = money && firstYearSaving(scope, candidate, money);
+  const payback = flow && firstYear ? simplePayback(scope, candidate, firstYear) : undefined;
+  if (flow && money && firstYear && !payback)
     findings.push(
       OPTIONS.make('no-saving', {
-        money_saved: money.value,
+        money_saved: firstYear.value,
         energy_saved: yearly.figures.energy_saved?.value ?? 0,
         currency: settings.currency,
       }),
@@ -87,13 +88,23 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     figures,
     internalRateOfReturn: flow && internalRate(flow, payback !== undefined, findings),
     savingsToInvestment: flow && savingsRatio(flow, payback !== undefined, findings),
+    emissionsByYear: flow && emissionsByYear(scope, candidate, plan),
     marginalPrice: money && energy !== 0 ? money.value / energy : undefined,
-    probabilityWithinPolicy: flow && money && probabilityWithin(money, candidate.netCost, settings.policy.maxSimplePaybackYears),
+    probabilityWithinPolicy:
+      flow && firstYear && probabilityWithin(firstYear, candidate.netCost, settings.policy.maxSimplePaybackYears),
     lines: flow?.lines,
     cashFlow: flow?.cashFlow ?? [],
     netPresentValueByYear: byYear(candidate, flow),
     findings,
   };
+}
+
+/** By the factor of each year, where the settings state one for each. */
+function emissionsByYear({ settings }: MotorScope, { worths }: Candidate, plan: FlowPlan): number[] | undefined {
+  const factor = settings.emissionFactorKgPerKwh;
+  if (typeof factor === 'number') return undefined;
+  const [, ...saved] = energySavedByYear(plan, worths, settings.horizonYears);
+  return saved.map((kwh, year) => kwh * ofYear(factor, year));
 }
 
 /** The rating in an option's id, where it tells options apart. */
@@ -127,6 +138,15 @@ function yearlyFigures(
       emissions_saved: apply(scope, O.emissions_saved, { energy_saved, emission_factor: factor }),
     },
   };
+}
+
+/** The saving that the payback counts: that of the first year, in which a ratchet may still hold the old peak; at failure that of any year. */
+function firstYearSaving(scope: MotorScope, candidate: Candidate, saving: Quantity<'currency/a'>): Quantity<'currency/a'> {
+  const late = 1 - candidate.growth.firstYearDemandShare;
+  const demand_before = candidate.before?.cost?.demandCost;
+  const demand_after = candidate.after?.cost?.demandCost;
+  if (late <= 0 || candidate.timing === 'at-failure' || !demand_before || !demand_after) return saving;
+  return apply(scope, $.first_year_saving, { saving, demand_before, demand_after, late: exact(late, '1') });
 }
 
 /** Absent without a saving; zero when nothing more is spent than would be anyway. */

@@ -56,8 +56,10 @@ describe('a site with a tariff', () => {
     const [, second] = held.netPresentValueByYear;
     const [, freeSecond] = free.netPresentValueByYear;
     expect(((freeSecond ?? 0) - (second ?? 0)) / 100).toBeCloseTo(cash(free.lines?.demand, 1) / 1.08 ** 2, 1);
-    // Simple payback stays that of a year at steady prices; the finding says so.
-    expect(held.figures.simple_payback?.value).toBeCloseTo(free.figures.simple_payback?.value ?? Number.NaN, 9);
+    // Simple payback counts the first year; what is saved in any year stays.
+    const first = money(free) - cash(free.lines?.demand, 1);
+    expect(held.figures.simple_payback?.value).toBeCloseTo(held.figures.cost.value / first, 4);
+    expect(money(held)).toBeCloseTo(money(free), 9);
   });
   it('billed by kVA counts the power factor as a line of its own, inside the saving', () => {
     const kva = tariffOf({ demand: [{ ...DEMAND, unit: 'kVA' }], usage: { energyKwh: 1e5, demandKw: 5000, powerFactor: 0.8 } });
@@ -142,5 +144,17 @@ describe('emission factors by year', () => {
   it('give the first year’s saving with the first year’s factor', () => {
     const one = now({ ...POOR, settings: { emissionFactorKgPerKwh: [0.4, 0.3] } });
     expect(one.figures.emissions_saved?.value).toBeCloseTo(0.4 * saved(one), 6);
+    expect(optionResult(now(POOR), 'USD')).not.toHaveProperty('emissions_saved_by_year');
+  });
+  it('give each later year its own factor and what is then expected to be saved', () => {
+    const settings = { emissionFactorKgPerKwh: [0.4, 0.3], horizonYears: 3, failureRatePerYear: 0 };
+    const one = now({ ...POOR, settings });
+    const years = one.emissionsByYear ?? [];
+    expect(years).toHaveLength(3);
+    for (const [index, factor] of [0.4, 0.3, 0.3].entries()) expect(years[index]).toBeCloseTo(factor * saved(one), 6);
+    // Where the old motor may fail, it is repaired to a worse one, and more is saved.
+    const failing = now({ ...POOR, settings: { ...settings, failureRatePerYear: 0.1 } }).emissionsByYear ?? [];
+    expect(failing[0]).toBeCloseTo(0.4 * saved(one), 6);
+    expect(weigh({ ...POOR, settings }).option('keep').emissionsByYear).toBeUndefined();
   });
 });
