@@ -2,7 +2,7 @@ import { expect, expectAccessible, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
 test('a site’s tariff is typed, worked out, saved and taken back', async ({ page }) => {
-  const study = await plantStudy('Tariff', 12, { evaluated: false });
+  const study = await plantStudy('Tariff', 60, { evaluated: true });
   await page.goto(`/${study}/setup`);
   const sites = page.getByRole('region', { name: 'Sites and their prices' });
   await expect(sites.getByRole('row').nth(1)).toContainText('flat prices');
@@ -33,6 +33,7 @@ test('a site’s tariff is typed, worked out, saved and taken back', async ({ pa
   await expect(page.getByText('Worked out as typed; not saved.')).toBeVisible();
   await expect(page.getByText(/the average one 0\.1/)).toBeVisible();
   await expect(page.getByRole('row').filter({ hasText: 'summer peak' }).first()).toContainText('0.1700');
+  await expect(page.getByText(/Billed once as a whole that is/)).toBeVisible();
   await page.getByText(/^July: /).click();
   await expect(page.getByRole('region', { name: 'Bill of July' }).getByRole('row').filter({ hasText: 'any time' })).toContainText(
     '1,000.0 kW',

@@ -1,6 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Motor } from '@/lib/engine';
-import { readSiteSchedules } from '@/lib/features/setup/data';
+import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
+import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
+import { readDecidedSavings, readSiteSchedules } from '@/lib/features/setup/data';
 import { MOST_ROWS, TARIFF_FIELDS, TARIFF_ROWS, tariffCells, typedTariff } from '@/lib/features/setup/tariff-cells';
 import { cellOf, placeWords } from '@/lib/features/setup/tariff-problem';
 import { viewTariff } from '@/lib/features/setup/tariff-view';
@@ -121,12 +123,47 @@ describe('what a tariff comes to on the screen', () => {
   });
 });
 
+describe('what a site’s decisions save together', () => {
+  const savings = [
+    { kwh: 12_000, kw: 3, schedule: 'Mo-Fr 07:00-22:00' },
+    { kwh: 30_000, kw: 4 },
+  ];
+  it('is billed once beside the sum of the motors, and says what is not in it', () => {
+    const { together } = viewTariff(FULL_TARIFF, { ...about(), savings });
+    expect(together).toMatchObject({ motors: 2, kwh: 42_000, kw: 7, beyondUse: false, withoutPowerFactor: true });
+    expect((together?.saved ?? 0) / (together?.apart ?? 1)).toBeGreaterThan(0.9);
+    expect((together?.saved ?? 0) / (together?.apart ?? 1)).toBeLessThan(1.1);
+  });
+  it('is absent without decisions, or without what the site takes', () => {
+    expect(viewTariff(FULL_TARIFF, about()).together).toBeUndefined();
+    expect(viewTariff(PLAIN_TARIFF, { ...about(), savings }).together).toBeUndefined();
+  });
+});
+
 describe('the hours that a site’s motors keep', () => {
   let temporary: TemporaryDatabase;
   beforeEach(() => {
     temporary = temporaryDatabase();
   });
   afterEach(() => temporary.remove());
+
+  it('and what they save by their decisions is read from the evaluation shown; nothing before the first', async () => {
+    const motors = someMotors(60);
+    const study = await studyWith(temporary.db, motors);
+    const site = motors[0]?.site ?? '';
+    expect(await readDecidedSavings(temporary.db.read, study, site)).toEqual([]);
+    await temporary.db.write((tx) => enqueueEvaluation(tx, study));
+    await workThroughQueue(temporary.db, { otherServers: () => true, jobs: 1 });
+    const savings = await readDecidedSavings(temporary.db.read, study, site);
+    const rows = await temporary.db.read.motorEvaluation.findMany({
+      where: { studyId: study, timing: 'now', action: { in: ['replace', 'resize'] }, trust: { not: 'not-usable' } },
+    });
+    expect(savings.length).toBe(rows.length);
+    expect(savings.length).toBeGreaterThan(0);
+    const kept = rows.reduce((sum, row) => sum + (row.energySavedKwhPerYear ?? 0), 0);
+    expect(savings.reduce((sum, { kwh }) => sum + kwh, 0) / kept).toBeCloseTo(1, 6);
+    expect(await readDecidedSavings(temporary.db.read, study, 'elsewhere')).toEqual([]);
+  });
 
   it('are counted by site, those without hours too', async () => {
     const motors: Motor[] = someMotors(5).map((motor, index) => ({

@@ -11,7 +11,7 @@ import { readPrices } from '../study/prices';
 import { readSettings, settingsToJson } from '../study/settings';
 import { type TariffFile, tariffToFile } from '../study/tariff-schema';
 import { rememberWho, whoSchema } from '../study/who';
-import { readSiteSchedules } from './data';
+import { readDecidedSavings, readSiteSchedules } from './data';
 import { fileForm, type SetupState, settingsForm, type TariffState, tariffForm, undoForm } from './schema';
 import { SETTING_FIELDS, typedSettings } from './setting-fields';
 import { typedTariff } from './tariff-cells';
@@ -163,7 +163,8 @@ export async function sendTariff(_: TariffState, form: FormData): Promise<Tariff
   }
   const tariff = checked.settings.tariffs[site];
   const schedules = (await readSiteSchedules(database().read, id)).filter((group) => group.site === site);
-  const view = tariff && viewTariff(tariff, { currency: settings.currency, asOf: settings.asOf, schedules });
+  const savings = tariff?.usage ? await readDecidedSavings(database().read, id, site) : [];
+  const view = tariff && viewTariff(tariff, { currency: settings.currency, asOf: settings.asOf, schedules, savings });
   if (intent === 'work-out') return { typed, ...(view && { view }), done: 'Worked out as typed; not saved.' };
   const state = await storeTariffs(id, file, who);
   return { ...state, ...(state.problem && { typed }), ...(view && { view }) };

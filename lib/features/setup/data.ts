@@ -1,3 +1,5 @@
+import type { MotorSaving } from '@/lib/engine';
+import { readShownRunId, unpackResult } from '../evaluation/data';
 import type { Reader } from '../study/data';
 
 /** Motors of a site by the hours that they are stated to keep; empty hours are not stated. */
@@ -30,4 +32,25 @@ export async function readSiteSchedules(db: Reader, studyId: string): Promise<Si
     groupOf(motor.siteName, '').motors -= 1;
   }
   return [...groups.values()].filter(({ motors }) => motors > 0).sort((a, b) => b.motors - a.motors);
+}
+
+/** What each motor of a site saves by its decision, where that is to change it now and its figures may be used; of the evaluation shown. */
+export async function readDecidedSavings(db: Reader, studyId: string, site: string): Promise<MotorSaving[]> {
+  const runId = await readShownRunId(db, studyId);
+  if (runId === undefined) return [];
+  const rows = await db.motorEvaluation.findMany({
+    where: { runId, siteName: site, timing: 'now', action: { in: ['replace', 'resize'] }, trust: { not: 'not-usable' } },
+    select: { option: true, details: true, motorId: true },
+  });
+  const scheduled = await db.drivenLoad.findMany({
+    where: { studyId, schedule: { not: null }, motor: { siteName: site } },
+    select: { motorId: true, schedule: true },
+  });
+  const schedules = new Map(scheduled.map(({ motorId, schedule }) => [motorId, schedule ?? '']));
+  return rows.flatMap(({ option, details, motorId }): MotorSaving[] => {
+    const decided = unpackResult(details).options.find(({ id }) => id === option);
+    const kwh = decided?.energy_saved?.value;
+    if (kwh === undefined) return [];
+    return [{ kwh, kw: decided?.demand_saved?.value ?? 0, schedule: motorId === null ? undefined : schedules.get(motorId) }];
+  });
 }

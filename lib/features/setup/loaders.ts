@@ -7,7 +7,7 @@ import { readStudy } from '../study/data';
 import { isBought } from '../study/prices';
 import { defaultSettings, settingsToJson } from '../study/settings';
 import { tariffToFile } from '../study/tariff-schema';
-import { readSiteSchedules } from './data';
+import { readDecidedSavings, readSiteSchedules } from './data';
 import { SETTING_GROUPS, shownSetting } from './setting-fields';
 import { tariffCells } from './tariff-cells';
 import { viewTariff } from './tariff-view';
@@ -76,7 +76,12 @@ export async function loadTariff(studyId: string, site: string) {
     motors: schedules.reduce((sum, { motors }) => sum + motors, 0),
     currency: settings.currency,
     cells: tariffCells(tariffToFile(tariff)),
-    view: viewTariff(tariff, { currency: settings.currency, asOf: settings.asOf, schedules }),
+    view: viewTariff(tariff, {
+      currency: settings.currency,
+      asOf: settings.asOf,
+      schedules,
+      savings: tariff.usage ? await readDecidedSavings(database().read, studyId, site) : [],
+    }),
   };
 }
 

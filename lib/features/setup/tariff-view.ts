@@ -1,4 +1,13 @@
-import { fromMoney, marginalByPeriod, marginalPrices, readSchedule, type Tariff, yearBill } from '@/lib/engine';
+import {
+  fleetSaving,
+  fromMoney,
+  type MotorSaving,
+  marginalByPeriod,
+  marginalPrices,
+  readSchedule,
+  type Tariff,
+  yearBill,
+} from '@/lib/engine';
 
 /** What the last unit costs a motor of some hours. */
 export interface ShownMarginal {
@@ -33,6 +42,19 @@ export interface TariffView {
     readonly last: number | undefined;
   }[];
   readonly marginal: readonly ShownMarginal[];
+  /** What the site's decisions save together, billed once; absent without decisions or without what the site takes. */
+  readonly together:
+    | {
+        readonly motors: number;
+        readonly kwh: number;
+        readonly kw: number;
+        readonly saved: number;
+        readonly apart: number;
+        readonly beyondUse: boolean;
+        /** True where the tariff charges the power factor, which is not in these sums. */
+        readonly withoutPowerFactor: boolean;
+      }
+    | undefined;
   /** Bill over energy; absent without what the site takes. */
   readonly average: number | undefined;
   readonly bill:
@@ -53,6 +75,7 @@ export function viewTariff(
     readonly currency: string;
     readonly asOf: string;
     readonly schedules: readonly { readonly schedule: string; readonly motors: number }[];
+    readonly savings?: readonly MotorSaving[];
   },
 ): TariffView {
   const start = Number(about.asOf.slice(5, 7)) - 1;
@@ -73,6 +96,7 @@ export function viewTariff(
         .filter(({ schedule }) => schedule !== '')
         .map(({ schedule, motors }) => ({ ...shownMarginal(tariff, schedule, start), motors })),
     ],
+    together: together(tariff, about.savings ?? []),
     average: bill && bill.kwh > 0 ? fromMoney(bill.total) / bill.kwh : undefined,
     bill: bill && {
       total: fromMoney(bill.total),
@@ -83,6 +107,20 @@ export function viewTariff(
         lines: lines.map((line) => ({ ...line, amount: fromMoney(line.amount) })),
       })),
     },
+  };
+}
+
+function together(tariff: Tariff, savings: readonly MotorSaving[]): TariffView['together'] {
+  if (!tariff.usage || savings.length === 0) return undefined;
+  const fleet = fleetSaving(tariff, savings);
+  return {
+    motors: savings.length,
+    kwh: savings.reduce((sum, { kwh }) => sum + kwh, 0),
+    kw: savings.reduce((sum, { kw }) => sum + kw, 0),
+    saved: fromMoney(fleet.saved),
+    apart: fromMoney(fleet.apart),
+    beyondUse: fleet.beyondUse,
+    withoutPowerFactor: tariff.powerFactor !== undefined || tariff.demand.some(({ unit }) => unit === 'kVA'),
   };
 }
 

@@ -36,6 +36,7 @@ export function TariffResult({ view }: { readonly view: TariffView }) {
       )}
       <PriceTable view={view} />
       <HoursTable view={view} />
+      <Together view={view} />
       <Bill view={view} />
     </>
   );
@@ -140,6 +141,32 @@ function HoursTable({ view: { marginal, currency } }: { readonly view: TariffVie
       {late && (
         <p className={sheet.soft}>
           The ratchet remembers the old peak: in the year after a change only this share of the demand saving is billed.
+        </p>
+      )}
+    </>
+  );
+}
+
+/** What the decisions of the site save, billed once as a whole beside the sum of the motors for themselves. */
+function Together({ view: { together, currency } }: { readonly view: TariffView }) {
+  if (!together) return null;
+  const { motors, kwh, kw, saved, apart } = together;
+  return (
+    <>
+      <h2>What the decisions save together</h2>
+      <p>
+        Replacing {formatCount(motors)} {motors === 1 ? 'motor' : 'motors'} now saves {formatNumber(kwh, 0)} kWh a year and{' '}
+        {formatNumber(kw, 1)} kW in the billed peak. Billed once as a whole that is <strong>{formatNumber(saved, 2)}</strong>{' '}
+        {currency} a year; each motor for itself, added up, {formatNumber(apart, 2)} {currency}.
+      </p>
+      <p className={sheet.soft}>
+        The bill counts: a block that ends or a minimum that is reached on the way is met once. A year in which the old peak is
+        forgotten{together.withoutPowerFactor ? '; what the change does to the power factor is not in it' : ''}.
+      </p>
+      {together.beyondUse && (
+        <p className={sheet.caution}>
+          More is saved than the site is stated to take: compare the use below with the bills, and the loads and hours of the
+          motors.
         </p>
       )}
     </>
