@@ -32,6 +32,7 @@ export {
   type OptionBreakEven,
   optionBreakEven,
   optionCurve,
+  optionRateOfReturn,
   optionTornado,
   usualRanges,
 } from './explain/sensitivity';

@@ -44,6 +44,8 @@ export interface Option {
   readonly figures: OptionFigures;
   readonly internalRateOfReturn?: number | undefined;
   readonly savingsToInvestment?: number | undefined;
+  /** Standard uncertainty of the ratio, worked out when asked for. */
+  readonly savingsToInvestmentDoubt?: (() => number) | undefined;
   /** Money saved over energy saved, in currency per kWh. */
   readonly marginalPrice?: number | undefined;
   /** Chance that the simple payback is within the policy's limit. */

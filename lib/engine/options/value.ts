@@ -79,6 +79,25 @@ export function valueFlow(scope: MotorScope, plan: FlowPlan, worths: Worths): Va
   };
 }
 
+/**
+ * Standard uncertainty of savings over outlay: that of the savings less the outlay at the ratio's own exchange, over the outlay.
+ * Source: GUM 5.2, a quotient of two sums that share sources.
+ */
+export function ratioDoubt(scope: MotorScope, plan: FlowPlan, worths: Worths, { savings, outlay }: ValuedFlow): number {
+  const ratio = savings / outlay;
+  const weighted = plan.terms.map(({ outlay: spent, presentValue, slope, delay, ...term }) => {
+    const weight = spent ? ratio : 1;
+    return {
+      ...term,
+      outlay: spent,
+      presentValue: weight * presentValue,
+      slope: weight * slope,
+      delay: delay && { ...delay, presentValue: weight * delay.presentValue, slope: weight * delay.slope },
+    };
+  });
+  return standardUncertainty(total(scope, weighted, worths)) / outlay;
+}
+
 /** Kilowatt-hours that a plan is expected to save in each year, 0 first. */
 export function energySavedByYear(plan: FlowPlan, worths: Worths, years: number): number[] {
   const saved = new Array<number>(years + 1).fill(0);

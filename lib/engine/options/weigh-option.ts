@@ -17,7 +17,7 @@ import type { Option, OptionFigures } from './option';
 import { shortRating } from './ratings';
 import type { RunningYear } from './running';
 import type { PriceGrowth } from './running-prices';
-import { energySavedByYear, probabilityWithin, type ValuedFlow, valueFlow, type Worths } from './value';
+import { energySavedByYear, probabilityWithin, ratioDoubt, type ValuedFlow, valueFlow, type Worths } from './value';
 
 /** One option before it is valued. */
 export interface Candidate {
@@ -88,6 +88,8 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     figures,
     internalRateOfReturn: flow && internalRate(flow, payback !== undefined, findings),
     savingsToInvestment: flow && savingsRatio(flow, payback !== undefined, findings),
+    savingsToInvestmentDoubt:
+      flow && flow.outlay > LEAST_OUTLAY ? () => ratioDoubt(scope, plan, candidate.worths, flow) : undefined,
     emissionsByYear: flow && emissionsByYear(scope, candidate, plan),
     marginalPrice: money && energy !== 0 ? money.value / energy : undefined,
     probabilityWithinPolicy:
@@ -223,8 +225,11 @@ function internalRate(flow: ValuedFlow, saves: boolean, findings: Finding[]): nu
   return undefined;
 }
 
+/** Outlays below half a hundredth of the currency are none. */
+const LEAST_OUTLAY = 0.005;
+
 function savingsRatio(flow: ValuedFlow, saves: boolean, findings: Finding[]): number | undefined {
-  if (flow.outlay > 0.005) return flow.savings / flow.outlay;
+  if (flow.outlay > LEAST_OUTLAY) return flow.savings / flow.outlay;
   if (saves) findings.push(OPTIONS.make('no-extra-cost', {}));
   return undefined;
 }
