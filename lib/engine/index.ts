@@ -59,7 +59,7 @@ export type { Unit } from './quantity/unit';
 export type * from './result';
 export type * from './settings';
 export type * from './tables';
-export { type BillLine, type MonthBill, type YearBill, yearBill } from './tariff/bill';
+export { type BillLine, billFits, type MonthBill, type YearBill, yearBill } from './tariff/bill';
 export { unpricedHours } from './tariff/compile';
 export { type FleetSaving, fleetSaving, type MotorSaving } from './tariff/fleet-saving';
 export { type MarginalPrices, marginalByPeriod, marginalPrices } from './tariff/marginal';

@@ -113,6 +113,20 @@ const FAULTS: readonly (readonly [what: string, tariff: unknown, key: string, te
     /exactly 12/,
     /./,
   ],
+  [
+    'sums beyond all measure',
+    { ...plain(), energy: [{ name: 'all hours', price_per_kwh: 1e300 }] },
+    'tariffs.North',
+    /too large to be kept exactly/,
+    /too many digits/,
+  ],
+  [
+    'a power factor in per cent',
+    { ...full(), usage: { energy_kwh: 1, demand_kw: 1, power_factor: 86 } },
+    'tariffs.North.usage.power_factor',
+    /<=1/,
+    /./,
+  ],
   ['a tariff that is a note', { note: 'time of use' }, 'tariffs.North.energy', /./, /./],
 ];
 

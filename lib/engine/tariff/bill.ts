@@ -1,5 +1,5 @@
-import { type Money, sumMoney, toMoney } from '../money/money';
-import { type Charge, chargesOf } from './charges';
+import { fitsMoney, type Money, sumMoney, toMoney } from '../money/money';
+import { type Charge, chargesOf, steadyCosts } from './charges';
 import { type CompiledTariff, compileTariff, type MonthUse } from './compile';
 import type { Tariff } from './tariff';
 import { MONTHS } from './week';
@@ -23,6 +23,16 @@ export interface YearBill {
   readonly total: Money;
   readonly kwh: number;
 }
+
+/** Whether the bills of a year can be kept exactly; ask it where a tariff comes from outside. */
+export function billFits(tariff: Tariff): boolean {
+  const compiled = compileTariff(tariff);
+  const costs = steadyCosts(compiled, compiled.usage);
+  return fitsMoney(costs.reduce((sum, cost) => sum + Math.abs(cost), 0) * MARGIN);
+}
+
+/** Single charges may be larger than their sum, where some are credits. */
+const MARGIN = 100;
 
 /** The bills of a year, item by item, at the use that the tariff states, or at another one. */
 export function yearBill(tariff: Tariff, uses?: readonly MonthUse[]): YearBill {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Monthly, needsUsage, readSchedule, type Tariff, unpricedHours } from '@/lib/engine';
+import { billFits, type Monthly, needsUsage, readSchedule, type Tariff, unpricedHours } from '@/lib/engine';
 
 const notNegative = z.number().nonnegative();
 const name = z.string().trim().min(1).max(80);
@@ -53,8 +53,10 @@ const powerFactorSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 const taxSchema = z.strictObject({ name, rate: z.number().min(0).max(2) });
-const factorMonthly = z.union([factorBelowOne, z.array(factorBelowOne).length(12)], {
-  error: 'is not a power factor above 0 and up to 1, nor a list of twelve',
+/** Of a whole site; below this something else was meant. */
+const siteFactor = z.number().min(0.1).max(1);
+const factorMonthly = z.union([siteFactor, z.array(siteFactor).length(12)], {
+  error: 'is not a power factor from 0.1 to 1, nor a list of twelve',
 });
 const usageSchema = z.strictObject({
   energy_kwh: byMonthOrName,
@@ -127,6 +129,12 @@ function faultsOf(file: z.infer<z.ZodObject<typeof shape>>): Fault[] {
       message:
         'is missing, but blocks, a ratchet, a minimum, demand in kVA or a power-factor charge depend on what the site takes',
       remedy: 'Add usage with energy_kwh, demand_kw and power_factor from the last twelve bills.',
+    });
+  if (faults.length === 0 && readable && !billFits(tariff))
+    faults.push({
+      path: [],
+      message: 'comes to sums that are too large to be kept exactly',
+      remedy: 'Check its prices and what the site takes: one of them has too many digits.',
     });
   return faults;
 }

@@ -5,6 +5,7 @@ import { fromMoney, sumMoney } from '@/lib/engine/money/money';
 import { optionResult } from '@/lib/engine/options/result';
 import { standardUncertainty } from '@/lib/engine/quantity/quantity';
 import { SETTINGS } from '../support/study';
+import { BY_TIME, USAGE } from '../tariff/tariffs';
 import { money, npv, POOR, PRICES, payback, saved, type Trial, weigh } from './weighing';
 
 /** Every kind of situation in which options are weighed. */
@@ -35,6 +36,24 @@ const SITUATIONS: readonly (readonly [string, Trial])[] = [
         energyPriceEscalation: 0.04,
         taxRate: 0.25,
         rebates: [{ action: 'replace', perKw: 20 }],
+      },
+    },
+  ],
+  [
+    'tariff with ratchet and apparent power, tax with depreciation',
+    {
+      ...POOR,
+      settings: {
+        inflation: 0.02,
+        taxRate: 0.25,
+        depreciation: { method: 'declining-balance', years: 7 },
+        tariffs: {
+          North: {
+            ...BY_TIME,
+            demand: [{ name: 'any time', price: 9.5, unit: 'kVA', ratchet: { share: 0.8, months: 11 } }],
+            usage: USAGE,
+          },
+        },
       },
     },
   ],
