@@ -8,6 +8,7 @@ import { typicalSlip } from '../nameplate/speed';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity, scaleParts } from '../quantity/quantity';
 import { doubtsOf, type Evidence, fitEvidence, type MachineModel, modelOf } from './fit';
+import { keptFit } from './kept-fits';
 import type { CompletedPlate, Machine } from './model';
 import { logarithm, observation } from './observation';
 import { operatingPoint } from './operate';
@@ -33,7 +34,8 @@ export function buildMachine(scope: MotorScope, plate: Plate, completed: Complet
   const full: Evidence = { ...evidence, conditions: [] };
   const base = { powerKw: completed.ratedPower.value, currentA: baseCurrent(completed) };
   const fitted = (tried: Evidence, said: readonly Finding[]): PlateMachine | undefined => {
-    const fit = fitEvidence(tried);
+    // A motor on offer is the same for many that it may replace.
+    const fit = prefix === '' ? fitEvidence(tried) : keptFit(tried, fitEvidence);
     const model = fit && modelOf(scope, doubtsOf(fit, tried.observations), tried.rotorShare, base, prefix);
     const machine = model && machineOf(scope, completed, model, prefix);
     return fit && machine ? { machine, evidence: tried, fit, findings: said } : undefined;

@@ -1,5 +1,5 @@
 import { RATED_AMBIENT } from '../circuit/parameters';
-import { solveAtPower } from '../circuit/solve';
+import { type Solution, solveAtPower } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
 import type { Machine, OperatingPoint } from '../machine/model';
@@ -59,7 +59,11 @@ export function speedRatio(
     winding: conditions.windingTemperature?.value,
   };
   const loadAt = (ratio: number) => (old.shaftPower.value * ratio ** power) / ratedPower.value;
-  const slipAt = (ratio: number) => solveAtPower(machine.model.circuit, { ...at, load: loadAt(ratio) })?.slip;
+  let near: Solution | undefined;
+  const slipAt = (ratio: number): number | undefined => {
+    near = solveAtPower(machine.model.circuit, { ...at, load: loadAt(ratio), near });
+    return near?.slip;
+  };
   let ratio = 1;
   let residual = 0;
   let slope = n;
@@ -71,7 +75,8 @@ export function speedRatio(
     slope = n + (ns * (next - slip)) / NUDGE;
     const change = residual / slope;
     ratio -= change;
-    if (Math.abs(change) < 1e-13) break;
+    // Each step squares what the one before has left.
+    if (Math.abs(change) < 1e-8) break;
   }
   const loadFraction: Quantity<'1'> = {
     unit: '1',
@@ -95,7 +100,7 @@ export function speedRatio(
     {
       label: 'speed of the new motor over that of the old one',
       tex: "r\\, n = n_s' \\left(1 - s'(P\\, r^{k+1}/P_r')\\right)",
-      residual: Math.abs(residual) / ns,
+      residual: Math.abs(ratio * n - ns * (1 - slip.value)) / ns,
       source: 'Slip of the new motor’s circuit; affinity laws of fans and pumps',
     },
     scope.trace
