@@ -24,6 +24,7 @@ export { type AmongSisters, amongSisters } from './condition/sisters';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
 export { type Derivation, type DerivationStep, derive } from './explain/derivation';
+export { type ExpectedRange, type ExpectedReadings, expectedReadings } from './explain/expected-readings';
 export { figuresOf } from './explain/figures';
 export { LEVERS, type Lever, moved, type Question, statedHours } from './explain/lever';
 export { type CurvePoint, partLoadCurve } from './explain/part-load';

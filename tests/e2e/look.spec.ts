@@ -3,7 +3,7 @@ import { DEMO_SITE } from '@/lib/features/demo/scenario';
 import { expect, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
-const SCREENS = ['fleet', 'ranking', 'worklist', 'import', 'setup', 'history', 'method', 'tables'] as const;
+const SCREENS = ['fleet', 'ranking', 'trust', 'worklist', 'import', 'setup', 'history', 'method', 'tables'] as const;
 
 /** Every screen of a study, a motor with all its parts and its forms among them, as paths below the study. */
 async function screensOf(page: Page, study: string): Promise<readonly string[]> {
@@ -17,6 +17,7 @@ async function screensOf(page: Page, study: string): Promise<readonly string[]> 
     `${path}/edit`,
     `${path}/reading`,
     `${path}/why?figure=shaft_power`,
+    `trust/round?m=${path.replace('motor/', '')}`,
     'tables/vibration-zones',
     `setup/tariff?site=${encodeURIComponent(DEMO_SITE)}`,
   ];

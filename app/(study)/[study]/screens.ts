@@ -2,6 +2,7 @@
 export const SCREENS: readonly { readonly segment: string; readonly label: string }[] = [
   { segment: 'fleet', label: 'Fleet' },
   { segment: 'ranking', label: 'Ranking' },
+  { segment: 'trust', label: 'Trust' },
   { segment: 'worklist', label: 'Worklist' },
   { segment: 'import', label: 'Import' },
   { segment: 'bench', label: 'Bench test' },

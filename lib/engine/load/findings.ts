@@ -60,14 +60,15 @@ export const LOAD = catalogue({
   }),
   'voltage-phase-for-line': kind<{ row: number; voltage: number; rated_voltage: number }>({
     severity: 'warning',
-    text: (e) => `${e.voltage} V in row ${e.row} is 1/√3 of the rated ${e.rated_voltage} V. The voltage was not used.`,
+    text: (e) =>
+      `${Number(e.voltage.toFixed(1))} V in row ${e.row} is 1/√3 of the rated ${e.rated_voltage} V. The voltage was not used.`,
     cause: 'Voltage to neutral or earth was read for line-to-line voltage.',
     next: `Read between two lines, all three pairs. ${LIVE}`,
   }),
   'voltage-far-from-plate': kind<{ row: number; voltage: number; rated_voltage: number }>({
     severity: 'warning',
     text: (e) =>
-      `${e.voltage} V in row ${e.row} is more than 20 % away from the rated ${e.rated_voltage} V. The voltage was not used.`,
+      `${Number(e.voltage.toFixed(1))} V in row ${e.row} is more than 20 % away from the rated ${e.rated_voltage} V. The voltage was not used.`,
     cause: 'The plate voltage of the other connection was written, or the reading is from another place.',
     next: `Check the connection in use on the plate and read the voltage again. ${LIVE}`,
   }),

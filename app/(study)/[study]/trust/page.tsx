@@ -1,0 +1,116 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { currentStudy } from '@/lib/features/study/loaders';
+import { loadTrustList } from '@/lib/features/trust/loaders';
+import type { TrustItem, TrustList } from '@/lib/features/trust/schema';
+import { formatCount } from '@/lib/platform/format';
+import { TrustItems } from './trust-items';
+
+export const metadata: Metadata = { title: 'Trust' };
+
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+/** A page of more motors helps nobody; an area is asked for instead. */
+const SHOWN = 400;
+const NO_AREA = 'No area';
+
+/** What may not be used and what to measure again, at which load, by area. */
+export default async function TrustScreen({ params, searchParams }: Props) {
+  const { study: id } = await params;
+  const asked = (await searchParams).area;
+  const study = await currentStudy(id);
+  if (!study) notFound();
+  const list = await loadTrustList(id);
+  if (!list) {
+    return (
+      <main id="main" className={sheet.main}>
+        <h1>Trust</h1>
+        <p>
+          The fleet has not been evaluated yet. <Link href={`/${id}/fleet`}>See the fleet</Link>, or{' '}
+          <Link href={`/${id}/import`}>import a sheet</Link>.
+        </p>
+      </main>
+    );
+  }
+  const areas = list.items.some(({ area }) => area === undefined) ? [...list.areas, NO_AREA] : list.areas;
+  const area = areas.find((each) => each === asked);
+  const inView = list.items.filter((item) => area === undefined || areaOf(item) === area);
+  const shown = inView.slice(0, SHOWN);
+  const link = (to: string | undefined) => `/${id}/trust${to === undefined ? '' : `?area=${encodeURIComponent(to)}`}`;
+  return (
+    <main id="main" className={sheet.main}>
+      <h1>Trust</h1>
+      <p className={sheet.answer}>{answer(list)}</p>
+      {list.items.length > 0 && (
+        <>
+          <nav aria-label="Area" className="screen-only">
+            <ul className={sheet.links}>
+              {[undefined, ...areas].map((each) => (
+                <li key={each ?? ''}>
+                  <Link href={link(each)} aria-current={each === area ? 'true' : undefined} prefetch={false}>
+                    {each ?? 'all areas'}
+                  </Link>
+                </li>
+              ))}
+            </ul>
+          </nav>
+          <p className={sheet.soft}>
+            <em>not usable</em>: load, losses and savings may not be used until it is measured. <em>provisional</em>: they may,
+            and something is missing, old or doubtful. A sound motor stands here when only a condition reading may not be used.
+          </p>
+          {inView.length > shown.length && (
+            <p>
+              The first {formatCount(SHOWN)} of {formatCount(inView.length)} motors; choose an area to see the others.
+            </p>
+          )}
+          <form action={`/${id}/trust/round`} aria-label="Round sheet">
+            <p className="screen-only">
+              <button type="submit" data-primary>
+                Make a round sheet
+              </button>{' '}
+              <span className={sheet.soft}>of the motors that are ticked, to print and take along</span>
+            </p>
+            {areas
+              .filter((each) => area === undefined || each === area)
+              .map((each) => {
+                const items = shown.filter((item) => areaOf(item) === each);
+                return items.length === 0 ? null : (
+                  <section key={each} className={sheet.section} aria-label={each}>
+                    <h2>
+                      {each} ({formatCount(items.length)})
+                    </h2>
+                    <TrustItems items={items} study={id} label={each} />
+                  </section>
+                );
+              })}
+          </form>
+          <p className={sheet.caution}>
+            A live reading is energized work for qualified persons; guards stay on; never raise the process load for a reading
+            without the process owner. The round sheet carries the cautions. Local codes and licensed practice decide.
+          </p>
+        </>
+      )}
+    </main>
+  );
+}
+
+function areaOf(item: TrustItem): string {
+  return item.area ?? NO_AREA;
+}
+
+function answer({ items, byLevel, total }: TrustList): string {
+  if (items.length === 0) return `Everything that was read of the ${formatCount(total)} motors may be used.`;
+  const not = byLevel['not-usable'];
+  const first =
+    not === 0
+      ? `The figures of all ${formatCount(total)} motors may be used`
+      : `The figures of ${formatCount(not)} of ${formatCount(total)} motors may not be used`;
+  const condition = items.filter(({ level }) => level === 'sound').length;
+  const rest = condition === 0 ? '' : `, and of ${formatCount(condition)} sound ones a condition reading may not be used`;
+  return `${first}; ${formatCount(byLevel.provisional)} are provisional${rest}.`;
+}

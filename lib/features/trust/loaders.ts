@@ -1,0 +1,93 @@
+import { compareNaturally, evaluateMotor, motorResult } from '@/lib/engine';
+import { database } from '@/lib/platform/db';
+import { formatNumber } from '@/lib/platform/format';
+import { readStudyMotors } from '../fleet/data';
+import { withInstruments } from '../instruments/with-instruments';
+import { ratingWords } from '../motor/words';
+import { studyInForce } from '../study/context';
+import { readTrustList, trustItem } from './data';
+import { loadsExpected, type RoundLine, type RoundPlace, roundLines } from './round-lines';
+import { LONGEST_ROUND, type LoadWanted, type TrustList, WANTED } from './schema';
+
+/** What may not be used in a study; `undefined` before the first evaluation. */
+export async function loadTrustList(studyId: string): Promise<TrustList | undefined> {
+  return readTrustList(database().read, studyId);
+}
+
+/** One motor of a round. */
+export interface RoundMotor {
+  readonly id: string;
+  readonly tag: string;
+  readonly area: string;
+  readonly description: string;
+  readonly plate: string;
+  /** Why it is on the round. */
+  readonly why: readonly string[];
+  readonly load: LoadWanted;
+  /** The loads for which the expected ranges hold, in words. */
+  readonly loads: string;
+  readonly places: readonly { readonly place: RoundPlace; readonly lines: readonly RoundLine[] }[];
+  readonly hazardous: boolean;
+}
+
+/** A round of chosen motors. */
+export interface Round {
+  readonly name: string;
+  readonly asOf: string;
+  readonly demo: boolean;
+  readonly motors: readonly RoundMotor[];
+  /** Motors asked for beyond the longest round. */
+  readonly leftOut: number;
+}
+
+/** Read on every round, whatever else is wanted: a load set shows whether the rest may be used. */
+const ALWAYS = ['voltages', 'currents', 'power', 'frequency', 'speed', 'ambient'] as const;
+const ORDER: readonly RoundPlace[] = ['On the way in', 'At the panel, live', 'At the shaft', 'Stopped and locked out'];
+
+/** The round sheet of the motors with these ids, by area and tag; `undefined` when there is no such study. */
+export async function loadRound(studyId: string, ids: readonly string[]): Promise<Round | undefined> {
+  const { read } = database();
+  const force = await studyInForce(read, studyId);
+  if (!force) return undefined;
+  const stored = ids.length === 0 ? [] : await readStudyMotors(read, studyId, { ids: ids.slice(0, LONGEST_ROUND) });
+  const motors = stored.map(({ id, motor }): RoundMotor => {
+    const evaluation = evaluateMotor(withInstruments(motor, force.instruments), force.context);
+    const result = motorResult(evaluation);
+    const item = trustItem(result, { motorId: id, area: motor.area });
+    const loads = loadsExpected(evaluation, item.load);
+    const always = new Set<string>(ALWAYS);
+    const wanted = WANTED.filter((each) => always.has(each) || item.wanted.includes(each));
+    const lines = roundLines(evaluation, wanted, loads, result.condition.indicators);
+    return {
+      id,
+      tag: motor.tag,
+      area: motor.area ?? '',
+      description: motor.description ?? '',
+      plate: [
+        ratingWords(motor.plate.ratedPowerKw, motor.plate.ratedPowerUnit),
+        `${formatNumber(motor.plate.ratedVoltageV, 0)} V`,
+        motor.plate.ratedCurrentA === undefined ? '' : `${formatNumber(motor.plate.ratedCurrentA, 1)} A`,
+        motor.plate.ratedSpeedRpm === undefined ? '' : `${formatNumber(motor.plate.ratedSpeedRpm, 0)} r/min`,
+        motor.plate.frame ?? '',
+      ]
+        .filter(Boolean)
+        .join(', '),
+      why: item.doubts.map(({ text }) => text),
+      load: item.load === 'any' ? 'usual' : item.load,
+      loads: `${formatNumber(100 * loads[0], 0)} to ${formatNumber(100 * loads[1], 0)} % load`,
+      places: ORDER.flatMap((place) => {
+        const found = lines.get(place);
+        return found ? [{ place, lines: found }] : [];
+      }),
+      hazardous: motor.plate.hazardousLocation === true,
+    };
+  });
+  motors.sort((a, b) => compareNaturally(a.area, b.area) || compareNaturally(a.tag, b.tag));
+  return {
+    name: force.study.name,
+    asOf: force.study.settings.asOf,
+    demo: force.study.demo,
+    motors,
+    leftOut: Math.max(0, ids.length - LONGEST_ROUND),
+  };
+}

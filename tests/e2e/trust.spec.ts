@@ -1,0 +1,57 @@
+import type { Page } from '@playwright/test';
+import { expect, expectAccessible, test } from './page-watch';
+import { plantStudy } from './support-fleet';
+
+async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+}
+
+test('what may not be used leads to a round sheet with expected ranges, cautions and blanks', async ({ page }) => {
+  const study = await plantStudy('Trust', 200, { evaluated: true });
+  await page.goto(`/${study}/trust`);
+  await expect(page.getByText(/The figures of \d+ of 200 motors may not be used; \d+ are provisional/)).toBeVisible();
+  await expect(page.getByRole('heading', { level: 2 }).first()).toContainText(/\(\d+\)/);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+
+  // A signature read at low load says at which load to read again.
+  const under = page.getByRole('listitem').filter({ hasText: 'below 50 % it says nothing' }).first();
+  await expect(under).toContainText('at 75 % load or more');
+
+  // One area; what is not usable is ticked already.
+  await page.getByRole('navigation', { name: 'Area' }).getByRole('link').nth(1).click();
+  await expect(page.getByRole('heading', { level: 2 })).toHaveCount(1);
+  const first = page.getByRole('checkbox').first();
+  const tag = ((await first.locator('..').textContent()) ?? '').replace(' on the round sheet', '').trim();
+  await first.focus();
+  await first.check();
+  await expect(first).toBeChecked();
+  await page.getByRole('button', { name: 'Make a round sheet' }).click();
+
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Round sheet');
+  const cautions = page.getByRole('region', { name: 'Cautions' });
+  for (const words of [
+    'energized work',
+    'current-transformer secondary',
+    'stroboscope',
+    'DC bus',
+    'four times the test',
+    'process owner',
+  ])
+    await expect(cautions).toContainText(words);
+  const motor = page.getByRole('region', { name: tag, exact: true });
+  await expect(motor.getByRole('row').filter({ hasText: 'Voltage ab, bc, ca' })).toContainText(/\d+ to \d+; within 1 %/);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.emulateMedia({ media: 'print' });
+  for (const format of ['A4', 'Letter'] as const) expect((await page.pdf({ format })).length).toBeGreaterThan(10_000);
+  await expect(page.getByRole('button', { name: 'Print' })).toBeHidden();
+});
+
+test('without a tick the round sheet says what to do; before the first evaluation so does the list', async ({ page }) => {
+  const study = await plantStudy('No trust', 3, { evaluated: false });
+  await page.goto(`/${study}/trust`);
+  await expect(page.getByText('The fleet has not been evaluated yet.')).toBeVisible();
+  await page.goto(`/${study}/trust/round`);
+  await expect(page.getByText('No motor was ticked.')).toBeVisible();
+});

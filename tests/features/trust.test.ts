@@ -1,0 +1,92 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CONDITION } from '@/lib/engine/condition/findings';
+import { LOAD } from '@/lib/engine/load/findings';
+import { SUSPICION } from '@/lib/engine/load/suspicion';
+import { PLATE } from '@/lib/engine/nameplate/findings';
+import { TRUST } from '@/lib/engine/trust/findings';
+import { unpackResult } from '@/lib/features/evaluation/data';
+import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
+import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
+import { ASKS } from '@/lib/features/trust/asks';
+import { readTrustList } from '@/lib/features/trust/data';
+import { LOADS_WANTED, roundMotors, type TrustItem, WANTED } from '@/lib/features/trust/schema';
+import { someMotors, studyWith } from './support/study-with-demo';
+import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
+
+describe('what a finding asks for', () => {
+  it('is said for every code of plate, load, suspicion, trust and condition, and for no other', () => {
+    const codes = [PLATE, LOAD, SUSPICION, TRUST, CONDITION].flatMap(({ kinds }) => Object.keys(kinds));
+    expect(Object.keys(ASKS).sort()).toEqual([...new Set(codes)].sort());
+  });
+
+  it('a signature is read at 75 % load, and never alone: power, speed, volts and amperes go with it', () => {
+    for (const code of ['signature-under-loaded', 'signature-half-weight', 'signature-load-unknown']) {
+      expect(ASKS[code]?.load).toBe('three-quarters');
+      expect(ASKS[code]?.readings).toEqual(expect.arrayContaining(['spectrum', 'voltages', 'currents', 'power', 'speed']));
+    }
+  });
+});
+
+describe('the list of what may not be used', () => {
+  let temporary: TemporaryDatabase;
+  let study: string;
+  let items: readonly TrustItem[] = [];
+  beforeAll(async () => {
+    temporary = temporaryDatabase();
+    study = await studyWith(temporary.db, someMotors(200));
+  });
+  afterAll(() => temporary.remove());
+
+  it('is not there before the first evaluation', async () => {
+    expect(await readTrustList(temporary.db.read, study)).toBeUndefined();
+  });
+
+  it('holds every motor that is not sound, each with a reason and a way out', async () => {
+    await temporary.db.write((tx) => enqueueEvaluation(tx, study));
+    await workThroughQueue(temporary.db, { otherServers: () => true, jobs: 1 });
+    const list = await readTrustList(temporary.db.read, study);
+    items = list?.items ?? [];
+    const rows = await temporary.db.read.motorEvaluation.findMany({ where: { studyId: study } });
+    const notSound = rows.filter(({ trust }) => trust !== 'sound');
+    expect(list?.byLevel['not-usable']).toBe(rows.filter(({ trust }) => trust === 'not-usable').length);
+    expect(list?.total).toBe(200);
+    for (const row of notSound) {
+      const item = items.find(({ tag }) => tag === row.tag);
+      expect(item?.level, `${row.tag}: ${unpackResult(row.details).trust.findings.map(({ code }) => code)}`).toBe(row.trust);
+      for (const doubt of item?.doubts ?? [])
+        expect(doubt.readings.length > 0 || doubt.desk !== undefined, doubt.text).toBe(true);
+    }
+  });
+
+  it('names the planted ones: a sideband at low load is read again at 75 % load, never-measured motors at the usual one', () => {
+    const under = items.filter(({ doubts }) => doubts.some(({ text }) => text.includes('it says nothing, neither good nor bad')));
+    expect(under.length).toBeGreaterThan(0);
+    for (const { load, wanted } of under) {
+      expect(load).toBe('three-quarters');
+      expect(wanted).toContain('spectrum');
+    }
+    const never = items.filter(({ doubts }) => doubts.some(({ text }) => text.startsWith('There is no reading')));
+    expect(never.length).toBeGreaterThan(0);
+    for (const { level, wanted } of never) {
+      expect(level).toBe('not-usable');
+      expect(wanted).toEqual(expect.arrayContaining(['voltages', 'currents', 'power', 'speed']));
+    }
+  });
+
+  it('keeps readings in the order of a round, and the highest load that one of them asks for', () => {
+    for (const { wanted, load, doubts } of items) {
+      expect(wanted).toEqual(WANTED.filter((each) => wanted.includes(each)));
+      const loads = doubts.filter((doubt) => doubt.load !== 'stopped').map((doubt) => LOADS_WANTED.indexOf(doubt.load));
+      expect(LOADS_WANTED.indexOf(load)).toBe(Math.max(0, ...loads));
+    }
+  });
+});
+
+describe('the motors of a round', () => {
+  it('are taken from the address once each; anything but an id is passed over', () => {
+    const id = '01234567-89ab-7def-8123-456789abcdef';
+    expect(roundMotors(undefined)).toEqual([]);
+    expect(roundMotors(id)).toEqual([id]);
+    expect(roundMotors([id, id, '../etc', ''])).toEqual([id]);
+  });
+});
