@@ -223,3 +223,39 @@ test('blank sheets come as CSV and XLSX, and import as they are', async ({ page,
   await page.getByRole('button', { name: 'Read the sheet' }).click();
   await expect(page.getByText('3 rows: 2 new motors and 3 new readings.')).toBeVisible();
 });
+
+test('an indicator history comes in by the same road, shows its trend, and is taken back', async ({ page }, info) => {
+  const fleet = [
+    'tag,site,rated_power_kw,rated_voltage_v,rated_speed_rpm,foundation,taken_at,input_power_kw,vibration_mm_s',
+    'P-1,North,75,460,1780,rigid,2025-06-01,52,3.1',
+  ];
+  await startStudy(page, named('History', info), { name: 'motors.csv', text: fleet.join('\n') });
+  await page.getByRole('button', { name: /^Import/ }).click();
+  await page.getByRole('link', { name: 'Import another sheet' }).click();
+  const history = [
+    'site,tag,indicator,value,unit,taken_at,instrument',
+    'North,P-1,vibration,1.0,mm/s,2023-06-01,probe',
+    'North,P-1,vibration,0.08,in/s,2024-06-01,probe',
+    'North,P-9,vibration,1.0,mm/s,2023-06-01,probe',
+  ];
+  await sendText(page, history.join('\n'));
+  await expect(page.getByText('An indicator history: 2 new values of 1 motor. 1 row cannot be taken in.')).toBeVisible();
+  await expect(page.getByRole('link', { name: 'Download the rejected rows' })).toBeVisible();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.getByRole('button', { name: 'Import 2 values' }).click();
+  await expect(page.getByText('Imported: 2 values of 1 motor.')).toBeVisible();
+  await expectAccessible(page);
+  const batch = page.url();
+  await page.goto(batch.replace(/import.*/, 'ranking'));
+  await page.getByRole('link', { name: 'P-1', exact: true }).click();
+  await expect(page.getByText('getting worse, 3 readings since 2023-06-01')).toBeVisible();
+  await page.getByText('Imported indicator history (2)').click();
+  await expect(page.getByRole('region', { name: 'Imported indicator history' })).toContainText('2.032');
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.goto(batch);
+  await page.getByText('Take this import back…').click();
+  await page.getByRole('button', { name: 'Take the import back' }).click();
+  await expect(page.getByText(/This import was taken back/)).toBeVisible();
+});

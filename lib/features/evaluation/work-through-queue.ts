@@ -37,7 +37,7 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
   const inForce = await studyInForce(db.read, run.studyId);
   if (inForce === undefined) return;
   const { settings } = inForce.context;
-  const motors = (await readStudyMotors(db.read, run.studyId)).map((stored) => ({
+  const motors = (await readStudyMotors(db.read, run.studyId, { withHistory: true })).map((stored) => ({
     ...stored,
     motor: withInstruments(stored.motor, inForce.instruments),
   }));

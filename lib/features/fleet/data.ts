@@ -1,6 +1,7 @@
 import type { Motor, Reading } from '@/lib/engine';
 import { selectRows } from '@/lib/platform/bulk';
 import { type Reader, storedSettings } from '../study/data';
+import { joinHistories, readHistoryValues } from './stored-history';
 import { type DrivenLoadRow, type MotorRow, motorOfRows, type ReadingRow, readingOfRow, readingRows } from './stored-motor';
 import { instantOf } from './taken-at';
 
@@ -38,6 +39,8 @@ export interface StoredMotor {
 export interface ReadOptions {
   /** Only these motors. */
   readonly ids?: readonly string[] | undefined;
+  /** Whether `motor.readings` hold the indicator histories as well: so for evaluating, not for comparing sheets or changing motors. */
+  readonly withHistory?: boolean | undefined;
 }
 
 /** The motors of a study in natural order, with their readings. Empty when there is no such study. */
@@ -46,14 +49,19 @@ export async function readStudyMotors(db: Reader, studyId: string, options: Read
   if (study === null) return [];
   const { currency } = storedSettings(study.settings).settings;
   const areas = new Map((await db.area.findMany({ where: { studyId } })).map(({ id, name }) => [id, name]));
-  return assemble(await readRows(db, studyId, options.ids), areas, currency);
+  const motors = assemble(await readRows(db, studyId, options.ids), areas, currency);
+  return options.withHistory === true ? joinHistories(motors, await readHistoryValues(db, studyId, options.ids)) : motors;
 }
 
 /** One motor by its id, whatever its study. */
-export async function readMotor(db: Reader, motorId: string): Promise<(StoredMotor & { readonly studyId: string }) | undefined> {
+export async function readMotor(
+  db: Reader,
+  motorId: string,
+  options: Pick<ReadOptions, 'withHistory'> = {},
+): Promise<(StoredMotor & { readonly studyId: string }) | undefined> {
   const row = await db.motor.findUnique({ where: { id: motorId }, select: { studyId: true } });
   if (row === null) return undefined;
-  const [motor] = await readStudyMotors(db, row.studyId, { ids: [motorId] });
+  const [motor] = await readStudyMotors(db, row.studyId, { ...options, ids: [motorId] });
   return motor === undefined ? undefined : { ...motor, studyId: row.studyId };
 }
 

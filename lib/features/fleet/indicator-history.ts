@@ -4,7 +4,7 @@ import { nearestWord } from './nearest';
 import { type DecimalSign, readNumber } from './number';
 import { asFault, openTable, sourceName } from './open-table';
 import { plainText } from './parse-cell';
-import { type Delimiter, isBlank, type SheetSource, type TableRow } from './table';
+import { cellText, type Delimiter, isBlank, type SheetSource, type TableRow } from './table';
 import { readDate } from './taken-at';
 
 /** One value of an indicator history, in the unit of the fleet sheet. */
@@ -32,11 +32,15 @@ export type HistoryOutcome =
       /** Why rows were left out, one for each. */
       readonly rejected: readonly RowIssue[];
       readonly warnings: readonly RowIssue[];
+      readonly header: readonly string[];
+      /** The cells of each row as they stand in the file, by row: rejected ones are given back with them. */
+      readonly cells: ReadonlyMap<number, readonly string[]>;
     }
   | { readonly ok: false; readonly problem: FileProblem };
 
-const COLUMNS = ['site', 'tag', 'indicator', 'value', 'unit', 'taken_at', 'instrument'] as const;
-type ColumnName = (typeof COLUMNS)[number];
+/** Columns of an indicator history, in the order in which we write them. */
+export const HISTORY_FILE_COLUMNS = ['site', 'tag', 'indicator', 'value', 'unit', 'taken_at', 'instrument'] as const;
+type ColumnName = (typeof HISTORY_FILE_COLUMNS)[number];
 const REQUIRED: readonly ColumnName[] = ['tag', 'indicator', 'value', 'unit'];
 
 type Context = { readonly decimal: DecimalSign; readonly guarded: boolean; readonly emptyWords: ReadonlySet<string> };
@@ -53,14 +57,21 @@ export async function readHistory(source: SheetSource, options: HistoryOptions =
     const values: HistoryValue[] = [];
     const rejected: RowIssue[] = [];
     const warnings: RowIssue[] = [];
+    const cells = new Map<number, readonly string[]>();
+    let header: readonly string[] = [];
     let places: ReadonlyMap<ColumnName, number> | undefined;
     for await (const block of table.blocks) {
       for (const line of block) {
         if (places === undefined) {
           places = readHeader(line, context);
+          header = line.cells.map((cell) => cellText(cell, context.decimal));
           continue;
         }
         if (line.cells.every(isBlank)) continue;
+        cells.set(
+          line.row,
+          line.cells.map((cell) => cellText(cell, context.decimal)),
+        );
         const read = readLine(line, places, context);
         if ('value' in read) {
           values.push(read.value);
@@ -69,7 +80,7 @@ export async function readHistory(source: SheetSource, options: HistoryOptions =
       }
     }
     if (places === undefined) throw new FileFault('empty-file', { name: table.name });
-    return { ok: true, values, rejected, warnings };
+    return { ok: true, values, rejected, warnings, header, cells };
   } catch (error) {
     const fault = asFault(error, sourceName(source));
     if (fault instanceof FileFault) return { ok: false, problem: fault.problem };
@@ -79,11 +90,14 @@ export async function readHistory(source: SheetSource, options: HistoryOptions =
 
 function readHeader(line: TableRow, context: Context): ReadonlyMap<ColumnName, number> {
   const titles = line.cells.map((cell) => plainText(cell, context).toLowerCase());
-  const places = new Map(COLUMNS.flatMap((name) => (titles.includes(name) ? [[name, titles.indexOf(name)] as const] : [])));
-  const twice = COLUMNS.filter((name) => titles.indexOf(name) !== titles.lastIndexOf(name));
+  const places = new Map(
+    HISTORY_FILE_COLUMNS.flatMap((name) => (titles.includes(name) ? [[name, titles.indexOf(name)] as const] : [])),
+  );
+  const twice = HISTORY_FILE_COLUMNS.filter((name) => titles.indexOf(name) !== titles.lastIndexOf(name));
   if (twice.length > 0) throw new FileFault('duplicate-column', { words: twice.join(', ') });
   const missing = REQUIRED.filter((name) => !places.has(name));
-  if (missing.length > 0) throw new FileFault('missing-history-column', { words: missing.join(', '), other: COLUMNS.join(', ') });
+  if (missing.length > 0)
+    throw new FileFault('missing-history-column', { words: missing.join(', '), other: HISTORY_FILE_COLUMNS.join(', ') });
   return places;
 }
 

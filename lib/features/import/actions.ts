@@ -7,8 +7,10 @@ import type { Problem } from '@/lib/platform/errors';
 import { wakeRunner } from '../evaluation/runner';
 import { createStudy } from '../study/mutations';
 import { rememberWho } from '../study/who';
+import { commitHistory } from './commit-history';
 import { loadReading } from './loaders';
 import { commitImport, undoImport } from './mutations';
+import { isHistory } from './plan-history';
 import { recipeOfForm } from './recipe-form';
 import { commitForm, conflictsApart, firstUploadForm, undoForm, uploadForm, uploadKey } from './schema';
 import { dropUpload, keepUpload, readUpload, saveUpload, uploadFile, withinLimit } from './upload-store';
@@ -96,15 +98,10 @@ export async function commitUpload(_: ImportFormState, form: FormData): Promise<
   await rememberWho(who);
   const { about, recipe, sample } = reading;
   const file = { path: uploadFile(upload), name: about.fileName, bytes: about.bytes, hash: about.hash };
-  const done = await commitImport(database(), {
-    studyId: study,
-    file,
-    kind: sample.kind,
-    recipe,
-    conflicts,
-    apart: apart.data,
-    who,
-  });
+  const order = { studyId: study, file, kind: sample.kind, recipe, who };
+  const done = isHistory(sample)
+    ? await commitHistory(database(), order)
+    : await commitImport(database(), { ...order, conflicts, apart: apart.data });
   if (!done.ok) return { problem: done.problem };
   wakeRunner();
   await dropUpload(upload);

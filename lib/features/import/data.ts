@@ -10,6 +10,8 @@ const usedRecipe = recipeSchema.extend({ kind: z.enum(['csv', 'xlsx']) });
 /** An import in the list of a study's imports. */
 export interface ImportEntry {
   readonly id: string;
+  /** What the file held: motors with readings, or an indicator history. */
+  readonly kind: 'fleet' | 'indicators';
   readonly fileName: string;
   readonly who: string;
   readonly createdAt: Date;
@@ -24,14 +26,15 @@ export interface ImportEntry {
   readonly warningCount: number;
 }
 
-/** The fleet imports of a study, newest first. */
+/** The imports of a study, newest first. */
 export async function readImports(db: Reader, studyId: string, id?: string): Promise<ImportEntry[]> {
   const rows = await db.importBatch.findMany({
-    where: { studyId, kind: 'fleet', ...(id === undefined ? {} : { id }) },
+    where: { studyId, kind: { in: ['fleet', 'indicators'] }, ...(id === undefined ? {} : { id }) },
     orderBy: { createdAt: 'desc' },
   });
   return rows.map(({ recipe: _recipe, header: _header, undoneAt, undoneBy, ...row }) => ({
     ...row,
+    kind: row.kind === 'indicators' ? 'indicators' : 'fleet',
     undoneAt: undoneAt ?? undefined,
     undoneBy: undoneBy ?? undefined,
   }));

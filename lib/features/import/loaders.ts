@@ -1,12 +1,15 @@
 import { database } from '@/lib/platform/db';
 import { columnByName } from '../fleet/columns';
 import { readStudyMotors } from '../fleet/data';
+import { type HistoryOutcome, readHistory } from '../fleet/indicator-history';
 import { type FileProblem, type ParsedFleet, parseFleet, type RowIssue } from '../fleet/parse';
+import { readHistoryValues } from '../fleet/stored-history';
 import { horsepowerOf } from '../fleet/write-cells';
 import { rejectedCsv } from '../fleet/write-csv';
 import { readStudy, type StoredStudy } from '../study/data';
 import { bookOf, type StudyBook } from './book';
 import { type ImportEntry, readImports, readRecipe, readRejections, rejectedOfBatch, type StoredIssue } from './data';
+import { type HistoryPlan, isHistory, planHistory } from './plan-history';
 import { type FactChange, factKey, type ImportPlan, type MotorChange, planImport } from './plan-import';
 import { firstLook, parseOptions, suggestRecipe } from './recipe';
 import { placeOf } from './recipe-form';
@@ -83,8 +86,23 @@ export interface Preview {
   /** Absent when the file cannot be opened at all. */
   readonly sample: SheetSample | undefined;
   readonly problem: FileProblem | undefined;
-  /** Absent while something is to be said first, or the file cannot be read. */
+  /** Absent while something is to be said first, or the file cannot be read; and where the file is an indicator history. */
   readonly result: PreviewResult | undefined;
+  /** What the import of an indicator history would do. */
+  readonly history?: HistoryPreview;
+}
+
+/** What the import of an indicator history would do, as the screen shows it. */
+export interface HistoryPreview {
+  readonly rows: number;
+  readonly valuesAdded: number;
+  readonly valuesRepeated: number;
+  readonly motors: number;
+  /** New values by the word of the history, most first. */
+  readonly byIndicator: readonly { readonly name: string; readonly count: number }[];
+  readonly rowsRejected: number;
+  readonly rejections: readonly StoredIssue[];
+  readonly warnings: readonly WarningGroup[];
 }
 
 const BLIND: Recipe = { decimal: '.', delimiter: ',', encoding: 'utf-8', emptyWords: [], mapping: {} };
@@ -98,6 +116,11 @@ export async function loadPreview(studyId: string, uploadId: string): Promise<Pr
   const recipe = about.recipe ?? BLIND;
   const base = { study, about, recipe, sample };
   if (sample === undefined || recipe.decimal === undefined) return { ...base, problem, result: undefined };
+  if (isHistory(sample)) {
+    const whole = await readWholeHistory(about, sample, recipe, study);
+    if (!whole.ok) return { ...base, problem: whole.problem, result: undefined };
+    return { ...base, problem: undefined, result: undefined, history: historyOf(whole.plan) };
+  }
   const read = await readWhole(about, sample, recipe, study);
   if (!read.parsed.ok) return { ...base, problem: read.parsed.problem, result: undefined };
   const plan = planImport(read.parsed, read.book, 'sheet');
@@ -114,6 +137,17 @@ export async function loadRejectedOfUpload(
   if (study === undefined || found === undefined) return undefined;
   const { about, sample } = await looked(found);
   if (sample === undefined || about.recipe === undefined) return undefined;
+  if (isHistory(sample)) {
+    const whole = await readWholeHistory(about, sample, about.recipe, study);
+    if (!whole.ok) return undefined;
+    const { read, plan } = whole;
+    const rejected = plan.rejected.map((issue) => ({ row: issue.row, issues: [issue], cells: read.cells.get(issue.row) ?? [] }));
+    const { decimal = '.' } = about.recipe;
+    return {
+      fileName: about.fileName,
+      csv: rejectedCsv({ header: read.header, rejected, dialect: { delimiter: sample.delimiter, decimal } }),
+    };
+  }
   const { parsed } = await readWhole(about, sample, about.recipe, study);
   return parsed.ok ? { fileName: about.fileName, csv: rejectedCsv(parsed) } : undefined;
 }
@@ -165,6 +199,40 @@ async function readWhole(about: UploadAbout, sample: SheetSample, recipe: Recipe
   const book: StudyBook = bookOf(await readStudyMotors(database().read, study.id));
   const options = { ...parseOptions(recipe, sample.kind), asOf: study.settings.asOf, book };
   return { book, parsed: await parseFleet({ path: uploadFile(about.id), name: about.fileName }, options) };
+}
+
+type WholeHistory =
+  | { readonly ok: false; readonly problem: FileProblem }
+  | { readonly ok: true; readonly read: Extract<HistoryOutcome, { ok: true }>; readonly plan: HistoryPlan };
+
+async function readWholeHistory(
+  about: UploadAbout,
+  sample: SheetSample,
+  recipe: Recipe,
+  study: StoredStudy,
+): Promise<WholeHistory> {
+  const db = database().read;
+  const read = await readHistory({ path: uploadFile(about.id), name: about.fileName }, parseOptions(recipe, sample.kind));
+  if (!read.ok) return read;
+  const motors = await readStudyMotors(db, study.id, { withHistory: true });
+  return { ok: true, read, plan: planHistory(read, motors, await readHistoryValues(db, study.id)) };
+}
+
+function historyOf(plan: HistoryPlan): HistoryPreview {
+  const counts = new Map<string, number>();
+  for (const { value } of plan.added) counts.set(value.indicator.name, (counts.get(value.indicator.name) ?? 0) + 1);
+  return {
+    rows: plan.rows,
+    valuesAdded: plan.added.length,
+    valuesRepeated: plan.repeated,
+    motors: plan.motors,
+    byIndicator: [...counts].map(([name, count]) => ({ name, count })).sort((a, b) => b.count - a.count),
+    rowsRejected: plan.rejected.length,
+    rejections: plan.rejected
+      .slice(0, SHOWN)
+      .map(({ row, column, text, remedy, value }) => ({ row, column, text, remedy, value })),
+    warnings: groupWarnings(plan.warnings),
+  };
 }
 
 /** The sheet's own names by the names of our columns. */

@@ -57,6 +57,7 @@ export async function takeBack(tx: Tx, { studyId, batchId, who, at }: TakeBack):
   if (blocking.size > 0 || stored.length < changed.length) return refuseBuiltOn(blocking, batch.fileName);
 
   await tx.reading.deleteMany({ where: { importBatchId: batchId } });
+  await tx.indicatorReading.deleteMany({ where: { importBatchId: batchId } });
   await tx.motor.deleteMany({ where: { importBatchId: batchId } });
   const places = await ensurePlaces(
     tx,
@@ -127,6 +128,9 @@ async function builtOn(
     subjects.add(id);
     if (importBatchId === batchId ? excludedAt !== null : createdAt > since) foreign.add(motorId);
   }
+  // Values of a history that came later would go with their motor.
+  const values = motors.size === 0 ? [] : await tx.indicatorReading.findMany({ where: { studyId, createdAt: { gt: since } } });
+  for (const value of values) if (motors.has(value.motorId) && value.importBatchId !== batchId) foreign.add(value.motorId);
   const later = await tx.changeEvent.findMany({ where: { studyId, at: { gte: since }, subject: { not: 'import' } } });
   const blocking = new Set(
     standing(later, await undoEvents(tx, studyId, since))

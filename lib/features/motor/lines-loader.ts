@@ -7,7 +7,7 @@ import { studyInForce } from '../study/context';
 /** The spectral lines to expect of a stored motor, worked out from what is stored now; `undefined` when the study has no such motor. */
 export async function loadLines(studyId: string, motorId: string): Promise<{ readonly table: LineTable } | undefined> {
   const { read } = database();
-  const [force, stored] = await Promise.all([studyInForce(read, studyId), readMotor(read, motorId)]);
+  const [force, stored] = await Promise.all([studyInForce(read, studyId), readMotor(read, motorId, { withHistory: true })]);
   if (!force || !stored || stored.studyId !== studyId) return undefined;
   return { table: lineTable(evaluateMotor(withInstruments(stored.motor, force.instruments), force.context)) };
 }

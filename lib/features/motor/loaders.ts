@@ -14,12 +14,14 @@ import {
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { readMotor, type StoredMotor } from '../fleet/data';
+import { readHistoryValues } from '../fleet/stored-history';
 import { withInstruments } from '../instruments/with-instruments';
 import { type StudyInForce, studyInForce } from '../study/context';
 import { loadUnits } from '../study/loaders';
 import type { ReaderUnits } from '../study/reader-units';
 import { answerOf, callsOf } from './answer';
 import { readHistory, readRank } from './data';
+import { byIndicator, type IndicatorHistory } from './indicator-history';
 import { alsoRead, readBy } from './reading-words';
 import type { HistoryEntry } from './schema';
 import { readSisters } from './sisters';
@@ -46,6 +48,8 @@ export interface MotorPage {
   /** Row of the reading at which the figures stand; `undefined` when none gives a usable load. */
   readonly rowInUse: number | undefined;
   readonly curve: readonly CurvePoint[];
+  /** Values of the indicator history by indicator, newest first. */
+  readonly indicatorHistory: readonly IndicatorHistory[];
   readonly rank: { readonly rank: number; readonly of: number } | undefined;
   readonly history: readonly HistoryEntry[];
   /** Paths of the figures that can be explained. */
@@ -55,7 +59,7 @@ export interface MotorPage {
 async function inForce(studyId: string, motorId: string): Promise<{ force: StudyInForce; stored: StoredMotor } | undefined> {
   const { read } = database();
   const force = await studyInForce(read, studyId);
-  const stored = await readMotor(read, motorId);
+  const stored = await readMotor(read, motorId, { withHistory: true });
   if (!force || !stored || stored.studyId !== studyId) return undefined;
   return { force, stored };
 }
@@ -67,8 +71,9 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
   const { force, stored } = found;
   const { read } = database();
   const evaluation = evaluateMotor(withInstruments(stored.motor, force.instruments), force.context);
-  const [rank, history] = await Promise.all([
+  const [rank, values, history] = await Promise.all([
     readRank(read, studyId, motorId),
+    readHistoryValues(read, studyId, [motorId]),
     readHistory(
       read,
       motorId,
@@ -105,6 +110,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
     ),
     rowInUse: evaluation.inUse?.reading.row,
     curve: evaluation.point ? partLoadCurve(evaluation) : [],
+    indicatorHistory: byIndicator(values.get(motorId) ?? []),
     rank,
     history,
     explained: new Set(figuresOf(evaluation).keys()),

@@ -49,7 +49,8 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
   const { read } = database();
   const force = await studyInForce(read, studyId);
   if (!force) return undefined;
-  const stored = ids.length === 0 ? [] : await readStudyMotors(read, studyId, { ids: ids.slice(0, LONGEST_ROUND) });
+  const stored =
+    ids.length === 0 ? [] : await readStudyMotors(read, studyId, { ids: ids.slice(0, LONGEST_ROUND), withHistory: true });
   const motors = stored.map(({ id, motor }): RoundMotor => {
     const evaluation = evaluateMotor(withInstruments(motor, force.instruments), force.context);
     const result = motorResult(evaluation);

@@ -28,7 +28,8 @@ export default async function ImportScreen({ params }: Props) {
       <p>
         One row is one motor with at most one set of readings. The next screen shows how the sheet is understood and what would
         change; nothing is written before you confirm it there. A blank sheet with all columns:{' '}
-        <a href="/api/blank-sheet/csv">CSV</a>, <a href="/api/blank-sheet/xlsx">XLSX</a>.
+        <a href="/api/blank-sheet/csv">CSV</a>, <a href="/api/blank-sheet/xlsx">XLSX</a>. An indicator history comes the same way:
+        one value a row, with the columns site, tag, indicator, value, unit, taken_at and instrument.
       </p>
       <SendForm study={id} />
       {waiting.length > 0 && (
@@ -75,6 +76,7 @@ export default async function ImportScreen({ params }: Props) {
                   <tr key={entry.id}>
                     <th scope="row">
                       <Link href={`/${id}/import/batch/${entry.id}`}>{entry.fileName}</Link>
+                      {entry.kind === 'indicators' && <span className={styles.state}>indicator history</span>}
                       {entry.undoneAt !== undefined && <span className={styles.state}>taken back</span>}
                     </th>
                     <td data-name="When">{formatInstant(entry.createdAt)} UTC</td>

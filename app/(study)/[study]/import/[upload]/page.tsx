@@ -9,6 +9,7 @@ import { formatCount, formatStated } from '@/lib/platform/format';
 import styles from '../import.module.css';
 import { CommitForm } from './commit-form';
 import { ConflictTable, RejectionTable, WarningList } from './findings';
+import { HistoryAnswer } from './history-answer';
 import { ReadingForm } from './reading-form';
 import { addsNothing, COMMIT_FORM, commitWords, counted, summaryWords } from './words';
 
@@ -26,8 +27,8 @@ export default async function PreviewScreen({ params }: Props) {
   const { study, upload } = await params;
   const preview = await loadPreview(study, upload);
   if (preview === undefined) return (await currentStudy(study)) === undefined ? notFound() : <Gone study={study} />;
-  const { about, result, problem, recipe, sample } = preview;
-  const undecided = problem === undefined && result === undefined && recipe.decimal === undefined;
+  const { about, result, history, problem, recipe, sample } = preview;
+  const undecided = problem === undefined && result === undefined && history === undefined && recipe.decimal === undefined;
   return (
     <main id="main" className={styles.main}>
       <h1>{about.fileName}</h1>
@@ -39,6 +40,7 @@ export default async function PreviewScreen({ params }: Props) {
         </p>
       )}
       {result !== undefined && <Answer preview={preview} result={result} who={await loadWho()} />}
+      {history !== undefined && <HistoryAnswer study={study} upload={upload} history={history} who={await loadWho()} />}
       <section className={styles.section} aria-labelledby="reading">
         <h2 id="reading">How the sheet is read</h2>
         {about.remembered !== undefined && (

@@ -96,7 +96,7 @@ export function ReadingForm({ preview, children }: { readonly preview: Preview; 
         </p>
       </div>
       {children}
-      {sample !== undefined && <ColumnTable columns={sample.columns} mapping={recipe.mapping} />}
+      {sample !== undefined && preview.history === undefined && <ColumnTable columns={sample.columns} mapping={recipe.mapping} />}
       <div className={styles.actions}>
         <button type="submit" {...(undecided ? { 'data-primary': true } : {})}>
           Read the sheet again

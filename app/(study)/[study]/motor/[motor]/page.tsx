@@ -15,6 +15,7 @@ import { formatFigure, formatStated } from '@/lib/platform/format';
 import { BenchTests } from './bench-tests';
 import { Cautions } from './cautions';
 import { MotorHistory } from './history';
+import { ImportedHistory } from './indicator-history';
 import { Indicators } from './indicators';
 import styles from './motor.module.css';
 import { MotorOptions } from './options';
@@ -116,6 +117,7 @@ export default async function MotorScreen({ params }: Props) {
         <h2 id="condition">Condition</h2>
         <Suspicions page={page} />
         <Indicators page={page} why={why} />
+        <ImportedHistory history={page.indicatorHistory} />
         <p>
           <Link href={`${here}/lines`} prefetch={false}>
             Spectral lines to expect

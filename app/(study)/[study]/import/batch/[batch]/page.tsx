@@ -25,14 +25,15 @@ export default async function ImportedScreen({ params }: Props) {
   const found = await loadImport(study, batch);
   if ((await currentStudy(study)) === undefined || found === undefined) notFound();
   const { entry, rejections } = found;
-  const counts = [
+  const history = entry.kind === 'indicators';
+  const counts: readonly (readonly [string, number])[] = [
     ['Rows read', entry.rowsRead],
-    ['Motors added', entry.motorsAdded],
-    ['Motors changed', entry.motorsChanged],
-    ['Readings added', entry.readingsAdded],
-    ['Readings there already', entry.rowsRepeated],
+    ...(history ? [] : [['Motors added', entry.motorsAdded] as const]),
+    [history ? 'Motors' : 'Motors changed', entry.motorsChanged],
+    [history ? 'Values added' : 'Readings added', entry.readingsAdded],
+    [history ? 'Values there already' : 'Readings there already', entry.rowsRepeated],
     ['Rows rejected', entry.rowsRejected],
-  ] as const;
+  ];
   return (
     <main id="main" className={styles.main}>
       <p className={styles.note}>
@@ -41,7 +42,9 @@ export default async function ImportedScreen({ params }: Props) {
       <h1>{entry.fileName}</h1>
       <p className={styles.lead}>
         {entry.undoneAt === undefined
-          ? `Imported: ${counted(entry.motorsAdded, 'motor')} added, ${formatCount(entry.motorsChanged)} changed, ${counted(entry.readingsAdded, 'reading')} added.`
+          ? history
+            ? `Imported: ${counted(entry.readingsAdded, 'value')} of ${counted(entry.motorsChanged, 'motor')}.`
+            : `Imported: ${counted(entry.motorsAdded, 'motor')} added, ${formatCount(entry.motorsChanged)} changed, ${counted(entry.readingsAdded, 'reading')} added.`
           : `This import was taken back on ${formatInstant(entry.undoneAt)} UTC by ${entry.undoneBy ?? 'nobody named'}.`}
       </p>
       <p className={styles.soft}>
