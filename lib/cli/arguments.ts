@@ -41,9 +41,9 @@ const PLATE: Options = Object.fromEntries(PLATE_OPTIONS.map((column) => [optionO
 /** The commands with their own options; the help is written from the same list. */
 export const COMMANDS = {
   evaluate: {
-    call: 'evaluate FLEET [--settings S] [--history H] [--format json|csv] [--out FILE] [--jobs N]',
+    call: 'evaluate FLEET [--settings S] [--history H] [--bench TESTS] [--format json|csv] [--out FILE] [--jobs N]',
     says: 'evaluates each motor and ranks the fleet',
-    options: { ...COMMON, ...READING, history: { type: 'string' }, jobs: { type: 'string' } },
+    options: { ...COMMON, ...READING, history: { type: 'string' }, bench: { type: 'string' }, jobs: { type: 'string' } },
     formats: ['json', 'csv'],
     reads: true,
   },
@@ -70,9 +70,16 @@ export const COMMANDS = {
     reads: true,
   },
   explain: {
-    call: 'explain FLEET --tag T [--site S] [--figure F] [--settings S] [--format text|json]',
+    call: 'explain FLEET --tag T [--site S] [--figure F] [--settings S] [--bench TESTS] [--format text|json]',
     says: 'prints how a figure came about: formula, numbers, source',
-    options: { ...COMMON, ...READING, tag: { type: 'string' }, site: { type: 'string' }, figure: { type: 'string' } },
+    options: {
+      ...COMMON,
+      ...READING,
+      tag: { type: 'string' },
+      site: { type: 'string' },
+      figure: { type: 'string' },
+      bench: { type: 'string' },
+    },
     formats: ['text', 'json'],
     reads: true,
   },
@@ -101,6 +108,8 @@ export interface Call {
   readonly settings?: string;
   /** Indicator history to join with the sheet. */
   readonly history?: string;
+  /** Sheet of bench tests whose losses take the place of typical ones. */
+  readonly bench?: string;
   readonly format: string;
   readonly out?: string;
   readonly jobs?: number;
@@ -154,6 +163,7 @@ export function readCall(args: readonly string[]): Call {
     ...(rotorConductor && { rotorConductor }),
     ...text('settings'),
     ...text('history'),
+    ...text('bench'),
     ...text('out'),
     ...text('tag'),
     ...text('site'),

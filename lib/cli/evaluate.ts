@@ -21,6 +21,7 @@ import { EXIT } from './exit';
 import { type Output, openOutput } from './output';
 import { Spool } from './spool';
 import { readCallHistory, readFleetSheet, readStudy } from './study-input';
+import { readCallTests, type TestsByTag } from './tests-by-tag';
 import { count } from './words';
 
 /** Rows of the history that are named on standard error; all stand in the results. */
@@ -36,15 +37,18 @@ export async function evaluate(call: Call): Promise<number> {
   try {
     const inSight = (motors: number): void => evaluation.expect(motors);
     const history = await readCallHistory(call);
+    const tests = await readCallTests(call, reference);
     const sheet = await readFleetSheet(call, { asOf: settings.asOf, inSight });
     // The header is row 1 of the sheet, and blank rows count in its numbering.
     const joiner = new HistoryJoiner(history?.values ?? [], 1 + sheet.rows + sheet.blankRows);
     const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
     const warnings = history?.warnings ?? [];
-    await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, left, warnings });
+    await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, left, warnings });
     report(sheet);
     for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
-    return sheet.rejected.length > 0 || left().length > 0 ? EXIT.rejectedRows : EXIT.done;
+    for (const tag of tests.strays) console.error(`bench test of ${tag || '(no tag)'}: the sheet has no such motor.`);
+    const leftOut = left().length + tests.rejected.length + tests.strays.length;
+    return sheet.rejected.length > 0 || leftOut > 0 ? EXIT.rejectedRows : EXIT.done;
   } finally {
     await evaluation.close();
   }
@@ -58,6 +62,7 @@ async function evaluateTo(
     readonly reference: LoadedReference;
     readonly settings: Settings;
     readonly joiner: HistoryJoiner;
+    readonly tests: TestsByTag;
     /** Rows of the history that were left out, known once every motor has been asked for. */
     readonly left: () => readonly RowIssue[];
     readonly warnings: readonly RowIssue[];
@@ -67,7 +72,7 @@ async function evaluateTo(
   const output = openOutput(call.out);
   try {
     const keys: RankKey[] = [];
-    await evaluation.run(motorsOf(sheet, about.joiner), {
+    await evaluation.run(motorsOf(sheet, about), {
       take: (block) => {
         for (const key of block.keys) keys.push(key);
         spool.add(block.bytes, block.ends);
@@ -92,8 +97,8 @@ async function evaluateTo(
   }
 }
 
-function* motorsOf(sheet: StreamedFleet, joiner: HistoryJoiner): Generator<Motor> {
-  for (const { motor } of sheet.motors) yield joiner.join(motor);
+function* motorsOf(sheet: StreamedFleet, known: { joiner: HistoryJoiner; tests: TestsByTag }): Generator<Motor> {
+  for (const { motor } of sheet.motors) yield known.tests.join(known.joiner.join(motor));
 }
 
 /** A motor in its place: its rank, and its number in the order of evaluation. */

@@ -4,6 +4,7 @@ import type { Call } from './arguments';
 import { EXIT, UsageError } from './exit';
 import { openOutput } from './output';
 import { motorOf, readFleetSheet, readStudy } from './study-input';
+import { readCallTests } from './tests-by-tag';
 
 /** Figures that are explained when none is named, from the answer down. */
 const USUAL = ['load_fraction', 'shaft_power', 'efficiency', 'losses.total'] as const;
@@ -12,7 +13,8 @@ const USUAL = ['load_fraction', 'shaft_power', 'efficiency', 'losses.total'] as 
 export async function explain(call: Call): Promise<number> {
   const reference = loadTables();
   const study = await readStudy(call.settings, reference);
-  const motor = motorOf(call, await readFleetSheet(call, { asOf: study.settings.asOf }));
+  const tests = await readCallTests(call, reference);
+  const motor = tests.join(motorOf(call, await readFleetSheet(call, { asOf: study.settings.asOf })));
   const evaluation = evaluateMotor(
     motor,
     { settings: study.settings, tables: reference.tables, prices: study.prices },

@@ -8,7 +8,7 @@ import type { Joint } from './load/joint';
 import { evaluateReadings, type ReadingEvaluation } from './load/reading';
 import { buildMachine } from './machine/build';
 import type { Machine, OperatingPoint } from './machine/model';
-import type { Motor } from './motor';
+import type { KnownPlate, Motor } from './motor';
 import { completePlate } from './nameplate/complete';
 import { type Option, weighOptions } from './options/weigh';
 import { leaveOutImpossible } from './possible';
@@ -51,7 +51,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     trace,
   };
   const possible = leaveOutImpossible(motor);
-  const { plate } = possible.motor;
+  const plate: KnownPlate = motor.tested ? { ...possible.motor.plate, tested: motor.tested } : possible.motor.plate;
   const measuredSpeed = possible.motor.readings.find((reading) => reading.shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
   const completed = completePlate(scope, plate, '', measuredSpeed);
   const built = buildMachine(scope, plate, completed.plate, '');

@@ -4,7 +4,6 @@ export type { CircuitOutcome, CircuitTests, FittedCircuit } from './bench/circui
 export { circuitFromTests } from './bench/circuit-from-tests';
 export { compareTests, type TestChange, type TestComparison } from './bench/compare';
 export { type BenchContext, type BenchEvaluation, evaluateBench } from './bench/evaluate';
-export type { MeasuredLosses } from './bench/measured';
 export { BENCH_METHODS, type BenchMethodId, benchMethod } from './bench/method';
 export { type BenchPointResult, type BenchResult, benchResult, type RegressionLine } from './bench/result';
 export {
@@ -16,6 +15,7 @@ export {
   type BenchTest,
   USUAL_INSTRUMENTS,
 } from './bench/test';
+export type { MeasuredLosses, Tested } from './bench/tested';
 export { HYPOTHESIS_IDS, type HypothesisId } from './condition/hypothesis-id';
 export type * from './condition/lines/line-result';
 export { lineTable } from './condition/lines/line-table';

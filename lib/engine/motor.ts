@@ -3,6 +3,8 @@
  * The names are those of the fleet sheet in camel case; the sheet's columns carry the full meaning.
  */
 
+import type { Tested } from './bench/tested';
+
 export type MotorStatus = 'running' | 'failed' | 'spare' | 'retired';
 export type EfficiencyClass = 'IE1' | 'IE2' | 'IE3' | 'IE4' | 'standard' | 'energy-efficient' | 'premium';
 export type MachineKind = 'cage' | 'wound-rotor' | 'synchronous';
@@ -89,6 +91,11 @@ export interface Plate {
   readonly quotedRepair?: Maybe<number>;
   readonly unplannedStopCost?: Maybe<number>;
   readonly standby?: Maybe<boolean>;
+}
+
+/** The plate with the bench test that counts, whose measured values take the place of stamps and of what is typical. */
+export interface KnownPlate extends Plate {
+  readonly tested?: Maybe<Tested>;
 }
 
 /** One step of a duty: a fraction of the reference load and the hours spent there in a year. */
@@ -182,6 +189,8 @@ export interface Motor {
   /** Duty of a row without readings: its fractions refer to rated power. The duty of the highest row is in force. */
   readonly plateDuty?: Maybe<{ readonly row: number; readonly steps: readonly DutyStep[] }>;
   readonly lineGeometry?: Maybe<LineGeometry>;
+  /** The newest bench test that counts: accepted, not withdrawn, of the present winding. */
+  readonly tested?: Maybe<Tested>;
   /** Oldest first; undated ones before dated ones. */
   readonly readings: readonly Reading[];
 }

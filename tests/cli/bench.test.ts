@@ -5,6 +5,7 @@ import { z } from 'zod';
 import type { BenchTest } from '@/lib/engine';
 import { writeBenchCsv } from '@/lib/features/bench/write-sheet';
 import { NO_ERRORS, syntheticTest } from '../engine/bench/synthetic';
+import { resultsShape } from './results-shape';
 import { scratch, studyCommand } from './run';
 
 const { folder, file } = scratch();
@@ -121,5 +122,32 @@ describe('study bench', () => {
     const ran = studyCommand('bench', ...args);
     expect([ran.code, ran.out]).toEqual([2, '']);
     expect(ran.err).toContain(words);
+  });
+});
+
+describe('study evaluate with a sheet of bench tests', () => {
+  const fleet = file(
+    'tested.csv',
+    'tag,rated_power_kw,rated_voltage_v,rated_speed_rpm,taken_at,voltage_v,input_power_kw\nA-1,18.65,460,1769,2025-06-01,460,14.4\nA-2,18.65,460,1769,2025-06-01,460,14.4\n',
+  );
+  const tests = (tag: string) => file(`${tag}-test.csv`, writeBenchCsv([{ ...syntheticTest(), tag }]));
+
+  it('takes the losses of the motor that was tested, and leaves the others alone', () => {
+    const ran = studyCommand('evaluate', fleet, '--bench', tests('A-1'));
+    expect(ran.code).toBe(0);
+    const { motors } = resultsShape.parse(JSON.parse(ran.out));
+    const [one, two] = motors;
+    expect(one?.trust.findings.map(({ code }) => code)).toContain('efficiency-by-test');
+    expect(two?.trust.findings.map(({ code }) => code)).toContain('efficiency-unknown');
+    expect((one?.efficiency?.u ?? 1) / (two?.efficiency?.u ?? 0)).toBeLessThan(0.5);
+    const explained = studyCommand('explain', fleet, '--tag', 'A-1', '--figure', 'efficiency', '--bench', tests('A-1'));
+    expect(explained.out).toContain('bench test');
+  });
+
+  it('names a test whose motor the sheet does not have, and ends with 3', () => {
+    const ran = studyCommand('evaluate', fleet, '--bench', tests('A-9'));
+    expect(ran.code).toBe(3);
+    expect(ran.err).toContain('A-9');
+    expect(studyCommand('evaluate', fleet, '--bench', '/nowhere.csv').code).toBe(2);
   });
 });

@@ -14,6 +14,12 @@ const rated = 4 * 0.25 * 1800;
 const TABLE: Readonly<Record<string, Motor>> = {
   'efficiency-as-fraction': motorOf({ plate: { nominalEfficiencyPct: 0.917 } }),
   'efficiency-impossible': motorOf({ plate: { nominalEfficiencyPct: 32.6 } }),
+  'efficiency-by-test': motorOf({
+    motor: { tested: { name: 'shop', measured: { efficiency: { value: 0.916, u: 0.003, unit: '1' } } } },
+  }),
+  'test-contradicts-plate': motorOf({
+    motor: { tested: { name: 'shop', measured: { efficiency: { value: 0.87, u: 0.003, unit: '1' } } } },
+  }),
   'efficiency-unknown': motorOf({ plate: { nominalEfficiencyPct: undefined } }),
   'power-factor-as-fraction': motorOf({ plate: { ratedPowerFactorPct: 0.84 } }),
   'power-factor-impossible': motorOf({ plate: { ratedPowerFactorPct: -84 } }),

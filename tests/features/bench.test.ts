@@ -6,8 +6,11 @@ import { parseBench } from '@/lib/features/bench/parse-sheet';
 import { keepForm } from '@/lib/features/bench/schema';
 import { parseTyped, typedRows } from '@/lib/features/bench/typed-test';
 import { writeBenchCsv } from '@/lib/features/bench/write-sheet';
+import { asEvaluated, fleetAsEvaluated } from '@/lib/features/evaluation/as-evaluated';
+import { readMotor } from '@/lib/features/fleet/data';
 import { readHistory } from '@/lib/features/motor/data';
-import { syntheticTest } from '../engine/bench/synthetic';
+import { studyInForce } from '@/lib/features/study/context';
+import { PLATE, syntheticTest } from '../engine/bench/synthetic';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
 
@@ -127,6 +130,30 @@ describe('tests kept with a motor', () => {
       ['withdrawn', 'bench test', 'torque meter not zeroed'],
       ['added', 'bench test', undefined],
     ]);
+  });
+
+  it('have the study evaluated again, with the test and, once it is withdrawn, without it', async () => {
+    const { db } = temporary;
+    const force = await studyInForce(db.read, studyId);
+    const found = await readMotor(db.read, motorId);
+    if (!force || !found) throw new Error('the study is gone');
+    // The test is of an 18.65 kW motor for 460 V; the demonstration's is another.
+    const { ratedPowerKw, ratedVoltageV, poles, ratedSpeedRpm } = PLATE;
+    const plate = { ...found.motor.plate, ratedPowerKw, ratedVoltageV, poles, ratedSpeedRpm, lastRewindYear: undefined };
+    const stored = { ...found, motor: { ...found.motor, plate } };
+    const waiting = () => db.read.evaluationRun.count({ where: { studyId, state: 'queued' } });
+    await db.write((tx) => tx.evaluationRun.updateMany({ data: { state: 'cancelled' } }));
+    const kept = await keepTest(db, wish('shop', '2025-03-01'));
+    if (!kept.ok) throw new Error(kept.problem.text);
+    expect(await waiting()).toBe(1);
+    const [all] = await fleetAsEvaluated(db.read, force, [stored]);
+    const alone = await asEvaluated(db.read, force, stored);
+    expect(alone.tested?.name).toBe('shop, 2025-03-01');
+    expect(all?.motor).toEqual(alone);
+    await db.write((tx) => tx.evaluationRun.updateMany({ data: { state: 'cancelled' } }));
+    await withdrawTest(db, { studyId, id: kept.value.id, who: 'R. Example', why: 'torque meter not zeroed' });
+    expect(await waiting()).toBe(1);
+    expect((await asEvaluated(db.read, force, stored)).tested).toBeUndefined();
   });
 
   it('are refused for a motor of another study', async () => {

@@ -2,25 +2,7 @@ import type { Quantity } from '../quantity/quantity';
 import type { Figure } from '../result';
 import { figure } from '../result-figure';
 import type { BenchEvaluation } from './evaluate';
-
-/** What a test has measured of a motor, to take the place of typical shares in its model. Absent is not measured. */
-export interface MeasuredLosses {
-  /** At rated voltage, kW. */
-  readonly core?: Figure;
-  /** kW. */
-  readonly friction_windage?: Figure;
-  /** Core loss with friction and windage, where the run did not tell them apart, kW. */
-  readonly constant_loss?: Figure;
-  /** At rated load, measured by a dynamometer or by reverse rotation, never assumed; kW. */
-  readonly stray_at_rated_load?: Figure;
-  /** Between terminals, Ω, with the temperature of the winding, °C. */
-  readonly stator_resistance?: Figure;
-  readonly stator_resistance_temp?: Figure;
-  /** Line current uncoupled at rated voltage, A. */
-  readonly no_load_current?: Figure;
-  /** At rated load, all losses measured; bare fraction. */
-  readonly efficiency?: Figure;
-}
+import type { MeasuredLosses } from './tested';
 
 /**
  * The measured losses of a test.

@@ -7,10 +7,11 @@ import type { BenchEvaluation } from './evaluate';
 import { fitAt } from './least-squares';
 import type { CorrectedPoint, TestedPoint } from './load-point';
 import type { LoadSide } from './load-side';
-import { type MeasuredLosses, measuredLosses } from './measured';
+import { measuredLosses } from './measured';
 import type { BenchMethodId } from './method';
 import type { NoLoad } from './no-load';
 import type { BenchLoad, BenchLosses } from './test';
+import type { MeasuredLosses } from './tested';
 
 /** The five losses and their sum as figures, kW. */
 export interface BenchLossFigures {

@@ -79,6 +79,7 @@ export const OF_CIRCUIT = {
   saturation: ROW.saturation,
   core: ROW.core,
   friction: ROW.friction,
+  stray: ROW.stray,
   strayResistance: ROW.stray_resistance,
   slip: ROW.slip,
   rise: ROW.rise,

@@ -1,6 +1,6 @@
 import type { MotorScope } from '../context';
 import { buildMachine, type PlateMachine } from '../machine/build';
-import type { Plate } from '../motor';
+import type { KnownPlate, Plate } from '../motor';
 import { completePlate } from '../nameplate/complete';
 import type { Finding } from '../quantity/finding';
 import { Sources } from '../quantity/quantity';
@@ -101,7 +101,7 @@ function mended(
   return found.chiSquared / 2;
 }
 
-function machineOfPlate(scope: MotorScope, plate: Plate): PlateMachine {
+function machineOfPlate(scope: MotorScope, plate: KnownPlate): PlateMachine {
   return buildMachine(scope, plate, completePlate(scope, plate, '').plate, '');
 }
 

@@ -2,7 +2,7 @@ import { AT } from '../circuit/parameters';
 import type { MotorScope } from '../context';
 import type { Fit } from '../estimate/least-squares';
 import { solved } from '../formula/apply';
-import type { Plate } from '../motor';
+import type { KnownPlate } from '../motor';
 import { PLATE } from '../nameplate/findings';
 import { typicalSlip } from '../nameplate/speed';
 import type { Finding } from '../quantity/finding';
@@ -29,7 +29,7 @@ export interface PlateMachine {
  * other share the misfit by their doubts.
  * Source: JCGM 102 for the fit; the circuit as in {@link circuitFromRatedPoint}.
  */
-export function buildMachine(scope: MotorScope, plate: Plate, completed: CompletedPlate, prefix: string): PlateMachine {
+export function buildMachine(scope: MotorScope, plate: KnownPlate, completed: CompletedPlate, prefix: string): PlateMachine {
   const { findings, ...evidence } = plateEvidence(scope, plate, completed, prefix);
   const full: Evidence = { ...evidence, conditions: [] };
   const base = { powerKw: completed.ratedPower.value, currentA: baseCurrent(completed) };

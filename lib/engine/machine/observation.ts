@@ -15,9 +15,14 @@ export type Observed =
   /** Logarithm of the stator resistance at a temperature in °C. */
   | { readonly of: 'resistance'; readonly temperature: number }
   | { readonly of: 'friction' }
+  /** Logarithm of the stray-load loss at the rated point. */
+  | { readonly of: 'stray' }
   /** Logarithms of current and input running free at a voltage. */
   | { readonly of: 'free-current'; readonly voltage: number }
   | { readonly of: 'free-input'; readonly voltage: number }
+  /** Logarithms of core loss, and of core loss with friction and windage, running free at rated voltage. */
+  | { readonly of: 'free-core' }
+  | { readonly of: 'free-constant' }
   /** Logarithms of input and line current, power factor and slip of a reading. */
   | { readonly of: 'input'; readonly reading: number }
   | { readonly of: 'current'; readonly reading: number }

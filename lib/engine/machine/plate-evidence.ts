@@ -3,7 +3,7 @@ import type { MotorScope } from '../context';
 import { apply, leaf } from '../formula/apply';
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import * as N from '../generated/nameplate';
-import type { Plate } from '../motor';
+import type { KnownPlate, Plate } from '../motor';
 import { typicalPowerFactor } from '../nameplate/current';
 import { PLATE } from '../nameplate/findings';
 import type { Finding } from '../quantity/finding';
@@ -11,6 +11,7 @@ import type { Quantity } from '../quantity/quantity';
 import { lossShare } from './loss-share';
 import type { CompletedPlate } from './model';
 import { logarithm, type Observation, observation, withDoubt } from './observation';
+import { testEvidence } from './test-evidence';
 
 /** Rise at rated load by class, K over an ambient of 25 °C: IEEE 112 specified temperatures (from memory) less 25 °C. */
 const RISE = { A: 50, B: 70, F: 90, H: 105 } as const;
@@ -38,7 +39,7 @@ const HIGHEST_POWER_FACTOR = 0.95;
 /** What the plate, tests written on it, and what is typical of such motors say of the machine's parameters. */
 export function plateEvidence(
   scope: MotorScope,
-  plate: Plate,
+  plate: KnownPlate,
   completed: CompletedPlate,
   prefix: string,
 ): { observations: Observation[]; findings: Finding[]; start: Float64Array; rotorShare: number } {
@@ -63,7 +64,11 @@ export function plateEvidence(
   const rise = plate.temperatureRiseClass;
   const observations: Observation[] = [
     observation(
-      completed.efficiencyKnown ? 'stamped_efficiency' : 'assumed_efficiency',
+      completed.origins.efficiency === 'metered'
+        ? 'tested_efficiency'
+        : completed.efficiencyKnown
+          ? 'stamped_efficiency'
+          : 'assumed_efficiency',
       completed.efficiencyKnown,
       { of: 'rated-loss' },
       logarithm(scope, loss, base.powerKw, `${prefix}rated total loss`),
@@ -135,7 +140,14 @@ export function plateEvidence(
     );
   if (completed.origins.powerFactor === 'stamped')
     observations.push(observation('stamped_power_factor', true, { of: 'rated-power-factor' }, completed.powerFactor));
-  measured(scope, plate, completed, base, loss.value, observations, findings);
+  const byTest = testEvidence(scope, plate, {
+    ...base,
+    impedanceOhm: completed.ratedVoltage.value / Math.sqrt(3) / base.currentA,
+  });
+  observations.push(...byTest);
+  // What a bench test measured takes the place of the same value written on the plate.
+  const written = withoutTested(plate, byTest);
+  measured(scope, written, completed, base, loss.value, observations, findings);
   // From the stamped power factor: from an ordinary one the search may not find its way to a poor motor. Amperes may imply one above unity.
   const likely = typicalReactances(completed, Math.min(completed.powerFactor.value, HIGHEST_POWER_FACTOR));
   const start = Float64Array.from([
@@ -236,6 +248,18 @@ function leakageObservation(scope: MotorScope, plate: Plate, typical: number, pr
       ],
     }),
   );
+}
+
+/** The plate without the test values that a bench test measured anew. */
+function withoutTested(plate: Plate, byTest: readonly Observation[]): Plate {
+  if (byTest.length === 0) return plate;
+  const has = (name: string): boolean => byTest.some((each) => each.name === `tested_${name}`);
+  return {
+    ...plate,
+    ...(has('resistance') && { statorResistanceOhm: undefined }),
+    ...((has('friction') || has('constant')) && { frictionWindageKw: undefined, noLoadPowerKw: undefined }),
+    ...(has('no_load_current') && { noLoadCurrentA: undefined }),
+  };
 }
 
 /** What tests of this very motor say: winding resistance, friction and windage, an uncoupled run. */

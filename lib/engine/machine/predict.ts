@@ -185,6 +185,13 @@ function ofMachine({ target }: Observation, c: Circuit, parameters: Float64Array
       if (!free) return undefined;
       return Math.log(target.of === 'free-current' ? free.current : free.input);
     }
+    case 'stray':
+      return Math.log(c.stray);
+    case 'free-core':
+    case 'free-constant': {
+      const [, free] = runningFree(c, 1);
+      return free && Math.log(free.core + (target.of === 'free-core' ? 0 : free.friction));
+    }
     default:
       return undefined;
   }
@@ -224,6 +231,21 @@ function machineSlopes(target: Observation['target'], c: Circuit, jacobian: Floa
       pointSlopes(c, ofCircuit, at, free, ofPoint, [row]);
       const scale = 1 / (target.of === 'free-current' ? free.current : free.input);
       for (let k = 0; k < COUNT; k++) jacobian[start + k] = scale * (ofPoint[row * POINT_COLUMNS + k] as number);
+      return;
+    }
+    case 'stray':
+      add(OF_CIRCUIT.stray, 1 / c.stray);
+      return;
+    case 'free-core':
+    case 'free-constant': {
+      const [at, free] = runningFree(c, 1);
+      if (!free) return;
+      const rows = target.of === 'free-core' ? [OF_POINT.core] : [OF_POINT.core, OF_POINT.friction];
+      pointSlopes(c, ofCircuit, at, free, ofPoint, rows);
+      const scale = 1 / (free.core + (target.of === 'free-core' ? 0 : free.friction));
+      for (const row of rows)
+        for (let k = 0; k < COUNT; k++)
+          jacobian[start + k] = (jacobian[start + k] as number) + scale * (ofPoint[row * POINT_COLUMNS + k] as number);
       return;
     }
     default:

@@ -2,7 +2,7 @@ import type { MotorScope } from '../context';
 import { apply, leaf } from '../formula/apply';
 import * as R from '../generated/nameplate';
 import type { CompletedPlate } from '../machine/model';
-import type { Plate } from '../motor';
+import type { KnownPlate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import { completeCurrent } from './current';
@@ -21,7 +21,7 @@ import { completePoles, completeSlip, ratedFrequency } from './speed';
  */
 export function completePlate(
   scope: MotorScope,
-  plate: Plate,
+  plate: KnownPlate,
   prefix: string,
   shaftSpeedRpm?: number,
 ): { plate: CompletedPlate; findings: Finding[] } {
@@ -42,7 +42,8 @@ export function completePlate(
   const frequency = ratedFrequency(scope, plate);
   const poles = completePoles(scope, plate, frequency, shaftSpeedRpm);
   const rated = ratedEfficiency(scope, plate, poles.poles, frequency.value, prefix);
-  const rewinds = pastRewinds(scope, plate, prefix);
+  // A test that counts is of the present winding: what earlier rewinds took is in it.
+  const rewinds = rated.origin === 'metered' ? undefined : pastRewinds(scope, plate, prefix);
   const efficiency: Quantity<'1'> = rewinds
     ? apply(scope, R.efficiency_after_change, { efficiency: rated.efficiency, change: rewinds.change })
     : rated.efficiency;

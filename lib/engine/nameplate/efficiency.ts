@@ -1,6 +1,6 @@
 import type { MotorScope } from '../context';
 import { leaf } from '../formula/apply';
-import type { EfficiencyClass, Plate } from '../motor';
+import type { EfficiencyClass, KnownPlate, Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { Origin, Quantity } from '../quantity/quantity';
 import { classEfficiency, standardEfficiency } from './class-efficiency';
@@ -26,7 +26,7 @@ const LIMIT_IN_DEVIATIONS = 2.5;
  */
 export function ratedEfficiency(
   scope: MotorScope,
-  plate: Plate,
+  plate: KnownPlate,
   poles: number,
   frequencyHz: number,
   prefix: string,
@@ -42,6 +42,8 @@ export function ratedEfficiency(
     usable = undefined;
   }
   const tolerance = toleranceOfLoss(scope, plate.ratedPowerKw);
+  const tested = byTest(scope, plate, prefix, usable, tolerance / LIMIT_IN_DEVIATIONS, findings);
+  if (tested) return tested;
   const query = {
     ratedPowerKw: plate.ratedPowerKw,
     poles,
@@ -103,6 +105,38 @@ export function ratedEfficiency(
     known: false,
     findings,
   };
+}
+
+/** Further apart than this many standard uncertainties, test and plate contradict each other. */
+const CONTRADICTION = 3;
+
+/** The efficiency that a bench test measured, where all its losses were measured. */
+function byTest(
+  scope: MotorScope,
+  plate: KnownPlate,
+  prefix: string,
+  stamped: number | undefined,
+  spreadOfStamp: number,
+  findings: Finding[],
+): RatedEfficiency | undefined {
+  const measured = plate.tested?.measured.efficiency;
+  if (!plate.tested || !measured || !(measured.value > 0.4 && measured.value < 0.995)) return undefined;
+  const { name: test } = plate.tested;
+  const pct = 100 * measured.value;
+  const ofStamp = stamped === undefined ? 0 : spreadOfStamp * (stamped / 100) * (1 - stamped / 100);
+  const apart = stamped === undefined ? 0 : Math.abs(measured.value - stamped / 100) / Math.hypot(measured.u, ofStamp);
+  if (stamped !== undefined && apart > CONTRADICTION)
+    findings.push(PLATE.make('test-contradicts-plate', { test, tested: pct, stamped, apart }));
+  else findings.push(PLATE.make('efficiency-by-test', { test, tested: pct, ...(stamped !== undefined && { stamped }) }));
+  const efficiency = leaf(scope, {
+    value: measured.value,
+    unit: '1',
+    label: `${prefix}efficiency at rated load`,
+    origin: 'metered',
+    source: `bench test “${test}”`,
+    doubts: [{ id: 'bench:efficiency', label: 'efficiency by bench test', u: measured.u }],
+  });
+  return { efficiency, origin: 'metered', known: true, findings };
 }
 
 function make(

@@ -15,6 +15,20 @@ export const PLATE = catalogue({
     cause: 'A typing slip, or another figure read from the plate.',
     next: 'Read the nominal efficiency from the plate again.',
   }),
+  'efficiency-by-test': kind<{ test: string; tested: number; stamped?: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The bench test “${e.test}” measured ${e.tested.toFixed(2)} % at rated load${e.stamped === undefined ? '' : `; the plate says ${e.stamped} %`}. The test counts.`,
+    cause: 'A test of this very motor says more than a stamp or a class.',
+    next: 'Nothing. Withdraw the test if it is not of this motor as it is now.',
+  }),
+  'test-contradicts-plate': kind<{ test: string; tested: number; stamped: number; apart: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The bench test “${e.test}” measured ${e.tested.toFixed(2)} % at rated load, the plate says ${e.stamped} %: ${e.apart.toFixed(1)} standard uncertainties apart. The test was believed.`,
+    cause: 'The motor was rewound or damaged, the plate is of another motor, or the test is.',
+    next: 'Check that test and plate are of the same motor, and what was done to it since it was new.',
+  }),
   'efficiency-unknown': kind<{ assumed: number; basis: string }>({
     severity: 'note',
     text: (e) => `No efficiency or class is known; ${e.assumed.toFixed(1)} % was taken (${e.basis}).`,

@@ -6,6 +6,7 @@ import type { BenchResult } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import type { Problem } from '@/lib/platform/errors';
 import { loadTables } from '@/lib/reference/load';
+import { wakeRunner } from '../evaluation/runner';
 import { readMotor } from '../fleet/data';
 import type { RowIssue } from '../fleet/issue-codes';
 import { withInstruments } from '../instruments/with-instruments';
@@ -133,6 +134,7 @@ export async function keepTyped(typed: TypedTest & { readonly who: string }): Pr
     rotorConductor: rest.conductor === '' ? undefined : rest.conductor,
   });
   if (!done.ok) return { problem: done.problem };
+  wakeRunner();
   revalidatePath(`/${rest.study}`, 'layout');
   redirect(`/${rest.study}/bench/${done.value.id}`);
 }
@@ -145,6 +147,7 @@ export async function withdrawKept(_: KeepState, form: FormData): Promise<KeepSt
   await rememberWho(who);
   const done = await withdrawTest(database(), { studyId: study, id: test, who, why });
   if (!done.ok) return { problem: done.problem };
+  wakeRunner();
   revalidatePath(`/${study}`, 'layout');
   return {};
 }

@@ -4,6 +4,7 @@ import type { Database, Tx } from '@/lib/platform/db';
 import { ok, type Result, refuse } from '@/lib/platform/errors';
 import { contentHash } from '@/lib/platform/hash';
 import { newId } from '@/lib/platform/id';
+import { enqueueEvaluation } from '../evaluation/mutations';
 
 /** A test to be kept with its motor. */
 export interface KeepWish {
@@ -47,6 +48,7 @@ export async function keepTest(
       },
     });
     await note(tx, { ...wish, label: labelOf(motor), what: 'added', to: nameOf(wish.test.test, wish.takenAt) });
+    await enqueueEvaluation(tx, wish.studyId);
     return ok({ id, known: false });
   });
 }
@@ -67,6 +69,7 @@ export async function withdrawTest(
     });
     const name = nameOf(test.name, test.takenAt ?? undefined);
     await note(tx, { ...wish, motorId: test.motorId, label: labelOf(test.motor), what: 'withdrawn', from: name });
+    await enqueueEvaluation(tx, wish.studyId);
     return ok({ motorId: test.motorId });
   });
 }

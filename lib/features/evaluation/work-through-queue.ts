@@ -5,9 +5,9 @@ import { problemOf } from '@/lib/platform/errors';
 import { contentHash } from '@/lib/platform/hash';
 import { loadTables } from '@/lib/reference/load';
 import { readStudyMotors, type StoredMotor } from '../fleet/data';
-import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 import { settingsToJson } from '../study/settings';
+import { fleetAsEvaluated } from './as-evaluated';
 import { evaluateFleet } from './evaluate-fleet';
 import { contextHash, inputHash, inputsHash } from './input-hash';
 import { beginRun, claimRun, endRun, finishRun, readEarlier, requeueAbandoned, stopAsked, storeBlock } from './run-store';
@@ -37,10 +37,8 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
   const inForce = await studyInForce(db.read, run.studyId);
   if (inForce === undefined) return;
   const { settings } = inForce.context;
-  const motors = (await readStudyMotors(db.read, run.studyId, { withHistory: true })).map((stored) => ({
-    ...stored,
-    motor: withInstruments(stored.motor, inForce.instruments),
-  }));
+  const stored = await readStudyMotors(db.read, run.studyId, { withHistory: true });
+  const motors = await fleetAsEvaluated(db.read, inForce, stored);
   const context = contextHash(inForce.context);
   const hashes = new Map(motors.map((stored) => [stored.id, inputHash(context, stored.motor)]));
   const hashOf = (stored: StoredMotor): string => hashes.get(stored.id) ?? '';

@@ -5,10 +5,10 @@ import type { Motor } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import type { Result } from '@/lib/platform/errors';
 import { formatNumber } from '@/lib/platform/format';
+import { asEvaluated } from '../evaluation/as-evaluated';
 import { wakeRunner } from '../evaluation/runner';
 import { readMotor } from '../fleet/data';
 import { readNumber } from '../fleet/number';
-import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 import { rememberWho } from '../study/who';
 import { figureChanges } from './compare';
@@ -70,19 +70,15 @@ async function finish(
   wakeRunner();
   const after = await context({ study: key.studyId, motor: key.motorId });
   revalidatePath(`/${key.studyId}`, 'layout');
-  return {
-    ...(extra.understood && { understood: extra.understood }),
-    done: {
-      ...done.value,
-      figures: after
-        ? figureChanges(
-            withInstruments(before, after.force.instruments),
-            withInstruments(after.stored.motor, after.force.instruments),
-            after.force.context,
-          )
-        : [],
-    },
-  };
+  const { read } = database();
+  const figures = after
+    ? figureChanges(
+        await asEvaluated(read, after.force, { ...after.stored, motor: before }),
+        await asEvaluated(read, after.force, after.stored),
+        after.force.context,
+      )
+    : [];
+  return { ...(extra.understood && { understood: extra.understood }), done: { ...done.value, figures } };
 }
 
 /** Saves the plate and the driven load as typed. */

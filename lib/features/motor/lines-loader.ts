@@ -1,7 +1,7 @@
 import { evaluateMotor, type LineTable, lineTable } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { asEvaluated } from '../evaluation/as-evaluated';
 import { readMotor } from '../fleet/data';
-import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 
 /** The spectral lines to expect of a stored motor, worked out from what is stored now; `undefined` when the study has no such motor. */
@@ -9,5 +9,5 @@ export async function loadLines(studyId: string, motorId: string): Promise<{ rea
   const { read } = database();
   const [force, stored] = await Promise.all([studyInForce(read, studyId), readMotor(read, motorId, { withHistory: true })]);
   if (!force || !stored || stored.studyId !== studyId) return undefined;
-  return { table: lineTable(evaluateMotor(withInstruments(stored.motor, force.instruments), force.context)) };
+  return { table: lineTable(evaluateMotor(await asEvaluated(read, force, stored), force.context)) };
 }

@@ -13,9 +13,9 @@ import {
   type UnrankedMotor,
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { asEvaluated } from '../evaluation/as-evaluated';
 import { readMotor, type StoredMotor } from '../fleet/data';
 import { readHistoryValues } from '../fleet/stored-history';
-import { withInstruments } from '../instruments/with-instruments';
 import { type StudyInForce, studyInForce } from '../study/context';
 import { loadUnits } from '../study/loaders';
 import type { ReaderUnits } from '../study/reader-units';
@@ -70,7 +70,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
   if (!found) return undefined;
   const { force, stored } = found;
   const { read } = database();
-  const evaluation = evaluateMotor(withInstruments(stored.motor, force.instruments), force.context);
+  const evaluation = evaluateMotor(await asEvaluated(read, force, stored), force.context);
   const [rank, values, history] = await Promise.all([
     readRank(read, studyId, motorId),
     readHistoryValues(read, studyId, [motorId]),
@@ -151,7 +151,7 @@ export interface WhyPage {
 export const loadWhy = cache(async (studyId: string, motorId: string, path: string): Promise<WhyPage | undefined> => {
   const found = await inForce(studyId, motorId);
   if (!found) return undefined;
-  const evaluation = evaluateMotor(withInstruments(found.stored.motor, found.force.instruments), found.force.context, new Map());
+  const evaluation = evaluateMotor(await asEvaluated(database().read, found.force, found.stored), found.force.context, new Map());
   const figures: ReadonlyMap<string, Quantity> = figuresOf(evaluation);
   const quantity = figures.get(path);
   const derivation = quantity && derive(evaluation, path, quantity);
