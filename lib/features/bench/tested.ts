@@ -1,14 +1,17 @@
-import type { BenchTest, Motor, ReferenceTables, Tested } from '@/lib/engine';
-import type { StoredTest } from './data';
+import type { BenchMethodId, BenchPlate, BenchTest, Motor, ReferenceTables, Tested } from '@/lib/engine';
 import { benchMotor } from './motor-facts';
 import { workOut } from './work-out';
 
 /** A test as it may count for its motor: the same whether it is stored or stands on a sheet. */
-export type CountingTest = Pick<StoredTest, 'rotorConductor' | 'takenAt'> & {
+export interface CountingTest {
   readonly test: BenchTest;
-  readonly method?: StoredTest['method'] | undefined;
-  readonly withdrawn?: StoredTest['withdrawn'];
-};
+  readonly takenAt: string | undefined;
+  readonly rotorConductor: BenchPlate['rotorConductor'];
+  /** The procedure; the usual one for what was measured where none is named. */
+  readonly method?: BenchMethodId | undefined;
+  /** Present when somebody withdrew it. */
+  readonly withdrawn?: object | undefined;
+}
 
 /**
  * The motor with the bench test that counts: the newest that its standard accepts, not withdrawn, and not older than the winding. Tests come the

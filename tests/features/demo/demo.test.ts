@@ -69,6 +69,9 @@ const OF_THE_STUDY = [
   'ratchet-holds-demand',
   'tax-without-depreciation',
   'class-unknown',
+  // Bench tests are kept beside the fleet; the demonstration has none.
+  'efficiency-by-test',
+  'test-contradicts-plate',
 ];
 
 /**
@@ -135,6 +138,12 @@ describe('the demonstration', () => {
       tables: { ...reference.tables, usPremium: { ...reference.tables.usPremium, rows: [] } },
     };
     for (const code of codesOf(motors.map((motor) => evaluateMotor(motor, gaps)))) seen.add(code);
+    const tested = motors.find(({ plate }) => (plate.nominalEfficiencyPct ?? 0) > 80);
+    for (const off of [0, -0.06]) {
+      const value = (tested?.plate.nominalEfficiencyPct ?? 90) / 100 + off;
+      const test = { name: 'shop', measured: { efficiency: { value, u: 0.003, unit: '1' } } };
+      if (tested) for (const code of codesOf([evaluateMotor({ ...tested, tested: test }, gaps)])) seen.add(code);
+    }
     const all = Object.values(FINDING_CODES).flat();
     expect(all.filter((code) => !seen.has(code)).sort()).toEqual([...NOT_IN_DEMO].sort());
     const fromFleet = codesOf(evaluations);
