@@ -21,13 +21,15 @@ describe('the worklist', () => {
     expect(await readWorklist(temporary.db.read, study)).toBeUndefined();
   });
 
-  it('holds exactly the motors with an indicator near or beyond its limit: must-do first, then by risk', async () => {
+  it('holds exactly the motors that have failed or have an indicator near or beyond its limit: must-do first, then by risk', async () => {
     await temporary.db.write((tx) => enqueueEvaluation(tx, study));
     await workThroughQueue(temporary.db, { otherServers: () => true, jobs: 1 });
     const list = await readWorklist(temporary.db.read, study);
-    const rows = await temporary.db.read.motorEvaluation.findMany({ where: { studyId: study } });
-    const expected = rows.filter((row) =>
-      unpackResult(row.details).condition.indicators.some(({ band }) => band === 'near' || band === 'beyond'),
+    const rows = await temporary.db.read.motorEvaluation.findMany({ where: { studyId: study }, include: { motor: true } });
+    const expected = rows.filter(
+      (row) =>
+        row.motor?.status === 'failed' ||
+        unpackResult(row.details).condition.indicators.some(({ band }) => band === 'near' || band === 'beyond'),
     );
     const items = list?.items ?? [];
     expect(items.map((item) => item.tag).sort()).toEqual(expected.map((row) => row.tag).sort());
@@ -43,10 +45,13 @@ describe('the worklist', () => {
     // Planted: water in a terminal box, and a loose supply fuse.
     expect(
       items
-        .filter((item) => item.mustDo)
+        .filter((item) => item.mustDo && !item.failed)
         .map((item) => item.tag)
         .sort(),
     ).toEqual(['G-1', 'Q-1']);
+    const failed = items.filter((item) => item.failed);
+    expect(failed.length).toBeGreaterThan(0);
+    expect(failed.every((item) => item.mustDo && item.outage && item.why.startsWith('It has failed.'))).toBe(true);
     for (const item of items) {
       expect(item.why.length, item.tag).toBeGreaterThan(10);
       expect(item.next.length, item.tag).toBeGreaterThan(10);

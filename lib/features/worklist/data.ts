@@ -11,21 +11,23 @@ const SAFETY: ReadonlySet<string> = new Set(['insulation-below-minimum', 'voltag
 const URGENCY = { beyond: 1, near: 0.3, within: 0.1 } as const;
 /** Words by which a next step shows that the motor must stand still. */
 const STANDSTILL = /isolate|lock(ed)? out|standstill|after stopping|open(ed)?\b.*motor/i;
+const FAILED_NEXT =
+  'Have it repaired or replaced: what each costs and earns stands among the options on its page. Isolate and lock out first.';
 const SEVERITY = { disqualifies: 0, warning: 1, note: 2 } as const;
 
-/** The motors of the latest evaluation that need a person, in order of risk; `undefined` before the first evaluation. */
+/** The motors of the latest evaluation that need a person, failed ones first, in order of risk; `undefined` before the first evaluation. */
 export async function readWorklist(db: Reader, studyId: string): Promise<Worklist | undefined> {
   const study = await readStudy(db, studyId);
   const runId = await readShownRunId(db, studyId);
   if (!study || runId === undefined) return undefined;
   const rows = await db.motorEvaluation.findMany({
-    where: { runId, worstBand: { in: ['beyond', 'near'] } },
+    where: { runId, OR: [{ worstBand: { in: ['beyond', 'near'] } }, { motor: { status: 'failed' } }] },
     orderBy: { naturalKey: 'asc' },
     select: {
       motorId: true,
       areaName: true,
       details: true,
-      motor: { select: { unplannedStopCostMinor: true, drivenLoad: { select: { standby: true } } } },
+      motor: { select: { status: true, unplannedStopCostMinor: true, drivenLoad: { select: { standby: true } } } },
     },
   });
   const scale = 10 ** minorDigits(study.settings.currency);
@@ -34,7 +36,12 @@ export async function readWorklist(db: Reader, studyId: string): Promise<Worklis
       motor?.unplannedStopCostMinor == null || motor.drivenLoad?.standby === true
         ? 0
         : Number(motor.unplannedStopCostMinor) / scale;
-    return workItem(unpackResult(details), { motorId: motorId ?? undefined, area: areaName ?? undefined, stop });
+    return workItem(unpackResult(details), {
+      motorId: motorId ?? undefined,
+      area: areaName ?? undefined,
+      stop,
+      failed: motor?.status === 'failed',
+    });
   });
   return {
     items: items.sort(byRisk),
@@ -51,7 +58,7 @@ function byRisk(a: WorkItem, b: WorkItem): number {
 /** One motor's line: why it stands here, what to do, and what leaving it may cost. */
 export function workItem(
   result: StoredResult,
-  { motorId, area, stop }: { motorId: string | undefined; area: string | undefined; stop: number },
+  { motorId, area, stop, failed }: { motorId: string | undefined; area: string | undefined; stop: number; failed: boolean },
 ): WorkItem {
   const { indicators, hypotheses, next_measurement: reading } = result.condition;
   const titles = (band: string) =>
@@ -66,7 +73,7 @@ export function workItem(
   const leading = hypotheses[0];
   // That a verdict is open is no reason to act; the next reading says more.
   const weightiest = safety ?? findings.find((found) => found.code !== 'limit-straddled');
-  const next = weightiest?.next ?? reading?.text ?? 'Read the indicator again and follow it.';
+  const next = failed ? FAILED_NEXT : (weightiest?.next ?? reading?.text ?? 'Read the indicator again and follow it.');
   const repair = result.options.find((option) => option.action === 'repair' || option.timing === 'at-failure');
   const consequence = stop + (repair?.cost ?? 0);
   const chance = leading ? leading.odds / (1 + leading.odds) : 0;
@@ -76,14 +83,16 @@ export function workItem(
     site: result.site,
     tag: result.tag,
     area,
-    mustDo: safety !== undefined,
-    why: `${whyWords(weightiest, beyond, near)}${result.decision.action === 'repair' ? ' A repair now is decided.' : ''}`,
+    mustDo: safety !== undefined || failed,
+    failed,
+    why: `${failed ? 'It has failed.' : whyWords(weightiest, beyond, near)}${result.decision.action === 'repair' && !failed ? ' A repair now is decided.' : ''}`,
     leading: leading && { id: leading.id, odds: leading.odds, strength: leading.strength },
     beyond,
     near,
     next,
-    outage: STANDSTILL.test(next),
-    risk: consequence > 0 && leading ? chance * consequence * urgency : undefined,
+    outage: failed || STANDSTILL.test(next),
+    // A failure that has happened is certain and now.
+    risk: consequence <= 0 ? undefined : failed ? consequence : leading ? chance * consequence * urgency : undefined,
   };
 }
 

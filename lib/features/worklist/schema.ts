@@ -8,6 +8,7 @@ export interface WorkItem {
   readonly area: string | undefined;
   /** True when a safety limit is breached or the motor has failed: it is done first, whatever the odds. */
   readonly mustDo: boolean;
+  readonly failed: boolean;
   /** Why it stands here, in a sentence. */
   readonly why: string;
   /** The likeliest suspicion; absent where an indicator alone stands near or beyond its limit. */

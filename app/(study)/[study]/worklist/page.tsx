@@ -63,8 +63,9 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
             </ul>
           </nav>
           <p className={sheet.soft}>
-            Must-do first: a safety limit is breached. Then by risk: the chance of the likeliest suspicion × the cost of a repair
-            and, without a standby, of an unplanned stop × urgency (1 beyond a limit, 0.3 near one; common practice).
+            Must-do first: it has failed, or a safety limit is breached. Then by risk: the chance of the likeliest suspicion × the
+            cost of a repair and, without a standby, of an unplanned stop × urgency (1 beyond a limit, 0.3 near one; common
+            practice).
           </p>
           {grouped(items, group).map(({ title, of }) => (
             <section key={title} className={sheet.section} aria-label={title}>
@@ -87,7 +88,8 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
 }
 
 function answer(items: readonly WorkItem[], total: number): string {
-  if (items.length === 0) return `Of ${formatCount(total)} motors none has an indicator near or beyond its limit.`;
+  if (items.length === 0)
+    return `Of ${formatCount(total)} motors none has failed, and none has an indicator near or beyond its limit.`;
   const must = items.filter((item) => item.mustDo).length;
   const strong = items.filter((item) => item.leading?.strength === 'strong').length;
   const first = must === 0 ? '' : ` ${must === 1 ? 'One must' : `${formatCount(must)} must`} be seen to before anything else.`;

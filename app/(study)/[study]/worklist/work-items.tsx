@@ -31,7 +31,9 @@ export function WorkItems({ items, study, currency, label }: Props) {
           <p className={styles.suspicion}>
             {item.leading
               ? `${SUSPICION_TITLES[item.leading.id]}: ${oddsWords(item.leading.odds)}, ${item.leading.strength}`
-              : 'No suspicion'}
+              : item.failed
+                ? 'Failed'
+                : 'No suspicion'}
             <span className={styles.risk}>
               {item.risk === undefined ? 'no cost known' : `risk ${formatNumber(item.risk, 0)} ${currency}`}
             </span>

@@ -96,6 +96,11 @@ export default async function MotorScreen({ params }: Props) {
         <li>
           <Link href={`${here}/edit`}>Change the plate</Link>
         </li>
+        <li>
+          <Link href={`/${study}/trust/round?m=${motor}`} prefetch={false}>
+            Print a round sheet
+          </Link>
+        </li>
       </ul>
 
       <section className={styles.section} aria-labelledby="load">

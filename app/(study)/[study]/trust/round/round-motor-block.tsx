@@ -42,8 +42,8 @@ export function RoundMotorBlock({ motor, study }: { readonly motor: RoundMotor; 
             </tr>
             {lines.map((line) => (
               <tr key={line.name}>
-                <th scope="row">{line.name}</th>
-                <td>{line.unit}</td>
+                <th scope="row">{line.name} </th>
+                <td className={styles.unit}>{line.unit}</td>
                 <td>{line.expect}</td>
                 <td>
                   <span className={styles.cells}>
