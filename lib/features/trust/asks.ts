@@ -75,6 +75,8 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'no-load-contradicts-plate': ask('stopped', 'no-load'),
   'plate-fits-no-machine': PLATE,
   'plate-value-impossible': DESK,
+  'efficiency-by-test': undefined,
+  'test-contradicts-plate': PLATE,
   'synchronous-limited': undefined,
   'wound-rotor-rings': undefined,
   'rewound-before': undefined,

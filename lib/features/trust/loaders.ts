@@ -1,8 +1,8 @@
 import { compareNaturally, evaluateMotor, motorResult } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { formatNumber } from '@/lib/platform/format';
+import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { readStudyMotors } from '../fleet/data';
-import { withInstruments } from '../instruments/with-instruments';
 import { ratingWords } from '../motor/words';
 import { studyInForce } from '../study/context';
 import { readTrustList, trustItem } from './data';
@@ -51,8 +51,9 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
   if (!force) return undefined;
   const stored =
     ids.length === 0 ? [] : await readStudyMotors(read, studyId, { ids: ids.slice(0, LONGEST_ROUND), withHistory: true });
-  const motors = stored.map(({ id, motor }): RoundMotor => {
-    const evaluation = evaluateMotor(withInstruments(motor, force.instruments), force.context);
+  const evaluated = await fleetAsEvaluated(read, force, stored);
+  const motors = evaluated.map(({ id, motor }): RoundMotor => {
+    const evaluation = evaluateMotor(motor, force.context);
     const result = motorResult(evaluation);
     const item = trustItem(result, { motorId: id, area: motor.area });
     const loads = loadsExpected(evaluation, item.load);
