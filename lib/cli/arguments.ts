@@ -41,10 +41,10 @@ const PLATE: Options = Object.fromEntries(PLATE_OPTIONS.map((column) => [optionO
 /** The commands with their own options; the help is written from the same list. */
 export const COMMANDS = {
   evaluate: {
-    call: 'evaluate FLEET [--settings S] [--history H] [--bench TESTS] [--format json|csv] [--out FILE] [--jobs N]',
-    says: 'evaluates each motor and ranks the fleet',
+    call: 'evaluate FLEET [--settings S] [--history H] [--bench TESTS] [--format json|csv|xlsx] [--out FILE] [--jobs N]',
+    says: 'evaluates each motor and ranks the fleet; xlsx is a workbook of every option with live formulas',
     options: { ...COMMON, ...READING, history: { type: 'string' }, bench: { type: 'string' }, jobs: { type: 'string' } },
-    formats: ['json', 'csv'],
+    formats: ['json', 'csv', 'xlsx'],
     reads: true,
   },
   check: {

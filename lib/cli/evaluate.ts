@@ -7,6 +7,7 @@ import {
   type RankKey,
   ranksOf,
   type Settings,
+  type StudyContext,
 } from '@/lib/engine';
 import { FleetEvaluation } from '@/lib/features/evaluation/evaluate-fleet';
 import { rankedHead } from '@/lib/features/evaluation/result-text';
@@ -15,6 +16,7 @@ import type { RowIssue, StreamedFleet } from '@/lib/features/fleet/parse';
 import { csvRow } from '@/lib/features/fleet/write-csv';
 import { RESULT_COLUMNS } from '@/lib/features/results/columns';
 import { settingsToJson } from '@/lib/features/study/settings';
+import { writeWorkbook } from '@/lib/features/workbook/write-workbook';
 import { type LoadedReference, loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
@@ -33,9 +35,11 @@ export async function evaluate(call: Call): Promise<number> {
   const { settings, prices, remarks } = await readStudy(call.settings, reference);
   for (const remark of remarks) console.error(remark);
   const jobs = call.jobs ?? Math.min(2, availableParallelism());
-  const evaluation = new FleetEvaluation({ settings, prices, tables: reference.tables }, { jobs, shape: 'text' });
+  const study: StudyContext = { settings, prices, tables: reference.tables };
+  const evaluation = new FleetEvaluation(study, { jobs, shape: 'text' });
   try {
-    const inSight = (motors: number): void => evaluation.expect(motors);
+    // The formulas of a workbook are written on this thread, so that no helper is wanted.
+    const inSight = call.format === 'xlsx' ? undefined : (motors: number): void => evaluation.expect(motors);
     const history = await readCallHistory(call);
     const tests = await readCallTests(call, reference);
     const sheet = await readFleetSheet(call, { asOf: settings.asOf, inSight });
@@ -43,7 +47,8 @@ export async function evaluate(call: Call): Promise<number> {
     const joiner = new HistoryJoiner(history?.values ?? [], 1 + sheet.rows + sheet.blankRows);
     const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
     const warnings = history?.warnings ?? [];
-    await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, left, warnings });
+    if (call.format === 'xlsx') await writeBook(call, motorsOf(sheet, { joiner, tests }), study);
+    else await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, left, warnings });
     report(sheet);
     for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
     for (const tag of tests.strays) console.error(`bench test of ${tag || '(no tag)'}: the sheet has no such motor.`);
@@ -51,6 +56,23 @@ export async function evaluate(call: Call): Promise<number> {
     return sheet.rejected.length > 0 || leftOut > 0 ? EXIT.rejectedRows : EXIT.done;
   } finally {
     await evaluation.close();
+  }
+}
+
+/** Writes the options of each motor as a workbook with live formulas, in the order of the sheet. */
+async function writeBook(call: Call, motors: Iterable<Motor>, study: StudyContext): Promise<void> {
+  const output = openOutput(call.out);
+  try {
+    const facts = [
+      ['As of', study.settings.asOf],
+      ['Engine', ENGINE_VERSION],
+      ['Prices', study.prices.invented ? 'the shipped list, which is invented' : 'as listed'],
+    ] as const;
+    for await (const piece of writeWorkbook(motors, study, facts)) output.write(piece as Uint8Array);
+    output.finish();
+  } catch (error) {
+    output.abandon();
+    throw error;
   }
 }
 

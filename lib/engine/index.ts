@@ -37,6 +37,15 @@ export {
   optionTornado,
   usualRanges,
 } from './explain/sensitivity';
+export {
+  type MotorWorksheet,
+  type Mover,
+  motorWorksheet,
+  type OptionWorksheet,
+  type Product,
+  type WorkLine,
+  type WorthLines,
+} from './explain/worksheet';
 export type { Compiled } from './formula/compiled';
 export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';
 export { FORMULAS } from './generated/catalog';
@@ -52,7 +61,10 @@ export { fromMoney, type Money } from './money/money';
 export { type Tornado, type TornadoBar, type TornadoInput, tornado } from './money/tornado';
 export type * from './motor';
 export { compareForRank, compareNaturally, motorResult, type RankKey, rankMotors, ranksOf } from './motor-result';
+export type { Basis, PlanLine } from './options/flow-counts';
+export type { FlowPlan, FlowTerm } from './options/flow-plan';
 export { BOUGHT_CLASSES } from './options/price';
+export type { PriceGrowth } from './options/running-prices';
 export type { Evidence, Finding, Severity } from './quantity/finding';
 export type { Origin, Quantity, Source } from './quantity/quantity';
 export { standardUncertainty } from './quantity/quantity';

@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { writeFleetCsv } from '@/lib/features/fleet/write-csv';
@@ -33,7 +34,7 @@ describe('study', () => {
     ['an unknown command', ['guess'], 'There is no command "guess"'],
     ['an unknown option', ['check', 'x.csv', '--colour', 'blue'], '--colour'],
     ['no sheet', ['evaluate'], 'wants one fleet sheet'],
-    ['a format it does not write', ['evaluate', 'x.csv', '--format', 'pdf'], 'json or csv'],
+    ['a format it does not write', ['evaluate', 'x.csv', '--format', 'pdf'], 'json or csv or xlsx'],
     ['a file that is not there', ['evaluate', '/nowhere/fleet.csv'], '/nowhere/fleet.csv'],
     ['explain without a tag', ['explain', 'x.csv'], '--tag'],
     ['lines without a tag', ['lines', 'x.csv'], '--tag'],
@@ -55,6 +56,18 @@ describe('study', () => {
 });
 
 describe('study evaluate', () => {
+  it('writes a workbook of every option, and ends as it does for other formats', async () => {
+    const out = path.join(folder, 'options.xlsx');
+    const ran = studyCommand('evaluate', sheet('book.csv', ROW, 'P-2,North,0,460,,,,,,,,,'), '--format', 'xlsx', '--out', out);
+    expect(ran.err).toContain('1 row rejected');
+    expect(ran.code).toBe(3);
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.readFile(out);
+    expect(book.worksheets.map((each) => each.name)).toEqual(['Assumptions', 'Options', 'Cash flow', 'Years', 'Working']);
+    expect(book.getWorksheet('Options')?.getCell('C2').value).toBe('keep');
+    expect(book.definedNames.getRanges('energy_price_per_kwh').ranges).toHaveLength(1);
+  });
+
   it('writes the contract’s results: finite numbers, losses that add up, keep among the options', () => {
     const { code, results: written } = results(sheet('one.csv', ROW));
     expect(code).toBe(0);

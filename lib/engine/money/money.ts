@@ -22,8 +22,9 @@ export function fitsMoney(amount: number): boolean {
  */
 export function toMoney(amount: number): Money {
   if (!fitsMoney(amount)) throw new RangeError(`an amount of money must be finite and below ${LARGEST}`);
-  // One part in 2^52 upwards makes decimal halves, which have no exact binary form, round as written.
-  const size = Math.round(Math.abs(amount) * 100 * (1 + Number.EPSILON));
+  // Decimal halves have no exact binary form, and a few sums and products leave them a little low: they round as written.
+  const hundredths = Math.abs(amount) * 100;
+  const size = Math.round(hundredths + Math.min(8 * Number.EPSILON * hundredths, 1e-6));
   return (amount < 0 && size > 0 ? -size : size) as Money;
 }
 

@@ -19,7 +19,7 @@ export interface FlowTerm extends YearlyCounts {
   readonly line: PlanLine;
   /** True when the term counts as outlay in the savings-to-investment ratio. */
   readonly outlay: boolean;
-  /** Of running: how often the basis runs in each year, before prices. */
+  /** How often the basis is spared in each year, before prices and tax; absent for tax, which is no event. */
   readonly times?: readonly number[] | undefined;
   /** What is to be added for the demand in the basis, where a ratchet delays what it saves. */
   readonly delay?: YearlyCounts | undefined;
@@ -108,7 +108,8 @@ function priced(
       line,
       outlay,
       ...amounts,
-      ...(running && { times, delay: delayOf(settings, growth, times, (year) => price(year) * kept) }),
+      times,
+      ...(running && { delay: delayOf(settings, growth, times, (year) => price(year) * kept) }),
     };
   });
   return [...terms, ...taxOn(settings, given.kind, terms)];

@@ -2,6 +2,9 @@ import type { Money } from '../money/money';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { Action, Timing } from '../result';
+import type { FlowPlan } from './flow-plan';
+import type { PriceGrowth } from './running-prices';
+import type { Worths } from './worth';
 
 /** Figures of an option under their names in the results, with their doubt and derivation. */
 export interface OptionFigures {
@@ -32,6 +35,17 @@ export interface FlowLines {
   readonly failure?: readonly Money[] | undefined;
 }
 
+/** What the money of an option was worked out from, for whoever writes the arithmetic down. */
+export interface OptionWorkings {
+  readonly plan: FlowPlan;
+  readonly growth: PriceGrowth;
+  readonly worths: Worths;
+  /** What the payback counts: the cost less rebates, and less the repair that is spared. */
+  readonly netCost: Quantity<'currency'>;
+  /** The saving that the payback counts. */
+  readonly firstYear: Quantity<'currency/a'>;
+}
+
 /** One option for a motor, weighed against the baseline (docs/methods/options-and-money.md). */
 export interface Option {
   /** Such as `replace-now-30-premium`. */
@@ -52,7 +66,8 @@ export interface Option {
   readonly probabilityWithinPolicy?: number | undefined;
   /** Kilograms that are expected to be saved in each year from the first on; present where the factor differs by year. */
   readonly emissionsByYear?: readonly number[] | undefined;
-  /** Absent where no value could be given. */
+  /** Absent, as the lines are, where no value could be given. */
+  readonly workings?: OptionWorkings | undefined;
   readonly lines?: FlowLines | undefined;
   readonly cashFlow: readonly Money[];
   /** Value when carried out in each year of the budget; empty for options that take no budget. */

@@ -7,19 +7,9 @@ import { combineParts, onePart, type Parts, type Quantity, standardUncertainty }
 import type { Basis } from './flow-counts';
 import type { FlowPlan, FlowTerm } from './flow-plan';
 import type { FlowLines } from './option';
+import type { Worths } from './worth';
 
-/** What one unit of a basis is worth for this motor; running splits into energy, demand and power factor. */
-export interface Worth {
-  readonly quantity: Quantity<'currency/a'> | Quantity<'currency'>;
-  readonly energy?: number;
-  readonly kwh?: number | undefined;
-  readonly demand?: number;
-  readonly demandCost?: Quantity<'currency/a'> | undefined;
-  readonly powerFactor?: number;
-}
-
-/** Worth of each basis; one that is missing counts as zero, which the caller must have found right. */
-export type Worths = { readonly [B in Basis]?: Worth | undefined };
+export type { Worth, Worths } from './worth';
 
 /** The cash flow of one motor's option and what follows from it. */
 export interface ValuedFlow {
@@ -101,9 +91,9 @@ export function ratioDoubt(scope: MotorScope, plan: FlowPlan, worths: Worths, { 
 /** Kilowatt-hours that a plan is expected to save in each year, 0 first. */
 export function energySavedByYear(plan: FlowPlan, worths: Worths, years: number): number[] {
   const saved = new Array<number>(years + 1).fill(0);
-  for (const { basis, times } of plan.terms) {
+  for (const { basis, line, times } of plan.terms) {
     const kwh = worths[basis]?.kwh;
-    if (times && kwh !== undefined)
+    if (line === 'running' && times && kwh !== undefined)
       for (let year = 1; year <= years; year++) saved[year] = (saved[year] ?? 0) + (times[year] ?? 0) * kwh;
   }
   return saved;

@@ -94,6 +94,10 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     marginalPrice: money && energy !== 0 ? money.value / energy : undefined,
     probabilityWithinPolicy:
       flow && firstYear && probabilityWithin(firstYear, candidate.netCost, settings.policy.maxSimplePaybackYears),
+    workings:
+      flow && firstYear
+        ? { plan, growth: candidate.growth, worths: candidate.worths, netCost: candidate.netCost, firstYear }
+        : undefined,
     lines: flow?.lines,
     cashFlow: flow?.cashFlow ?? [],
     netPresentValueByYear: byYear(candidate, flow),

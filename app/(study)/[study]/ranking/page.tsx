@@ -99,7 +99,8 @@ export default async function RankingScreen({ params, searchParams }: Props) {
         the 95 % interval.{' '}
         <span className="screen-only">
           Take {words === '' ? 'the ranking' : 'these motors'} along: <a href={file('csv')}>CSV</a>,{' '}
-          <a href={file('xlsx')}>XLSX</a>.
+          <a href={file('xlsx')}>XLSX</a>. For finance:{' '}
+          <a href={`/api/studies/${id}/workbook`}>every option of the whole fleet as a workbook with live formulas</a>.
         </span>
       </p>
       {motors.length === 0 ? (

@@ -121,6 +121,13 @@ export function MotorOptions({ page, why }: Props) {
           interval; a payback of “or never” belongs to a saving that may be nothing.
         </li>
       </ul>
+      <p className={`${styles.soft} screen-only`}>
+        For finance:{' '}
+        <a href={`/api/studies/${page.study.id}/workbook?motor=${page.stored.id}`}>
+          these options as a workbook with live formulas
+        </a>
+        . Change a price in it, and the paybacks follow.
+      </p>
       {withFindings.map((option) => (
         <details key={option.id} open={option.id === decided?.id}>
           <summary>
