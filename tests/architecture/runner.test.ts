@@ -242,13 +242,16 @@ describe('.ci/run', () => {
     expect(run('[ "$1" = ci ] || { echo "== types"; exit 0; }')).toEqual({ last: '0 passed, 1 failed', exitCode: 1 });
   });
 
-  test('installs a browser as root when there is none, and goes on without one when that fails', () => {
+  test.each([
+    ['a browser', 'playwright.config.ts', /apt-get install .*chromium/],
+    ['a spreadsheet program', 'tests/features/workbook.test.ts', /apt-get install .*--no-install-recommends libreoffice-calc/],
+  ])('installs %s as root when there is none, and goes on without one when that fails', (_, wantedBy, install) => {
     const tools = ['bash', 'dirname', 'grep', 'tail', 'tee', 'mktemp', 'rm'];
     for (const works of [true, false]) {
       const npm = '[ "$1" = ci ] || echo "1 passed, 0 failed"';
       const program = (text: string): string => `#!/bin/sh\n${text}\n`;
       const folder = folderWith({
-        'playwright.config.ts': '',
+        [wantedBy]: '',
         'bin/npm': program(npm),
         'bin/id': program('echo 0'),
         'bin/apt-get': program(`echo "apt-get $*" >>"$ASKED"; ${works ? 'exit 0' : 'exit 100'}`),
@@ -266,7 +269,7 @@ describe('.ci/run', () => {
       const calls = readFileSync(asked, 'utf8').trim().split('\n');
       expect(calls[0]).toContain('apt-get update');
       expect(calls).toHaveLength(works ? 2 : 1);
-      if (works) expect(calls[1]).toMatch(/apt-get install .*chromium/);
+      if (works) expect(calls[1]).toMatch(install);
       expect(ended.stdout).toMatch(works ? /== npm ci/ : /could not be installed/);
       expect(ended.stdout.trimEnd().split('\n').at(-1)).toBe('1 passed, 0 failed');
     }
