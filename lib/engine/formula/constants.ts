@@ -13,3 +13,6 @@ export const CONSTANTS = {
 
 /** 1 hp in kW, as the fleet sheet defines it (0.745700). */
 export const KILOWATTS_PER_HORSEPOWER = CONSTANTS.kilowatts_per_horsepower.value;
+
+/** 1 lb·ft² in kg·m². */
+export const POUND_FOOT_SQUARED = 0.04214011;

@@ -8,19 +8,11 @@ import { checksBefore } from './checks';
 import type { Costs, Outlay } from './costs';
 import { OPTIONS } from './findings';
 import { oldWorth, type Present, runningWorth } from './present';
-import { type Replacement, rebateOf, replacementMachine } from './replacement';
-import { meanEfficiency, newSteps, type RunningStep, type RunningYear, repairedYear, runningYear } from './running';
+import { type Change, rebateOf, replacementMachine } from './replacement';
+import { heatOn, resizeNotes } from './resize-notes';
+import { meanEfficiency, newSteps, repairedYear, runningYear } from './running';
 import type { Worth, Worths } from './value';
 import type { Candidate } from './weigh-option';
-
-/** A premium motor in place of the present one, with what it costs and takes. */
-interface Change {
-  readonly replacement: Replacement;
-  readonly outlay: Outlay;
-  readonly steps: readonly RunningStep[];
-  readonly year: RunningYear | undefined;
-  readonly repairedYear: RunningYear | undefined;
-}
 
 /**
  * Replacement by a premium motor of the same rating and of each other rating given: now and at failure, or for a failed motor now.
@@ -43,7 +35,7 @@ export function changeCandidates(
       installedCost: change.outlay.installed.value,
       savedKwh: (present.year?.energy?.value ?? 0) - (change.year?.energy?.value ?? 0),
     });
-    const findings = findingsOf(scope, present, change);
+    const findings = findingsOf(scope, present, change, same);
     const worths = worthsOf(scope, present, costs, { change, same, rebate });
     candidates.push(...candidatesOf(scope, present, { change, action, rebate, findings, worths, same }));
   }
@@ -75,7 +67,7 @@ function changeTo(scope: MotorScope, present: Present, costs: Costs, ratedPowerK
   };
 }
 
-function findingsOf(scope: MotorScope, present: Present, change: Change): Finding[] {
+function findingsOf(scope: MotorScope, present: Present, change: Change, same: Change | undefined): Finding[] {
   const { plate } = present;
   const { ratedPowerKw, findings } = change.replacement;
   const resized = ratedPowerKw !== plate.ratedPowerKw;
@@ -91,7 +83,9 @@ function findingsOf(scope: MotorScope, present: Present, change: Change): Findin
       newRatedPowerKw: ratedPowerKw,
       highestLoadKw: present.highestLoadKw,
       exponent: present.law.exponent.value,
+      ...(resized && heatOn(present, change)),
     }),
+    ...(resized ? resizeNotes(scope, present, change, same) : []),
     ...(resized && plate.peakLoadKw === undefined
       ? [OPTIONS.make('peak-load-unknown', { highest_load_kw: present.highestLoadKw })]
       : []),

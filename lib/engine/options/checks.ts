@@ -1,9 +1,11 @@
+import { permittedStarts } from '../condition/indicators/starts';
+import { unbalanceDerating } from '../condition/indicators/voltage-unbalance';
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import type { DrivenMachine, Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { ReferenceTables, TorqueRow } from '../tables';
 import { OPTIONS } from './findings';
-import { largestInertia } from './starting';
+import { accelerating, type LeastTorques, largestInertia, runUpTime } from './starting';
 
 /** What is to be checked: a motor in place of another. */
 export interface Change {
@@ -14,6 +16,12 @@ export interface Change {
   readonly newRatedPowerKw: number;
   readonly highestLoadKw: number;
   readonly exponent: number;
+  /** Load of the new motor at its highest step, and the root mean square over the hours that it runs, over its rating. */
+  readonly highestLoad?: number | undefined;
+  readonly rmsLoad?: number | undefined;
+  /** Largest deviation from the mean of the line-to-line voltages, in per cent; highest ambient that was read, °C. */
+  readonly unbalancePct?: number | undefined;
+  readonly ambientC?: number | undefined;
 }
 
 /** Loads whose starting torque depends on what lies in or on them. */
@@ -23,17 +31,26 @@ const HEAVY: ReadonlySet<DrivenMachine> = new Set(['fan', 'blower']);
 
 /** Torque to break a load away over its running torque: loads with the square of speed, and others (common practice). */
 const BREAKAWAY = { square: 0.3, other: 1.5 } as const;
-/** Locked-rotor torque left at 90 % voltage during the start (common practice). */
-const VOLTAGE_DIP = 0.9 ** 2;
+/** Voltage during the start over rated voltage (common practice). */
+const VOLTAGE_DIP = 0.9;
+/** An overload relay of the ordinary class trips after so many seconds at starting current (class 10; from memory). */
+const RELAY_SECONDS = 10;
+/** Altitude and ambient up to which a rating holds: US DOE Motor Systems Tip Sheet 10 (3300 ft, from memory, for the altitude). */
+const RATED_ALTITUDE_M = 1000;
+const RATED_AMBIENT_C = 40;
+/** Above this unbalance no motor should run (NEMA MG 1 14.36). */
+const MOST_UNBALANCE_PCT = 5;
 
 /**
- * What must be confirmed before a motor is put in place of another; each as a finding `check-before`.
- * Source: columns mounting and hazardous_location of the fleet sheet; starting duty as in {@link largestInertia} and the
- * table of locked-rotor torques.
+ * What must be confirmed before a motor is put in place of another; each as a finding `check-before`. A smaller rating has less in hand
+ * for heat and for the start, and is checked for both.
+ * Source: columns mounting and hazardous_location of the fleet sheet; tables of unbalance derating, starts and least torques; starting duty
+ * as in {@link largestInertia} and {@link accelerating}.
  */
 export function checksBefore(change: Change): Finding[] {
   const reasons = [...fitReasons(change.plate)];
-  if (change.newRatedPowerKw < change.plate.ratedPowerKw * 0.985) reasons.push(...startingReasons(change));
+  if (change.newRatedPowerKw < change.plate.ratedPowerKw * 0.985)
+    reasons.push(...heatReasons(change), ...startsReasons(change), ...startingReasons(change));
   return reasons.map(([check, detail]) => OPTIONS.make('check-before', { check, detail }));
 }
 
@@ -65,25 +82,90 @@ function* startingReasons(change: Change): Generator<Reason> {
       'inertia',
       `the load inertia of ${inertia} kg·m² exceeds the ${largest.toPrecision(3)} kg·m² that a motor of this rating must be able to start`,
     ];
-  const locked = lockedRotorPct(change.tables, change.newRatedPowerKw, change.poles);
-  const breakaway = change.exponent === 2 ? BREAKAWAY.square : BREAKAWAY.other;
-  const needed = (100 * breakaway * change.highestLoadKw) / change.newRatedPowerKw;
-  if (locked !== undefined && needed > locked * VOLTAGE_DIP)
+  const torques = leastTorques(change.tables, change.newRatedPowerKw, change.poles);
+  if (!torques) return;
+  const running = change.highestLoadKw / change.newRatedPowerKw;
+  const breakaway = (change.exponent === 2 ? BREAKAWAY.square : BREAKAWAY.other) * running;
+  const left = accelerating({ torques, breakaway, running, exponent: change.exponent, voltage: VOLTAGE_DIP });
+  if (left.least < 0) {
+    yield ['starting-torque', shortOfTorque(left.at, torques, breakaway, running * left.at ** change.exponent)];
+    return;
+  }
+  if (inertia === undefined || inertia > largest) return;
+  const seconds = runUpTime({
+    inertiaKgm2: inertia,
+    synchronousSpeedRpm: change.synchronousSpeedRpm,
+    ratedPowerKw: change.newRatedPowerKw,
+    mean: left.mean,
+  });
+  if (seconds !== undefined && seconds > RELAY_SECONDS)
     yield [
-      'starting-torque',
-      `the load may need ${needed.toFixed(0)} % of rated torque to start, and the smaller motor must give only ${(locked * VOLTAGE_DIP).toFixed(0)} % at 90 % voltage`,
+      'run-up-time',
+      `at 90 % voltage the load alone may take ${seconds.toFixed(0)} s to come up to speed, longer than the ${RELAY_SECONDS} s of an ordinary overload relay`,
+    ];
+}
+
+function shortOfTorque(at: number, torques: LeastTorques, breakaway: number, load: number): string {
+  const pct = (share: number) => `${(100 * share).toFixed(0)} %`;
+  if (at === 0)
+    return `the load may need ${pct(breakaway)} of rated torque to start, and the smaller motor must give only ${pct(torques.locked * VOLTAGE_DIP ** 2)} at 90 % voltage`;
+  return `at ${pct(at)} of speed the load may need ${pct(load)} of rated torque, and the smaller motor must give only ${pct(Math.min(torques.locked, torques.pullUp) * VOLTAGE_DIP ** 2)} at 90 % voltage`;
+}
+
+/** Heat: what the duty asks of the smaller motor against what the place and the supply leave of its rating. */
+function* heatReasons(change: Change): Generator<Reason> {
+  const { highestLoad = 0, rmsLoad = 0, unbalancePct = 0, ambientC } = change;
+  const pct = (share: number) => `${(100 * share).toFixed(0)} %`;
+  if (highestLoad > 1)
+    yield [
+      'highest-load',
+      `at its own speed the smaller motor would carry ${pct(highestLoad)} of its rating at the highest step`,
+    ];
+  if (unbalancePct > MOST_UNBALANCE_PCT)
+    yield [
+      'unbalance',
+      `the voltages are ${unbalancePct.toFixed(1)} % out of balance, and above ${MOST_UNBALANCE_PCT} % no motor should run`,
+    ];
+  else {
+    const left = unbalanceDerating(change.tables.unbalanceDerating.rows, unbalancePct);
+    if (rmsLoad > left)
+      yield [
+        'heat',
+        `its duty asks for ${pct(rmsLoad)} of the smaller rating (root mean square), and a voltage unbalance of ${unbalancePct.toFixed(1)} % leaves ${pct(left)}`,
+      ];
+  }
+  const altitude = change.plate.altitudeM;
+  if (altitude !== undefined && altitude > RATED_ALTITUDE_M)
+    yield ['altitude', `the place lies at ${altitude.toFixed(0)} m; ratings hold up to ${RATED_ALTITUDE_M} m`];
+  if (ambientC !== undefined && ambientC > RATED_AMBIENT_C)
+    yield ['ambient', `an ambient of ${ambientC.toFixed(0)} °C was read; ratings hold up to ${RATED_AMBIENT_C} °C`];
+}
+
+function* startsReasons({ tables, plate, newRatedPowerKw, poles }: Change): Generator<Reason> {
+  if (plate.driveFed === true) return;
+  const starts = plate.startsPerHour;
+  if (starts === undefined) {
+    if (plate.flowControl === 'on-off')
+      yield ['starts', 'the motor is run on and off, and how often it starts in an hour is not known'];
+    return;
+  }
+  const found = permittedStarts(tables.starts.rows, { ratedPowerKw: newRatedPowerKw, poles, inertia: plate.loadInertiaKgm2 });
+  if (found && starts > found.permitted)
+    yield [
+      'starts',
+      `it starts ${starts} times an hour, and the smaller motor is permitted ${Number(found.permitted.toPrecision(2))}`,
     ];
 }
 
 const torques = new WeakMap<ReferenceTables, Map<number, TorqueRow[]>>();
 
-/** Least locked-rotor torque of design A and B at a listed rating within a tenth, in % of rated; `undefined` where the table has none. */
-function lockedRotorPct(tables: ReferenceTables, ratedPowerKw: number, poles: number): number | undefined {
+/** Least torques of design A and B at a listed rating within a tenth; `undefined` where the table lacks one of them. */
+function leastTorques(tables: ReferenceTables, ratedPowerKw: number, poles: number): LeastTorques | undefined {
   let byPoles = torques.get(tables);
   if (!byPoles) {
     byPoles = new Map();
     for (const row of tables.torqueMinimums.rows) {
-      if (row.design !== 'A_B' || row.torque !== 'locked_rotor') continue;
+      if (row.design !== 'A_B') continue;
       const list = byPoles.get(row.poles) ?? [];
       list.push(row);
       byPoles.set(row.poles, list);
@@ -91,5 +173,11 @@ function lockedRotorPct(tables: ReferenceTables, ratedPowerKw: number, poles: nu
     torques.set(tables, byPoles);
   }
   const hp = ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
-  return byPoles.get(poles)?.find((row) => Math.abs(row.ratedPowerHp / hp - 1) < 0.1)?.pctOfRated;
+  const rows = byPoles.get(poles) ?? [];
+  const least = (torque: TorqueRow['torque']) => {
+    const row = rows.find((entry) => entry.torque === torque && Math.abs(entry.ratedPowerHp / hp - 1) < 0.1);
+    return row && row.pctOfRated / 100;
+  };
+  const [locked, pullUp, breakdown] = [least('locked_rotor'), least('pull_up'), least('breakdown')];
+  return locked === undefined || pullUp === undefined || breakdown === undefined ? undefined : { locked, pullUp, breakdown };
 }

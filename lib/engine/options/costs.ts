@@ -134,7 +134,7 @@ export class Costs {
 const frames = new WeakMap<ReferenceTables, Map<string, string>>();
 
 /** Frame of a T-frame motor by rating, poles and enclosure; `undefined` where the table has none. */
-function standardFrame(
+export function standardFrame(
   tables: ReferenceTables,
   ratedPowerKw: number,
   size: { readonly poles: number; readonly enclosure: Enclosure },

@@ -168,6 +168,35 @@ export const OPTIONS = catalogue({
     cause: 'Fans and pumps take power with the cube of the speed, and premium motors slip less.',
     next: 'Choose a motor of like full-load speed, change the sheave, or trim the impeller; then the whole saving stays.',
   }),
+  'starter-to-match': kind<{ from_a: number; to_a: number }>({
+    severity: 'note',
+    text: (e) =>
+      `Rated current goes from ${e.from_a.toPrecision(3)} to about ${e.to_a.toPrecision(3)} A, so the overload relay must be set anew or changed.`,
+    cause: 'Relay, fuses and breaker were chosen for the present rating.',
+    next: 'Have a licensed electrician set the relay to the new plate and check fuses, breaker and capacitors by the local code.',
+  }),
+  'frame-to-match': kind<{ from: string; to: string; height: string }>({
+    severity: 'note',
+    text: (e) => `The frame goes from ${e.from} to ${e.to}${e.height}.`,
+    cause: 'Another rating comes in another frame: feet, shaft and coupling differ.',
+    next: 'Have base or adapter, coupling or sheave and alignment quoted with the motor.',
+  }),
+  'power-factor-moves': kind<{ from: number; to: number }>({
+    severity: 'note',
+    text: (e) => `At the highest step the power factor goes from ${e.from.toFixed(2)} to ${e.to.toFixed(2)}.`,
+    cause: 'A motor nearer to its rating takes less magnetising current for its power.',
+    next: 'Look at capacitors at the motor, which may be too large for the new one, and at the charge for reactive power.',
+  }),
+  'smaller-saves-no-more': kind<{ beyond_same_rating: number }>({
+    severity: 'note',
+    text: (e) =>
+      e.beyond_same_rating > 0
+        ? `The smaller rating saves only ${whole(e.beyond_same_rating)} kWh a year beyond a premium motor of the present rating.`
+        : `The smaller rating takes ${whole(-e.beyond_same_rating)} kWh a year more than a premium motor of the present rating.`,
+    cause:
+      'The efficiency of present motors is nearly flat from half to full load, and a smaller motor often slips more and has a lower class value.',
+    next: 'Choose the smaller rating for its price or power factor, not for energy.',
+  }),
   'peak-load-unknown': kind<{ highest_load_kw: number }>({
     severity: 'note',
     text: (e) => `The highest load is taken as the ${e.highest_load_kw.toFixed(1)} kW that was measured or stated in the duty.`,

@@ -7,8 +7,8 @@ import { type Conditions, slipAtLoad } from '../machine/operate';
 import type { DrivenMachine, Plate } from '../motor';
 import { combineParts, exact, type Quantity, scaleParts } from '../quantity/quantity';
 
-/** Step of the speed ratio for its derivative. */
-const NUDGE = 1e-6;
+/** Two speed ratios nearer than this tell no slope: rounding would rule it. */
+const APART = 1e-5;
 
 /** How the driven machine answers to another speed. */
 export interface LoadLaw {
@@ -35,7 +35,7 @@ export function loadLaw(plate: Plate): LoadLaw {
 /**
  * Speed of a new motor over that of the old one where its torque meets the load.
  *
- * Solves r n = ns (1 − s(P r^(k+1) / Pr)) for r by Newton steps: n and P speed and shaft power of the old motor, ns, s(x) and Pr synchronous
+ * Solves r n = ns (1 − s(P r^(k+1) / Pr)) for r by the secant rule: n and P speed and shaft power of the old motor, ns, s(x) and Pr synchronous
  * speed, slip at a load and rating of the new one, k the torque exponent. The doubt follows by the implicit-function rule.
  *
  * Units: ratio. Valid for: up to the breakdown torque of the new motor; `undefined` beyond it.
@@ -65,17 +65,17 @@ export function speedRatio(
     return near?.slip;
   };
   let ratio = 1;
-  let residual = 0;
   let slope = n;
+  let before: { readonly ratio: number; readonly slip: number } | undefined;
   for (let step = 0; step < 30; step++) {
     const slip = slipAt(ratio);
-    const next = slipAt(ratio + NUDGE);
-    if (slip === undefined || next === undefined) return undefined;
-    residual = ratio * n - ns * (1 - slip);
-    slope = n + (ns * (next - slip)) / NUDGE;
-    const change = residual / slope;
+    if (slip === undefined) return undefined;
+    // At first slip is taken to go with the load; then the chord through the last two points is as good as the tangent, at half the solves.
+    if (!before) slope = n + (ns * slip * power) / ratio;
+    else if (Math.abs(ratio - before.ratio) > APART) slope = n + (ns * (slip - before.slip)) / (ratio - before.ratio);
+    before = { ratio, slip };
+    const change = (ratio * n - ns * (1 - slip)) / slope;
     ratio -= change;
-    // Each step squares what the one before has left.
     if (Math.abs(change) < 1e-8) break;
   }
   const loadFraction: Quantity<'1'> = {

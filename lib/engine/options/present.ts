@@ -3,7 +3,7 @@ import { apply, leaf } from '../formula/apply';
 import * as $ from '../generated/money';
 import type { DutyPoint, Machine, OperatingPoint } from '../machine/model';
 import { assumedAmbient, type Conditions } from '../machine/operate';
-import type { Motor, Plate } from '../motor';
+import type { Motor, Plate, Reading } from '../motor';
 import { rewindChange } from '../nameplate/rewind';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity } from '../quantity/quantity';
@@ -58,6 +58,8 @@ export interface Present {
   readonly stop: Worth | undefined;
   readonly stopCostUnknown: boolean;
   readonly highestLoadKw: number;
+  /** What was read at it, oldest first. */
+  readonly readings: readonly Reading[];
   readonly screening: readonly Finding[];
 }
 
@@ -121,6 +123,7 @@ export function presentSide(scope: MotorScope, input: WeighInput, costs: Costs):
         : undefined,
     stopCostUnknown: raised && stopCost === undefined,
     highestLoadKw: highestLoad(plate, steps, input.point),
+    readings: motor.readings,
     screening,
   };
 }

@@ -8,8 +8,10 @@ import { completePlate } from '../nameplate/complete';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { Price } from '../settings';
+import type { Outlay } from './costs';
 import { OPTIONS } from './findings';
 import { shortRating } from './ratings';
+import type { RunningStep, RunningYear } from './running';
 
 /** A premium motor on offer, as a machine. */
 export interface Replacement {
@@ -17,6 +19,15 @@ export interface Replacement {
   readonly machine: Machine;
   readonly nominalEfficiencyPct: number;
   readonly findings: readonly Finding[];
+}
+
+/** A premium motor in place of the present one, with what it costs and takes. */
+export interface Change {
+  readonly replacement: Replacement;
+  readonly outlay: Outlay;
+  readonly steps: readonly RunningStep[];
+  readonly year: RunningYear | undefined;
+  readonly repairedYear: RunningYear | undefined;
 }
 
 /**

@@ -1,13 +1,11 @@
 import { leaf } from '../../formula/apply';
-import { KILOWATTS_PER_HORSEPOWER } from '../../formula/constants';
+import { KILOWATTS_PER_HORSEPOWER, POUND_FOOT_SQUARED } from '../../formula/constants';
 import * as C from '../../generated/condition';
+import type { StartsRow } from '../../tables';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, inForce } from '../limit';
 import { words } from './shared';
-
-/** 1 lb·ft² in kg·m². */
-const POUND_FOOT_SQUARED = 0.04214011;
 
 /** A rating counts as that of the table within so much: plates round. */
 const SAME_RATING = 1.03;
@@ -27,7 +25,6 @@ export const startsPerHour: Indicator = {
     if (starts === undefined) return { value: undefined, findings: [] };
     const table = scope.tables.starts;
     const { poles } = machine.plate;
-    const hp = motor.plate.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
     const value = leaf(scope, {
       value: starts,
       unit: '1/h',
@@ -36,9 +33,10 @@ export const startsPerHour: Indicator = {
       source: 'fleet sheet',
       doubts: [],
     });
-    const row = table.rows.find((entry) => entry.poles === poles && entry.ratedPowerHp * SAME_RATING >= hp);
+    const inertia = motor.plate.loadInertiaKgm2;
+    const found = permittedStarts(table.rows, { ratedPowerKw: motor.plate.ratedPowerKw, poles, inertia });
     const source = `${table.title} (${table.edition})`;
-    if (!row)
+    if (!found)
       return {
         value,
         limit: 'outside the table',
@@ -46,12 +44,7 @@ export const startsPerHour: Indicator = {
         status: 'read-secondary',
         findings: [CONDITION.make('starts-outside-table', { rated_power: motor.plate.ratedPowerKw, poles })],
       };
-    const inertia = motor.plate.loadInertiaKgm2;
-    const byInertia =
-      inertia !== undefined && inertia > 0
-        ? C.permitted_starts.f(row.startsInertia, inertia / POUND_FOOT_SQUARED)
-        : Number.POSITIVE_INFINITY;
-    const permitted = Math.min(row.startsPerHour, byInertia);
+    const { row, permitted } = found;
     const limit = inForce(scope, { id: 'starts', value: permitted, unit: '1/h', source, status: row.status });
     const judged = bandBelow(value, limit, 'starts an hour');
     const why = inertia === undefined ? '; fewer with a heavy load, whose inertia is not known' : '';
@@ -65,3 +58,22 @@ export const startsPerHour: Indicator = {
     };
   },
 };
+
+/**
+ * Starts an hour that the table permits a motor: the lesser of its two columns, of which the second wants the load's inertia. Between two
+ * ratings the larger one counts; `undefined` outside the table. Units: kW, kg·m² at the motor shaft. Source: as {@link startsPerHour}.
+ */
+export function permittedStarts<R extends StartsRow>(
+  rows: readonly R[],
+  motor: { readonly ratedPowerKw: number; readonly poles: number; readonly inertia: number | undefined },
+): { readonly row: R; readonly permitted: number } | undefined {
+  const hp = motor.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
+  const row = rows.find((entry) => entry.poles === motor.poles && entry.ratedPowerHp * SAME_RATING >= hp);
+  if (!row) return undefined;
+  const { inertia } = motor;
+  const byInertia =
+    inertia !== undefined && inertia > 0
+      ? C.permitted_starts.f(row.startsInertia, inertia / POUND_FOOT_SQUARED)
+      : Number.POSITIVE_INFINITY;
+  return { row, permitted: Math.min(row.startsPerHour, byInertia) };
+}

@@ -1,0 +1,99 @@
+import { behindDrive } from '../condition/indicators/shared';
+import type { MotorScope } from '../context';
+import type { Finding } from '../quantity/finding';
+import { standardFrame } from './costs';
+import { OPTIONS } from './findings';
+import type { Present } from './present';
+import type { Change } from './replacement';
+import type { RunningStep } from './running';
+
+/** What of the duty, the supply and the place heats another rating. */
+export interface HeatOn {
+  readonly highestLoad: number;
+  readonly rmsLoad: number;
+  readonly unbalancePct: number | undefined;
+  readonly ambientC: number | undefined;
+}
+
+/**
+ * Highest and root mean square load of a new motor over its duty, with the voltage unbalance last read and the highest ambient read.
+ * Units: shares of its rating, per cent, °C. Time at rest does not count, though the motor cools then: that is on the safe side.
+ */
+export function heatOn(present: Present, change: Change): HeatOn {
+  let unbalancePct: number | undefined;
+  let ambientC: number | undefined;
+  for (const reading of present.readings) {
+    const volts = reading.voltagesV;
+    if (volts && !behindDrive(present.plate, reading)) unbalancePct = deviationPct(volts);
+    if (reading.ambientC !== undefined) ambientC = Math.max(ambientC ?? reading.ambientC, reading.ambientC);
+  }
+  const running = change.steps.filter((step) => step.hours?.value !== 0);
+  const loads = running.map((step) => step.point.loadFraction.value);
+  return { highestLoad: Math.max(0, ...loads), rmsLoad: rmsLoad(running), unbalancePct, ambientC };
+}
+
+function deviationPct(volts: readonly [number, number, number]): number | undefined {
+  const mean = (volts[0] + volts[1] + volts[2]) / 3;
+  return mean > 0 ? (100 * Math.max(...volts.map((volt) => Math.abs(volt - mean)))) / mean : undefined;
+}
+
+/** Steady load that heats as much as the steps do: losses that vary go with the square of the load (common practice). */
+export function rmsLoad(steps: readonly Pick<RunningStep, 'hours' | 'point'>[]): number {
+  let [sum, time] = [0, 0];
+  for (const { hours, point } of steps) {
+    const weight = hours?.value ?? 1;
+    sum += weight * point.loadFraction.value ** 2;
+    time += weight;
+  }
+  return time > 0 ? Math.sqrt(sum / time) : 0;
+}
+
+/** A saving beyond that of the same rating below this share of the energy is as good as none. */
+const WORTH_NAMING = 0.005;
+/** A change of the power factor below this is not worth a word. */
+const LEAST_POWER_FACTOR = 0.02;
+
+/** What else changes with the rating: relay and fuses, frame and shaft height, power factor; and whether it saves anything at all. */
+export function resizeNotes(scope: MotorScope, present: Present, change: Change, same: Change | undefined): Finding[] {
+  const { plate } = present.machine;
+  const next = change.replacement.machine.plate;
+  const findings = [OPTIONS.make('starter-to-match', { from_a: plate.ratedCurrent.value, to_a: next.ratedCurrent.value })];
+  const frame = frameNote(scope, present, change.replacement.ratedPowerKw);
+  if (frame) findings.push(frame);
+  const from = present.steps[present.peak]?.point.powerFactor.value;
+  const to = change.steps[present.peak]?.point.powerFactor.value;
+  if (from !== undefined && to !== undefined && Math.abs(to - from) >= LEAST_POWER_FACTOR)
+    findings.push(OPTIONS.make('power-factor-moves', { from, to }));
+  const beyond = (same?.year?.energy?.value ?? Number.NaN) - (change.year?.energy?.value ?? Number.NaN);
+  if (next.ratedPower.value < plate.ratedPower.value && beyond <= WORTH_NAMING * (present.year?.energy?.value ?? 0))
+    findings.push(OPTIONS.make('smaller-saves-no-more', { beyond_same_rating: beyond }));
+  return findings;
+}
+
+function frameNote(scope: MotorScope, present: Present, ratedPowerKw: number): Finding | undefined {
+  const { plate, machine } = present;
+  const size = { poles: machine.plate.poles, enclosure: plate.enclosure ?? 'enclosed' } as const;
+  const from = plate.frame?.trim().toUpperCase() ?? standardFrame(scope.tables, plate.ratedPowerKw, size);
+  const to = standardFrame(scope.tables, ratedPowerKw, size);
+  if (from === undefined || to === undefined || from === to) return undefined;
+  const [low, high] = [shaftHeightMm(from), shaftHeightMm(to)];
+  const height =
+    low === undefined || high === undefined || low === high
+      ? ''
+      : `, with the shaft at ${high.toFixed(0)} in place of ${low.toFixed(0)} mm above the base`;
+  return OPTIONS.make('frame-to-match', { from, to, height });
+}
+
+/** Quarter of an inch in mm. */
+const QUARTER_INCH = 6.35;
+
+/**
+ * Height of the shaft above the feet by the frame's number, in mm; `undefined` where the name says none.
+ * Three digits with T or U: the first two are quarters of an inch (NEMA MG 1 4.2, from memory). Digits with S, M or L: millimetres (IEC 60072-1).
+ */
+export function shaftHeightMm(frame: string): number | undefined {
+  const quarters = /^(\d{2})\d[TU]/.exec(frame)?.[1];
+  if (quarters !== undefined) return Number(quarters) * QUARTER_INCH;
+  const millimetres = /^(\d{2,3})[SML]/.exec(frame)?.[1];
+  return millimetres === undefined ? undefined : Number(millimetres);
+}

@@ -1,0 +1,142 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checksBefore } from '@/lib/engine/options/checks';
+import { rmsLoad, shaftHeightMm } from '@/lib/engine/options/resize-notes';
+import { accelerating, runUpTime } from '@/lib/engine/options/starting';
+import { PLATE, study } from '../support/study';
+import { weigh } from './weighing';
+
+/** A 25 hp motor in place of the 50 hp one, on a pump; each test changes one thing. */
+const BASE = {
+  tables: study().tables,
+  plate: { ...PLATE, drivenMachine: 'pump' as const },
+  poles: 4,
+  synchronousSpeedRpm: 1800,
+  newRatedPowerKw: 25 * 0.7457,
+  highestLoadKw: 15,
+  exponent: 2,
+};
+
+function checksOf(plate: Partial<typeof PLATE>, more: Partial<Parameters<typeof checksBefore>[0]> = {}): unknown[] {
+  return checksBefore({ ...BASE, ...more, plate: { ...BASE.plate, ...plate } }).map((found) => found.evidence.check);
+}
+
+describe('heat of a smaller rating', () => {
+  it('is judged by the root mean square of the load over the hours that it runs', () => {
+    const step = (load: number, hours: number) =>
+      ({ point: { loadFraction: { value: load } }, hours: { value: hours } }) as unknown as Parameters<typeof rmsLoad>[0][number];
+    // By hand: √((1² × 1000 + 0.5² × 3000) / 4000).
+    expect(rmsLoad([step(1, 1000), step(0.5, 3000)])).toBeCloseTo(0.6614378, 6);
+    expect(rmsLoad([step(0.7, 100)])).toBeCloseTo(0.7, 12);
+    expect(rmsLoad([])).toBe(0);
+  });
+  it('against what a voltage unbalance leaves: 0.95 at 2 % (NEMA MG 1 figure 14-1, as read off by a handbook)', () => {
+    expect(checksOf({}, { rmsLoad: 0.94, unbalancePct: 2 })).toEqual([]);
+    expect(checksOf({}, { rmsLoad: 0.96, unbalancePct: 2 })).toEqual(['heat']);
+    expect(checksOf({}, { rmsLoad: 0.96 })).toEqual([]);
+    expect(checksOf({}, { rmsLoad: 0.5, unbalancePct: 5.1 })).toEqual(['unbalance']);
+  });
+  it('and by place and highest step', () => {
+    expect(checksOf({ altitudeM: 1000 }, { ambientC: 40 })).toEqual([]);
+    expect(checksOf({ altitudeM: 1200 })).toEqual(['altitude']);
+    expect(checksOf({}, { ambientC: 45 })).toEqual(['ambient']);
+    expect(checksOf({}, { highestLoad: 1.02 })).toEqual(['highest-load']);
+  });
+  it('caps a resize of a motor on unbalanced voltages, and leaves the same rating free', () => {
+    const base = {
+      load: 0.45,
+      plate: { flowControl: 'drive' as const },
+      settings: { policy: { ...study().settings.policy, spareCapacityPct: 0 } },
+    };
+    const reading = (voltagesV: readonly [number, number, number]) => ({
+      motor: { readings: [{ row: 2, readingsAt: 'motor' as const, readingCondition: 'coupled' as const, voltagesV }] },
+    });
+    const checks = (trial: Parameters<typeof weigh>[0], action: 'replace' | 'resize') =>
+      weigh(trial)
+        .option(action, 'now')
+        .findings.filter((found) => found.code === 'check-before')
+        .map((found) => found.evidence.check);
+    expect(checks({ ...base, ...reading([460, 460, 460]) }, 'resize')).toEqual([]);
+    expect(checks({ ...base, ...reading([474, 452, 454]) }, 'resize')).toEqual(['heat']);
+    expect(checks({ ...base, ...reading([474, 452, 454]) }, 'replace')).toEqual([]);
+  });
+});
+
+describe('starts of a smaller rating', () => {
+  it('are held against the table (NEMA MG 10 table 2-3, read in a handbook): 25 hp, 4 poles', () => {
+    const row = study().tables.starts.rows.find((entry) => entry.poles === 4 && entry.ratedPowerHp === 25);
+    if (!row) throw new Error('the table lacks 25 hp');
+    expect(checksOf({ startsPerHour: row.startsPerHour })).toEqual([]);
+    expect(checksOf({ startsPerHour: row.startsPerHour + 0.1 })).toEqual(['starts']);
+    expect(checksOf({ flowControl: 'on-off' })).toEqual(['starts']);
+    expect(checksOf({ flowControl: 'on-off', driveFed: true })).toEqual([]);
+  });
+});
+
+describe('run-up', () => {
+  const flat = { locked: 1, pullUp: 1, breakdown: 1 };
+
+  it('takes J Δω / T: 100 lb·ft² through 1750 r/min by 150 lb·ft take 3.79 s (t = WK² Δn / (308 T), derived)', () => {
+    const left = accelerating({ torques: flat, breakaway: 0, running: 0, exponent: 0, voltage: 1 });
+    expect(left.mean).toBeCloseTo(1, 12);
+    const speed = 1750 / 0.95;
+    const ratedPowerKw = (150 * 1.3558179 * (speed * Math.PI)) / 30 / 1000;
+    const seconds = runUpTime({ inertiaKgm2: 100 * 0.04214011, synchronousSpeedRpm: speed, ratedPowerKw, mean: left.mean });
+    expect(seconds).toBeCloseTo(3.797, 3);
+    expect(Math.abs((seconds ?? 0) / 3.788 - 1)).toBeLessThan(0.003);
+  });
+  it('finds the least torque where it is: at standstill by the breakaway, else at the end of the pull-up for a load that rises', () => {
+    const torques = { locked: 1.5, pullUp: 1, breakdown: 2 };
+    const atRest = accelerating({ torques, breakaway: 1.45, running: 0.3, exponent: 0, voltage: 1 });
+    expect(atRest.at).toBe(0);
+    expect(atRest.least).toBeCloseTo(0.05, 12);
+    const rising = accelerating({ torques, breakaway: 0.3, running: 0.9, exponent: 2, voltage: 1 });
+    expect(rising.at).toBeCloseTo(0.8, 12);
+    expect(rising.least).toBeCloseTo(1 - 0.9 * 0.64, 12);
+  });
+  it('has no time where the motor would stall', () => {
+    const stalled = accelerating({ torques: flat, breakaway: 0.5, running: 1.2, exponent: 0, voltage: 1 });
+    expect(stalled).toMatchObject({ mean: 0 });
+    expect(runUpTime({ inertiaKgm2: 1, synchronousSpeedRpm: 1800, ratedPowerKw: 10, mean: stalled.mean })).toBeUndefined();
+  });
+  it('never gets easier with more load or less voltage', () => {
+    const share = fc.double({ min: 0.1, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(share, share, fc.constantFrom(0, 1, 2), (running, voltage, exponent) => {
+        const at = (load: number, volts: number) =>
+          accelerating({
+            torques: { locked: 1.5, pullUp: 1, breakdown: 2 },
+            breakaway: 1.5 * load,
+            running: load,
+            exponent,
+            voltage: volts,
+          });
+        expect(at(running, voltage).least).toBeLessThanOrEqual(at(running * 0.9, voltage).least);
+        expect(at(running, voltage).least).toBeLessThan(at(running, voltage * 1.05).least);
+      }),
+    );
+  });
+  it('longer than an ordinary overload relay allows is to be checked', () => {
+    expect(checksOf({ drivenMachine: 'fan', loadInertiaKgm2: 1 })).toEqual([]);
+    expect(checksOf({ drivenMachine: 'fan', loadInertiaKgm2: 5 })).toEqual(['run-up-time']);
+  });
+  it('of a load that asks for more than the pull-up torque on the way is to be checked', () => {
+    // 25 hp, 4 poles: at least 105 % pull-up (NEMA MG 1, from memory), 85 % at 90 % voltage; started without breakaway torque the square load
+    // meets it at 80 % of speed with 64 % of its running torque.
+    const highestLoadKw = (share: number) => (share * 25 * 0.7457 * 1.05 * 0.81) / 0.64;
+    expect(checksOf({}, { highestLoadKw: highestLoadKw(0.99) })).toEqual([]);
+    expect(checksOf({}, { highestLoadKw: highestLoadKw(1.01) })).toEqual(['starting-torque']);
+  });
+});
+
+describe('shaft height by the frame', () => {
+  it('is a quarter inch for each of the first two digits of a T or U frame: 8 in for 326T (NEMA MG 1 4.2, from memory)', () => {
+    expect(shaftHeightMm('326T')).toBeCloseTo(8 * 25.4, 9);
+    expect(shaftHeightMm('445U')).toBeCloseTo(11 * 25.4, 9);
+  });
+  it('is the number of an IEC frame in millimetres (IEC 60072-1), and unknown of any other name', () => {
+    expect(shaftHeightMm('180M')).toBe(180);
+    expect(shaftHeightMm('90S')).toBe(90);
+    expect(shaftHeightMm('special')).toBeUndefined();
+  });
+});
