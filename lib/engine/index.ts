@@ -28,6 +28,7 @@ export { type ExpectedRange, type ExpectedReadings, expectedReadings } from './e
 export { figuresOf } from './explain/figures';
 export { LEVERS, type Lever, moved, type Question, statedHours } from './explain/lever';
 export { type CurvePoint, partLoadCurve } from './explain/part-load';
+export { type RepairOrReplace, type RepairOrReplacePoint, repairOrReplaceCurve } from './explain/repair-or-replace';
 export {
   type Asked,
   type OptionBreakEven,
@@ -37,6 +38,7 @@ export {
   optionTornado,
   usualRanges,
 } from './explain/sensitivity';
+export { type Turning, type TurningLever, type Turnings, turnings } from './explain/turning';
 export {
   type MotorWorksheet,
   type Mover,
