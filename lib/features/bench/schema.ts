@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { BENCH_METHODS, type BenchSections } from '@/lib/engine';
-import { whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
 
 const id = z.string().regex(/^[0-9a-f-]{36}$/, 'The address is not complete.');
 

@@ -3,7 +3,8 @@
 import { database } from '@/lib/platform/db';
 import { problemOf, type Result, refuse } from '@/lib/platform/errors';
 import { wakeRunner } from '../evaluation/runner';
-import { rememberWho, whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
+import { rememberWho } from '../study/who';
 import { changeMany, previewBulk, takeBackMany } from './mutations';
 import { type BulkDone, type BulkPreview, bulkCommit, bulkForm, bulkUndo } from './schema';
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
 
 /** Encodings that the screen offers; a file may be in another one only by way of the command line. */
 export const ENCODINGS = ['utf-8', 'windows-1252', 'iso-8859-2', 'utf-16le', 'utf-16be'] as const;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { readNumber } from '../fleet/number';
-import { whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
 
 const id = z.string().min(1).max(64);
 

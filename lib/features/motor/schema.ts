@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
 
 /** One entry of a motor's history, newest first. */
 export interface HistoryEntry {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Price } from '@/lib/engine';
-import { whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
 
 /** A price list of a study, as the setup names it. */
 export interface PriceListSummary {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
 import type { TariffView } from './tariff-view';
 
 const id = z.string().min(1).max(64);

@@ -1,5 +1,11 @@
 import { z } from 'zod';
-import { whoSchema } from './who';
+
+/** The name somebody types beside a change. Nobody proves it, and the history says so. */
+export const whoSchema = z
+  .string({ error: 'Write your name; it is kept with the change.' })
+  .trim()
+  .min(1, 'Write your name; it is kept with the change.')
+  .max(80, 'Write a name of at most 80 characters.');
 
 /** Name of a study: what people call it in the list. */
 export const studyName = z

@@ -1,12 +1,5 @@
 import { cookies } from 'next/headers';
-import { z } from 'zod';
-
-/** The name somebody types beside a change. Nobody proves it, and the history says so. */
-export const whoSchema = z
-  .string({ error: 'Write your name; it is kept with the change.' })
-  .trim()
-  .min(1, 'Write your name; it is kept with the change.')
-  .max(80, 'Write a name of at most 80 characters.');
+import { whoSchema } from './schema';
 
 const COOKIE = 'who';
 const YEAR_S = 365 * 24 * 3600;
