@@ -65,6 +65,7 @@ export type * from './motor';
 export { compareForRank, compareNaturally, motorResult, type RankKey, rankMotors, ranksOf } from './motor-result';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, FlowTerm } from './options/flow-plan';
+export { MEASURE_IDS, type Measure, type MeasureId, type Measures, measuresOf, type Screened } from './options/measures';
 export { BOUGHT_CLASSES } from './options/price';
 export type { PriceGrowth } from './options/running-prices';
 export type { Evidence, Finding, Severity } from './quantity/finding';
