@@ -47,6 +47,13 @@ export const COMMANDS = {
     formats: ['json', 'csv', 'xlsx'],
     reads: true,
   },
+  plan: {
+    call: 'plan FLEET [--settings S] [--history H] [--bench TESTS] [--format json|csv] [--out FILE] [--jobs N]',
+    says: 'chooses what to fund in which year of the budget, to a proven gap',
+    options: { ...COMMON, ...READING, history: { type: 'string' }, bench: { type: 'string' }, jobs: { type: 'string' } },
+    formats: ['json', 'csv'],
+    reads: true,
+  },
   check: {
     call: 'check FLEET [--format text|json|csv] [--out FILE]',
     says: 'reads the sheet only; lists row errors and warnings',

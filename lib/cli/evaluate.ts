@@ -4,6 +4,8 @@ import {
   ENGINE_VERSION,
   type Motor,
   type MotorResult,
+  motorKey,
+  type Plan,
   type RankKey,
   ranksOf,
   type Settings,
@@ -21,6 +23,7 @@ import { type LoadedReference, loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { type Output, openOutput } from './output';
+import { planOf, writePlanCsv } from './plan';
 import { Spool } from './spool';
 import { readCallHistory, readFleetSheet, readStudy } from './study-input';
 import { readCallTests, type TestsByTag } from './tests-by-tag';
@@ -47,8 +50,8 @@ export async function evaluate(call: Call): Promise<number> {
     const joiner = new HistoryJoiner(history?.values ?? [], 1 + sheet.rows + sheet.blankRows);
     const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
     const warnings = history?.warnings ?? [];
-    if (call.format === 'xlsx') await writeBook(call, motorsOf(sheet, { joiner, tests }), study);
-    else await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, left, warnings });
+    if (call.format === 'xlsx') await writeBook(call, motorsOf(sheet, { joiner, tests, failed: new Set() }), study);
+    else await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, failed: new Set(), left, warnings });
     report(sheet);
     for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
     for (const tag of tests.strays) console.error(`bench test of ${tag || '(no tag)'}: the sheet has no such motor.`);
@@ -85,6 +88,8 @@ async function evaluateTo(
     readonly settings: Settings;
     readonly joiner: HistoryJoiner;
     readonly tests: TestsByTag;
+    /** Motors out of order, which a plan must see to. */
+    readonly failed: Set<string>;
     /** Rows of the history that were left out, known once every motor has been asked for. */
     readonly left: () => readonly RowIssue[];
     readonly warnings: readonly RowIssue[];
@@ -101,14 +106,15 @@ async function evaluateTo(
       },
     });
     const ranked = inOrder(keys);
-    if (call.format === 'csv') writeCsv(output, ranked, spool);
+    const plan = call.command === 'plan' ? await planOf(ranked, spool, about) : undefined;
+    if (call.format === 'csv') plan ? writePlanCsv(output, plan) : writeCsv(output, ranked, spool);
     else {
       output.write(head(about.reference, settingsToJson(about.settings)));
       for (const { key, rank, number } of ranked) {
         output.write(`${number === ranked[0]?.number ? '' : ',\n'}${rankedHead(key, rank)}`);
         output.write(spool.get(number));
       }
-      output.write(tail(sheet, about.warnings, about.left()));
+      output.write(tail(sheet, about.warnings, about.left(), plan));
     }
     output.finish();
   } catch (error) {
@@ -119,12 +125,18 @@ async function evaluateTo(
   }
 }
 
-function* motorsOf(sheet: StreamedFleet, known: { joiner: HistoryJoiner; tests: TestsByTag }): Generator<Motor> {
-  for (const { motor } of sheet.motors) yield known.tests.join(known.joiner.join(motor));
+function* motorsOf(
+  sheet: StreamedFleet,
+  about: { readonly joiner: HistoryJoiner; readonly tests: TestsByTag; readonly failed: Set<string> },
+): Generator<Motor> {
+  for (const { motor } of sheet.motors) {
+    if (motor.plate.status === 'failed') about.failed.add(motorKey(motor));
+    yield about.tests.join(about.joiner.join(motor));
+  }
 }
 
 /** A motor in its place: its rank, and its number in the order of evaluation. */
-interface Ranked {
+export interface Ranked {
   readonly key: RankKey;
   readonly rank: number;
   readonly number: number;
@@ -146,10 +158,10 @@ function head(reference: LoadedReference, settings: unknown): string {
 }
 
 /** The results after the last motor. */
-function tail(parsed: StreamedFleet, doubts: readonly RowIssue[], left: readonly RowIssue[]): string {
+function tail(parsed: StreamedFleet, doubts: readonly RowIssue[], left: readonly RowIssue[], plan: Plan | undefined): string {
   const warnings = [...parsed.warnings, ...doubts];
   const rejected = [...parsed.rejected.flatMap((row) => row.issues), ...left];
-  return `\n ],\n "warnings": ${JSON.stringify(warnings)},\n "rejected": ${JSON.stringify(rejected)}\n}\n`;
+  return `\n ],\n "warnings": ${JSON.stringify(warnings)},\n "rejected": ${JSON.stringify(rejected)}${plan ? `,\n "plan": ${JSON.stringify(plan, undefined, 1)}` : ''}\n}\n`;
 }
 
 function writeCsv(output: Output, ranked: readonly Ranked[], spool: Spool): void {

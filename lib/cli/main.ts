@@ -7,6 +7,7 @@ import { EXIT, UsageError } from './exit';
 /** Each command loads what it needs when it is called. */
 const RUN: Readonly<Record<CommandName, (call: Call) => Promise<number>>> = {
   evaluate: async (call) => (await import('./evaluate')).evaluate(call),
+  plan: async (call) => (await import('./evaluate')).evaluate(call),
   check: async (call) => (await import('./check')).check(call),
   bench: async (call) => (await import('./bench')).bench(call),
   explain: async (call) => (await import('./explain')).explain(call),
