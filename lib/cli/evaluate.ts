@@ -24,6 +24,7 @@ import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { type Output, openOutput } from './output';
 import { planOf, writePlanCsv } from './plan';
+import type { Ranked } from './ranked';
 import { Spool } from './spool';
 import { readCallHistory, readFleetSheet, readStudy } from './study-input';
 import { readCallTests, type TestsByTag } from './tests-by-tag';
@@ -133,13 +134,6 @@ function* motorsOf(
     if (motor.plate.status === 'failed') about.failed.add(motorKey(motor));
     yield about.tests.join(about.joiner.join(motor));
   }
-}
-
-/** A motor in its place: its rank, and its number in the order of evaluation. */
-export interface Ranked {
-  readonly key: RankKey;
-  readonly rank: number;
-  readonly number: number;
 }
 
 /** Motors in natural order of site and tag. */

@@ -1,9 +1,9 @@
 import { type MotorResult, motorKey, type Plan, type PlanMotor, planFleet, type Settings } from '@/lib/engine';
 import { rankedHead } from '@/lib/features/evaluation/result-text';
 import { csvRow } from '@/lib/features/fleet/csv-cell';
-import type { Ranked } from './evaluate';
 import { UsageError } from './exit';
 import type { Output } from './output';
+import type { Ranked } from './ranked';
 import type { Spool } from './spool';
 
 /** The plan over the results of a fleet; where what must be done does not fit, the command ends with the reason. */
