@@ -21,6 +21,7 @@ const config: NextConfig = {
     '@prisma/adapter-libsql',
     '@prisma/client',
     'exceljs',
+    'highs',
     'read-excel-file',
     'yauzl',
   ],
