@@ -21,29 +21,6 @@ export const load_fraction = {
   source: "Definition",
 } as const satisfies Compiled;
 
-export const load_from_current = {
-  id: "load.load_from_current",
-  title: "Load from current, with the magnetising current taken out",
-  unit: "1",
-  symbol: "x",
-  inputs: {"current":{"unit":"A","symbol":"I","meaning":"measured current"},"rated_current":{"unit":"A","symbol":"I_r","meaning":"rated current"},"magnetising_share":{"unit":"1","symbol":"i_0","meaning":"magnetising share"},"voltage":{"unit":"V","symbol":"U","meaning":"measured voltage"},"rated_voltage":{"unit":"V","symbol":"U_r","meaning":"rated voltage"}},
-  names: ["current","rated_current","magnetising_share","voltage","rated_voltage"],
-  f: (current: number, rated_current: number, magnetising_share: number, voltage: number, rated_voltage: number) => voltage / rated_voltage * Math.sqrt(((current / rated_current) ** 2 - (magnetising_share * voltage / rated_voltage) ** 2) / (1 - magnetising_share * magnetising_share)),
-  d: [
-    (current: number, rated_current: number, magnetising_share: number, voltage: number, rated_voltage: number) => voltage * current * rated_current ** (-2) * 1 / rated_voltage / (1 - magnetising_share * magnetising_share) / Math.sqrt((current * current / (rated_current * rated_current) - magnetising_share * magnetising_share * voltage * voltage / (rated_voltage * rated_voltage)) / (1 - magnetising_share * magnetising_share)),
-    (current: number, rated_current: number, magnetising_share: number, voltage: number, rated_voltage: number) => -(current * current * voltage * rated_current ** (-3) * 1 / rated_voltage / (1 - magnetising_share * magnetising_share) / Math.sqrt((current * current / (rated_current * rated_current) - magnetising_share * magnetising_share * voltage * voltage / (rated_voltage * rated_voltage)) / (1 - magnetising_share * magnetising_share))),
-    (current: number, rated_current: number, magnetising_share: number, voltage: number, rated_voltage: number) => -((voltage ** 3 - rated_voltage * rated_voltage * voltage * current * current / (rated_current * rated_current)) * magnetising_share * (1 - magnetising_share * magnetising_share) ** (-2) / rated_voltage ** 3 / Math.sqrt((current * current / (rated_current * rated_current) - magnetising_share * magnetising_share * voltage * voltage / (rated_voltage * rated_voltage)) / (1 - magnetising_share * magnetising_share))),
-    (current: number, rated_current: number, magnetising_share: number, voltage: number, rated_voltage: number) => (rated_voltage * rated_voltage * Math.sqrt((current * current / (rated_current * rated_current) - magnetising_share * magnetising_share * voltage * voltage / (rated_voltage * rated_voltage)) / (1 - magnetising_share * magnetising_share)) ** 2 - voltage * voltage * magnetising_share * magnetising_share / (1 - magnetising_share * magnetising_share)) / rated_voltage ** 3 / Math.sqrt((current * current / (rated_current * rated_current) - magnetising_share * magnetising_share * voltage * voltage / (rated_voltage * rated_voltage)) / (1 - magnetising_share * magnetising_share)),
-    (current: number, rated_current: number, magnetising_share: number, voltage: number, rated_voltage: number) => (voltage ** 3 * magnetising_share * magnetising_share / (1 - magnetising_share * magnetising_share) / (rated_voltage * rated_voltage) / Math.sqrt((current * current / (rated_current * rated_current) - magnetising_share * magnetising_share * voltage * voltage / (rated_voltage * rated_voltage)) / (1 - magnetising_share * magnetising_share)) - Math.sqrt((current * current / (rated_current * rated_current) - magnetising_share * magnetising_share * voltage * voltage / (rated_voltage * rated_voltage)) / (1 - magnetising_share * magnetising_share)) * voltage) / (rated_voltage * rated_voltage),
-  ],
-  tex: "\\frac{ U}{ U_r}\\cdot\\sqrt{\\frac{\\left({\\frac{ I}{ I_r}}\\right)^{2}-\\left({\\frac{ i_0\\cdot U}{ U_r}}\\right)^{2}}{1-{ i_0}^{2}}}",
-  template: "\\frac{ ⟦voltage⟧}{ ⟦rated_voltage⟧}\\cdot\\sqrt{\\frac{\\left({\\frac{ ⟦current⟧}{ ⟦rated_current⟧}}\\right)^{2}-\\left({\\frac{ ⟦magnetising_share⟧\\cdot ⟦voltage⟧}{ ⟦rated_voltage⟧}}\\right)^{2}}{1-{ ⟦magnetising_share⟧}^{2}}}",
-  cell: "{voltage} / {rated_voltage} * SQRT((({current} / {rated_current}) ^ 2 - ({magnetising_share} * {voltage} / {rated_voltage}) ^ 2) / (1 - {magnetising_share} ^ 2))",
-  expression: "voltage / rated_voltage * sqrt(((current / rated_current)^2 - (magnetising_share * voltage / rated_voltage)^2) / (1 - magnetising_share^2))",
-  valid: "Current above the magnetising current. Its own sensitivity grows without bound towards no load.",
-  source: "The current ratio of the published method with the magnetising part removed; phasor sum of the equivalent circuit",
-} as const satisfies Compiled;
-
 export const load_from_current_ratio = {
   id: "load.load_from_current_ratio",
   title: "Load as the ratio of measured to rated current",

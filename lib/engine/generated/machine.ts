@@ -1,26 +1,6 @@
 // Written by scripts/generate.ts from machine.sheet.ts. Do not edit: change the sheet and run "npm run generate".
 import type { Compiled } from '../formula/compiled';
 
-export const core_loss_at_voltage = {
-  id: "machine.core_loss_at_voltage",
-  title: "Core loss at a voltage",
-  unit: "kW",
-  symbol: "P_{fe}",
-  inputs: {"rated_core_loss":{"unit":"kW","symbol":"P_{fe,r}","meaning":"core loss at rated voltage"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
-  names: ["rated_core_loss","voltage_ratio"],
-  f: (rated_core_loss: number, voltage_ratio: number) => rated_core_loss * voltage_ratio * voltage_ratio,
-  d: [
-    (_rated_core_loss: number, voltage_ratio: number) => voltage_ratio * voltage_ratio,
-    (rated_core_loss: number, voltage_ratio: number) => 2 * rated_core_loss * voltage_ratio,
-  ],
-  tex: "P_{fe,r}\\cdot{ u}^{2}",
-  template: "⟦rated_core_loss⟧\\cdot{ ⟦voltage_ratio⟧}^{2}",
-  cell: "{rated_core_loss} * {voltage_ratio} ^ 2",
-  expression: "rated_core_loss * voltage_ratio^2",
-  valid: "Rated frequency, voltage within about 10 % of rated.",
-  source: "IEEE 112-2017 clause 5.5 (power less stator loss against voltage squared)",
-} as const satisfies Compiled;
-
 export const current_ratio_squared = {
   id: "machine.current_ratio_squared",
   title: "Square of the current ratio at a load",
@@ -208,47 +188,6 @@ export const shaft_power_at_load = {
   source: "Definition",
 } as const satisfies Compiled;
 
-export const share_of_loss = {
-  id: "machine.share_of_loss",
-  title: "One loss as a share of the total",
-  unit: "kW",
-  symbol: "P_i",
-  inputs: {"share":{"unit":"1","symbol":"k_i","meaning":"share"},"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"}},
-  names: ["share","total_loss"],
-  f: (share: number, total_loss: number) => share * total_loss,
-  d: [
-    (_share: number, total_loss: number) => total_loss,
-    (share: number) => share,
-  ],
-  tex: "k_i\\cdot \\Sigma P",
-  template: "⟦share⟧\\cdot ⟦total_loss⟧",
-  cell: "{share} * {total_loss}",
-  expression: "share * total_loss",
-  valid: "Rated load.",
-  source: "Published ranges of loss shares: see the table of loss shares",
-} as const satisfies Compiled;
-
-export const share_of_rest = {
-  id: "machine.share_of_rest",
-  title: "One loss as its part of what is left",
-  unit: "kW",
-  symbol: "P_i",
-  inputs: {"rest":{"unit":"kW","symbol":"P_{rest}","meaning":"total loss less the losses already known"},"share":{"unit":"1","symbol":"k_i","meaning":"typical share of this loss"},"shares":{"unit":"1","symbol":"\\Sigma k","meaning":"sum of the typical shares of all losses that the rest holds"}},
-  names: ["rest","share","shares"],
-  f: (rest: number, share: number, shares: number) => rest * share / shares,
-  d: [
-    (_rest: number, share: number, shares: number) => share / shares,
-    (rest: number, _share: number, shares: number) => rest / shares,
-    (rest: number, share: number, shares: number) => -(rest * share / (shares * shares)),
-  ],
-  tex: "\\frac{ P_{rest}\\cdot k_i}{ \\Sigma k}",
-  template: "\\frac{ ⟦rest⟧\\cdot ⟦share⟧}{ ⟦shares⟧}",
-  cell: "{rest} * {share} / {shares}",
-  expression: "rest * share / shares",
-  valid: "Rest above zero.",
-  source: "Published ranges of loss shares: see the table of loss shares",
-} as const satisfies Compiled;
-
 export const slip_at_load = {
   id: "machine.slip_at_load",
   title: "Slip at a load and voltage",
@@ -270,29 +209,6 @@ export const slip_at_load = {
   source: "US DOE fact sheet on motor load and efficiency, slip method with voltage; G. McPherson, example 4.6",
 } as const satisfies Compiled;
 
-export const stator_loss_at_load = {
-  id: "machine.stator_loss_at_load",
-  title: "Stator loss at a load",
-  unit: "kW",
-  symbol: "P_1",
-  inputs: {"rated_stator_loss":{"unit":"kW","symbol":"P_{1r}","meaning":"stator loss at rated load and reference temperature"},"current_ratio_squared":{"unit":"1","symbol":"(I/I_r)^2","meaning":"square of the current ratio"},"temperature":{"unit":"K","symbol":"t","meaning":"winding temperature, in °C"},"reference_temperature":{"unit":"K","symbol":"t_r","meaning":"reference temperature of the rated losses, in °C"},"material":{"unit":"K","symbol":"k","meaning":"constant of the conductor: 234.5 for copper"}},
-  names: ["rated_stator_loss","current_ratio_squared","temperature","reference_temperature","material"],
-  f: (rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => rated_stator_loss * current_ratio_squared * (material + temperature) / (material + reference_temperature),
-  d: [
-    (_rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => (material + temperature) * current_ratio_squared / (material + reference_temperature),
-    (rated_stator_loss: number, _current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => (material + temperature) * rated_stator_loss / (material + reference_temperature),
-    (rated_stator_loss: number, current_ratio_squared: number, _temperature: number, reference_temperature: number, material: number) => rated_stator_loss * current_ratio_squared / (material + reference_temperature),
-    (rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => -((material + temperature) * rated_stator_loss * current_ratio_squared / (material + reference_temperature) ** 2),
-    (rated_stator_loss: number, current_ratio_squared: number, temperature: number, reference_temperature: number, material: number) => (1 / (material + reference_temperature) - (1 / (material + reference_temperature)) ** 2 * (material + temperature)) * current_ratio_squared * rated_stator_loss,
-  ],
-  tex: "\\frac{ P_{1r}\\cdot (I/I_r)^2\\cdot\\left( k+ t\\right)}{ k+ t_r}",
-  template: "\\frac{ ⟦rated_stator_loss⟧\\cdot ⟦current_ratio_squared⟧\\cdot\\left( ⟦material⟧+ ⟦temperature⟧\\right)}{ ⟦material⟧+ ⟦reference_temperature⟧}",
-  cell: "{rated_stator_loss} * {current_ratio_squared} * ({material} + {temperature}) / ({material} + {reference_temperature})",
-  expression: "rated_stator_loss * current_ratio_squared * (material + temperature) / (material + reference_temperature)",
-  valid: "Copper windings.",
-  source: "IEEE 112-2017 clauses 5.3 and 5.4",
-} as const satisfies Compiled;
-
 export const stator_loss_from_resistance = {
   id: "machine.stator_loss_from_resistance",
   title: "Stator loss from terminal resistance",
@@ -311,47 +227,6 @@ export const stator_loss_from_resistance = {
   expression: "1.5 * current^2 * resistance / watts_per_kilowatt",
   valid: "Star and delta alike; mean of the three pairs.",
   source: "IEEE 112-2017 clause 5.4; B. L. Theraja, A Textbook of Electrical Technology vol. II, example 34.38",
-} as const satisfies Compiled;
-
-export const stray_loss_at_load = {
-  id: "machine.stray_loss_at_load",
-  title: "Stray-load loss at a load",
-  unit: "kW",
-  symbol: "P_{LL}",
-  inputs: {"rated_stray_loss":{"unit":"kW","symbol":"P_{LL,r}","meaning":"stray-load loss at rated load"},"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
-  names: ["rated_stray_loss","load_fraction","voltage_ratio"],
-  f: (rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => rated_stray_loss * load_fraction * load_fraction / (voltage_ratio * voltage_ratio),
-  d: [
-    (_rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => load_fraction * load_fraction / (voltage_ratio * voltage_ratio),
-    (rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => 2 * rated_stray_loss * load_fraction / (voltage_ratio * voltage_ratio),
-    (rated_stray_loss: number, load_fraction: number, voltage_ratio: number) => -(2 * rated_stray_loss * load_fraction * load_fraction / voltage_ratio ** 3),
-  ],
-  tex: "\\frac{ P_{LL,r}\\cdot{ x}^{2}}{{ u}^{2}}",
-  template: "\\frac{ ⟦rated_stray_loss⟧\\cdot{ ⟦load_fraction⟧}^{2}}{{ ⟦voltage_ratio⟧}^{2}}",
-  cell: "{rated_stray_loss} * {load_fraction} ^ 2 / {voltage_ratio} ^ 2",
-  expression: "rated_stray_loss * load_fraction^2 / voltage_ratio^2",
-  valid: "In proportion to the square of the rotor current.",
-  source: "IEEE 112-2017 clause 5.7",
-} as const satisfies Compiled;
-
-export const sum_of_two = {
-  id: "machine.sum_of_two",
-  title: "Sum of two shares",
-  unit: "1",
-  symbol: "\\Sigma k",
-  inputs: {"first":{"unit":"1","symbol":"k_1","meaning":"first share"},"second":{"unit":"1","symbol":"k_2","meaning":"second share"}},
-  names: ["first","second"],
-  f: (first: number, second: number) => first + second,
-  d: [
-    () => 1,
-    () => 1,
-  ],
-  tex: "k_1+ k_2",
-  template: "⟦first⟧+ ⟦second⟧",
-  cell: "{first} + {second}",
-  expression: "first + second",
-  valid: "Always.",
-  source: "Arithmetic",
 } as const satisfies Compiled;
 
 export const total_loss = {
@@ -375,26 +250,4 @@ export const total_loss = {
   expression: "stator + rotor + core + friction_windage + stray",
   valid: "Always.",
   source: "IEEE 112-2017 clause 5; IEC 60034-2-1 clause 6",
-} as const satisfies Compiled;
-
-export const winding_temperature = {
-  id: "machine.winding_temperature",
-  title: "Winding temperature from ambient and load",
-  unit: "K",
-  symbol: "t",
-  inputs: {"ambient":{"unit":"K","symbol":"t_a","meaning":"ambient temperature, in °C"},"rise":{"unit":"K","symbol":"\\Delta t_r","meaning":"rise at rated load"},"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"magnetising_share":{"unit":"1","symbol":"i_0","meaning":"magnetising share"}},
-  names: ["ambient","rise","load_fraction","magnetising_share"],
-  f: (ambient: number, rise: number, load_fraction: number, magnetising_share: number) => ambient + rise * (0.35 + 0.65 * (magnetising_share * magnetising_share + load_fraction * load_fraction * (1 - magnetising_share * magnetising_share))),
-  d: [
-    () => 1,
-    (_ambient: number, _rise: number, load_fraction: number, magnetising_share: number) => (magnetising_share * magnetising_share + load_fraction * load_fraction * (1 - magnetising_share * magnetising_share)) * 13 / 20 + 7 / 20,
-    (_ambient: number, rise: number, load_fraction: number, magnetising_share: number) => rise * (1 - magnetising_share * magnetising_share) * load_fraction * 13 / 10,
-    (_ambient: number, rise: number, load_fraction: number, magnetising_share: number) => rise * magnetising_share * (2 - 2 * load_fraction * load_fraction) * 13 / 20,
-  ],
-  tex: "t_a+ \\Delta t_r\\cdot\\left(0.35+0.65\\cdot\\left({ i_0}^{2}+{ x}^{2}\\cdot\\left(1-{ i_0}^{2}\\right)\\right)\\right)",
-  template: "⟦ambient⟧+ ⟦rise⟧\\cdot\\left(0.35+0.65\\cdot\\left({ ⟦magnetising_share⟧}^{2}+{ ⟦load_fraction⟧}^{2}\\cdot\\left(1-{ ⟦magnetising_share⟧}^{2}\\right)\\right)\\right)",
-  cell: "{ambient} + {rise} * (0.35 + 0.65 * ({magnetising_share} ^ 2 + {load_fraction} ^ 2 * (1 - {magnetising_share} ^ 2)))",
-  expression: "ambient + rise * (0.35 + 0.65 * (magnetising_share^2 + load_fraction^2 * (1 - magnetising_share^2)))",
-  valid: "Steady running; a third of the rise is taken as constant loss.",
-  source: "Common practice: rise in proportion to the loss, with the constant losses of the table of loss shares",
 } as const satisfies Compiled;

@@ -56,24 +56,6 @@ export const load_from_current_ratio = formula({
   example: { current: 37, rated_current: 50, voltage: 469.7, rated_voltage: 460 },
 });
 
-export const load_from_current = formula({
-  title: 'Load from current, with the magnetising current taken out',
-  unit: '1',
-  symbol: 'x',
-  inputs: {
-    current: input('A', 'I', 'measured current'),
-    rated_current: input('A', 'I_r', 'rated current'),
-    magnetising_share: input('1', 'i_0', 'magnetising share'),
-    voltage: input('V', 'U', 'measured voltage'),
-    rated_voltage: input('V', 'U_r', 'rated voltage'),
-  },
-  expression:
-    'voltage / rated_voltage * sqrt(((current / rated_current)^2 - (magnetising_share * voltage / rated_voltage)^2) / (1 - magnetising_share^2))',
-  valid: 'Current above the magnetising current. Its own sensitivity grows without bound towards no load.',
-  source: 'The current ratio of the published method with the magnetising part removed; phasor sum of the equivalent circuit',
-  example: { current: 45, rated_current: 60, magnetising_share: 0.35, voltage: 465, rated_voltage: 460 },
-});
-
 export const load_fraction = formula({
   title: 'Load fraction',
   unit: '1',

@@ -1,42 +1,5 @@
 import { formula, input } from '../formula/declare';
 
-export const share_of_loss = formula({
-  title: 'One loss as a share of the total',
-  unit: 'kW',
-  symbol: 'P_i',
-  inputs: { share: input('1', 'k_i', 'share'), total_loss: input('kW', '\\Sigma P', 'total loss') },
-  expression: 'share * total_loss',
-  valid: 'Rated load.',
-  source: 'Published ranges of loss shares: see the table of loss shares',
-  example: { share: 0.15, total_loss: 2.8 },
-});
-
-export const share_of_rest = formula({
-  title: 'One loss as its part of what is left',
-  unit: 'kW',
-  symbol: 'P_i',
-  inputs: {
-    rest: input('kW', 'P_{rest}', 'total loss less the losses already known'),
-    share: input('1', 'k_i', 'typical share of this loss'),
-    shares: input('1', '\\Sigma k', 'sum of the typical shares of all losses that the rest holds'),
-  },
-  expression: 'rest * share / shares',
-  valid: 'Rest above zero.',
-  source: 'Published ranges of loss shares: see the table of loss shares',
-  example: { rest: 1.7, share: 0.325, shares: 0.625 },
-});
-
-export const sum_of_two = formula({
-  title: 'Sum of two shares',
-  unit: '1',
-  symbol: '\\Sigma k',
-  inputs: { first: input('1', 'k_1', 'first share'), second: input('1', 'k_2', 'second share') },
-  expression: 'first + second',
-  valid: 'Always.',
-  source: 'Arithmetic',
-  example: { first: 0.3, second: 0.2 },
-});
-
 export const rest_of_loss = formula({
   title: 'Loss left for stator and core',
   unit: 'kW',
@@ -121,22 +84,6 @@ export const no_load_loss = formula({
   example: { no_load_power: 1.2, no_load_stator_loss: 0.1 },
 });
 
-export const winding_temperature = formula({
-  title: 'Winding temperature from ambient and load',
-  unit: 'K',
-  symbol: 't',
-  inputs: {
-    ambient: input('K', 't_a', 'ambient temperature, in °C'),
-    rise: input('K', '\\Delta t_r', 'rise at rated load'),
-    load_fraction: input('1', 'x', 'load fraction'),
-    magnetising_share: input('1', 'i_0', 'magnetising share'),
-  },
-  expression: 'ambient + rise * (0.35 + 0.65 * (magnetising_share^2 + load_fraction^2 * (1 - magnetising_share^2)))',
-  valid: 'Steady running; a third of the rise is taken as constant loss.',
-  source: 'Common practice: rise in proportion to the loss, with the constant losses of the table of loss shares',
-  example: { ambient: 25, rise: 80, load_fraction: 0.5, magnetising_share: 0.35 },
-});
-
 export const current_ratio_squared = formula({
   title: 'Square of the current ratio at a load',
   unit: '1',
@@ -152,23 +99,6 @@ export const current_ratio_squared = formula({
   example: { load_fraction: 0.6, magnetising_share: 0.35, voltage_ratio: 1.02 },
 });
 
-export const stator_loss_at_load = formula({
-  title: 'Stator loss at a load',
-  unit: 'kW',
-  symbol: 'P_1',
-  inputs: {
-    rated_stator_loss: input('kW', 'P_{1r}', 'stator loss at rated load and reference temperature'),
-    current_ratio_squared: input('1', '(I/I_r)^2', 'square of the current ratio'),
-    temperature: input('K', 't', 'winding temperature, in °C'),
-    reference_temperature: input('K', 't_r', 'reference temperature of the rated losses, in °C'),
-    material: input('K', 'k', 'constant of the conductor: 234.5 for copper'),
-  },
-  expression: 'rated_stator_loss * current_ratio_squared * (material + temperature) / (material + reference_temperature)',
-  valid: 'Copper windings.',
-  source: 'IEEE 112-2017 clauses 5.3 and 5.4',
-  example: { rated_stator_loss: 0.9, current_ratio_squared: 0.5, temperature: 60, reference_temperature: 95, material: 234.5 },
-});
-
 export const slip_at_load = formula({
   title: 'Slip at a load and voltage',
   unit: '1',
@@ -182,35 +112,6 @@ export const slip_at_load = formula({
   valid: 'Between no load and about 120 % load, voltage within 10 % of rated.',
   source: 'US DOE fact sheet on motor load and efficiency, slip method with voltage; G. McPherson, example 4.6',
   example: { rated_slip: 0.02, load_fraction: 0.6, voltage_ratio: 1.02 },
-});
-
-export const core_loss_at_voltage = formula({
-  title: 'Core loss at a voltage',
-  unit: 'kW',
-  symbol: 'P_{fe}',
-  inputs: {
-    rated_core_loss: input('kW', 'P_{fe,r}', 'core loss at rated voltage'),
-    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
-  },
-  expression: 'rated_core_loss * voltage_ratio^2',
-  valid: 'Rated frequency, voltage within about 10 % of rated.',
-  source: 'IEEE 112-2017 clause 5.5 (power less stator loss against voltage squared)',
-  example: { rated_core_loss: 0.55, voltage_ratio: 1.02 },
-});
-
-export const stray_loss_at_load = formula({
-  title: 'Stray-load loss at a load',
-  unit: 'kW',
-  symbol: 'P_{LL}',
-  inputs: {
-    rated_stray_loss: input('kW', 'P_{LL,r}', 'stray-load loss at rated load'),
-    load_fraction: input('1', 'x', 'load fraction'),
-    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
-  },
-  expression: 'rated_stray_loss * load_fraction^2 / voltage_ratio^2',
-  valid: 'In proportion to the square of the rotor current.',
-  source: 'IEEE 112-2017 clause 5.7',
-  example: { rated_stray_loss: 0.4, load_fraction: 0.6, voltage_ratio: 1.02 },
 });
 
 export const shaft_power_at_load = formula({
