@@ -23,6 +23,7 @@ export { INDICATOR_TITLES, LIMIT_IDS } from './condition/registry';
 export { type AmongSisters, amongSisters } from './condition/sisters';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
+export { type FlowSoFar, flowSoFar } from './explain/cumulative-flow';
 export { type Derivation, type DerivationStep, derive } from './explain/derivation';
 export { type ExpectedRange, type ExpectedReadings, expectedReadings } from './explain/expected-readings';
 export { figuresOf } from './explain/figures';

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
@@ -27,6 +28,7 @@ export function MotorOptions({ page, why }: Props) {
   const failed = page.stored.motor.plate.status === 'failed';
   const untilMeasured = result.decision.action === 'keep' && result.trust.level === 'not-usable' && screening !== undefined;
   const decided = result.options.find((option) => option.id === result.decision.option);
+  const withValue = result.options.some((option) => option.action !== 'keep' && option.net_present_value !== undefined);
   const withFindings = result.options.filter((option) => remarks(option).length > 0 && option.action !== 'keep');
   return (
     <>
@@ -121,13 +123,15 @@ export function MotorOptions({ page, why }: Props) {
           interval; a payback of “or never” belongs to a saving that may be nothing.
         </li>
       </ul>
-      <p className={`${styles.soft} screen-only`}>
-        For finance:{' '}
-        <a href={`/api/studies/${page.study.id}/workbook?motor=${page.stored.id}`}>
-          these options as a workbook with live formulas
-        </a>
-        . Change a price in it, and the paybacks follow.
-      </p>
+      {withValue && (
+        <p className={`${styles.soft} screen-only`}>
+          <Link href={`/${page.study.id}/motor/${page.stored.id}/money`} prefetch={false}>
+            What the money hangs on
+          </Link>
+          : when it is back, prices and hours at which it stops being worth it. For finance:{' '}
+          <a href={`/api/studies/${page.study.id}/workbook?motor=${page.stored.id}`}>a workbook with live formulas</a>.
+        </p>
+      )}
       {withFindings.map((option) => (
         <details key={option.id} open={option.id === decided?.id}>
           <summary>

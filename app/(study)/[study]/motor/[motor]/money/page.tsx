@@ -1,0 +1,185 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ChartLine } from '@/app/_ui/chart-line';
+import { ChartTornado } from '@/app/_ui/chart-tornado';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { OptionBreakEven } from '@/lib/engine';
+import { loadMoney, type MoneyPage, type ValueCurve } from '@/lib/features/motor/money-loader';
+import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
+import { breakEvenWords, leverRow, paidBackWords } from './words';
+
+export const metadata: Metadata = { title: 'What the money hangs on' };
+
+interface Props {
+  readonly params: Promise<{ study: string; motor: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+/** The money of a motor's options side by side, and what that of one of them hangs on. */
+export default async function MoneyScreen({ params, searchParams }: Props) {
+  const { study, motor } = await params;
+  const asked = (await searchParams).option;
+  const page = await loadMoney(study, motor, typeof asked === 'string' ? asked : undefined);
+  if (!page) notFound();
+  const { chosen, study: stored } = page;
+  const { currency, horizonYears, discountRate } = stored.settings;
+  const value = chosen.net_present_value;
+  const here = `/${study}/motor/${motor}`;
+  return (
+    <main id="main" className={sheet.main}>
+      <p>
+        <Link href={here}>
+          {page.site} {page.tag}
+        </Link>
+      </p>
+      <h1>What the money of {page.tag} hangs on</h1>
+      <p className={sheet.answer}>
+        {page.title}: worth {value ? formatFigure(value).text : ABSENT} over {horizonYears} years, at{' '}
+        {formatNumber(100 * discountRate, 1)} % a year. {paidBackWords(page.soFar, horizonYears)}
+      </p>
+      <p className={`${sheet.soft} screen-only`}>
+        For finance: <a href={`/api/studies/${study}/workbook?motor=${motor}`}>all of it as a workbook with live formulas</a>.
+        Change a price in it, and the rest follows.
+      </p>
+      <SideBySide page={page} here={here} />
+      <section className={sheet.section} aria-labelledby="so-far">
+        <h2 id="so-far">When it is back</h2>
+        <ChartLine
+          sentence={`What it has brought in by each year’s end, discounted, with its 95 % band: ${paidBackWords(page.soFar, horizonYears)}`}
+          points={page.soFar.map((point) => ({ at: point.year, value: point.value, u: point.u }))}
+          across="years from now"
+          up={currency}
+        />
+        <p className={sheet.soft}>
+          Against{' '}
+          {stored.settings.policy.atFailure === 'repair'
+            ? 'keeping it and repairing it when it fails'
+            : 'keeping it and replacing it when it fails'}
+          . The band holds the doubt of load, efficiencies and prices, not that of how often motors fail. What the motor is still
+          worth counts in the last year.
+        </p>
+      </section>
+      <section className={sheet.section} aria-labelledby="hangs">
+        <h2 id="hangs">What its value hangs on</h2>
+        <Swings page={page} currency={currency} />
+      </section>
+      <section className={sheet.section} aria-labelledby="even">
+        <h2 id="even">Where it stops being worth it</h2>
+        <ul>
+          {page.breakEvens.map((even) => (
+            <li key={even.lever}>{breakEvenWords(even, currency)}</li>
+          ))}
+          <li>{paybackWords(page.paybackAt, page)}</li>
+        </ul>
+        {page.curves.map((curve) => (
+          <Curve key={curve.lever} curve={curve} currency={currency} />
+        ))}
+      </section>
+    </main>
+  );
+}
+
+function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: string }) {
+  const { currency } = page.study.settings;
+  const [best] = page.options;
+  const most = best?.option.net_present_value?.value ?? 0;
+  return (
+    <section className={sheet.section} aria-labelledby="side">
+      <h2 id="side">The options, best first</h2>
+      <ScrollRegion label="Options, best first">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Option</th>
+              {['Cost', 'Saved a year', 'Worth', 'Worth less than the best by'].map((name) => (
+                <th key={name} scope="col" className={sheet.number}>
+                  {name}
+                  <span className={sheet.unit}>{currency}</span>
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {page.options.map(({ option, title, decided }) => (
+              <tr key={option.id}>
+                <th scope="row">
+                  {option.id === page.chosen.id ? (
+                    <strong aria-current="true">{title}</strong>
+                  ) : (
+                    <Link href={`${here}/money?option=${encodeURIComponent(option.id)}`} prefetch={false}>
+                      {title}
+                    </Link>
+                  )}
+                  {decided && ' (decided)'}
+                </th>
+                <td className={sheet.number}>{formatNumber(option.cost, 0)}</td>
+                <td className={sheet.number}>{option.money_saved ? formatNumber(option.money_saved.value, 0) : ABSENT}</td>
+                <td className={sheet.number}>{formatNumber(option.net_present_value?.value ?? 0, 0)}</td>
+                <td className={sheet.number}>{formatNumber(most - (option.net_present_value?.value ?? 0), 0)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+      <p className={sheet.soft}>
+        To keep it as it is is worth 0: all are counted against it. At failure, the cost is what is paid beyond the repair.
+      </p>
+    </section>
+  );
+}
+
+function Swings({ page, currency }: { readonly page: MoneyPage; readonly currency: string }) {
+  const { base, bars } = page.tornado;
+  if (base === undefined) return <p>Its value cannot be told.</p>;
+  const rows = bars.filter((bar) => bar.width > 0).map(leverRow);
+  const [widest] = rows;
+  if (!widest) return <p>Nothing that was moved changes its value.</p>;
+  return (
+    <ChartTornado
+      sentence={`Each thing moved alone; ${widest.label.toLowerCase()} moves the value most (${widest.low} to ${widest.high}).`}
+      base={base}
+      rows={rows}
+      unit={`worth, ${currency}`}
+    />
+  );
+}
+
+function Curve({ curve, currency }: { readonly curve: ValueCurve; readonly currency: string }) {
+  const { stated, lever, points } = curve;
+  if (points.length < 2) return null;
+  const scale = stated ?? 1;
+  const price = lever === 'energy-price';
+  const across = price
+    ? stated === undefined
+      ? 'times the prices of energy in the tariff'
+      : `price of energy, ${currency} a kWh`
+    : stated === undefined
+      ? 'times the present hours'
+      : 'hours a year';
+  return (
+    <ChartLine
+      sentence={`What it is worth at other ${price ? 'prices of energy' : 'hours a year'}.`}
+      points={points.map((point) => ({ at: point.at * scale, value: point.value }))}
+      across={across}
+      up={`worth, ${currency}`}
+      digits={stated === undefined ? 2 : price ? 3 : 0}
+      mark={{ at: scale, words: 'now' }}
+    />
+  );
+}
+
+function paybackWords(even: OptionBreakEven, { study }: MoneyPage): string {
+  const { maxSimplePaybackYears } = study.settings.policy;
+  const limit = `${formatNumber(maxSimplePaybackYears, 1)} years that the policy allows`;
+  const { found, stated } = even;
+  if (found.kind === 'always') return `It is back within the ${limit} at any price of energy.`;
+  if (found.kind === 'never') return `No price of energy up to ten times the present one brings it back within the ${limit}.`;
+  if (found.kind === 'unknown') return `At which price of energy it is back within the ${limit} cannot be told.`;
+  const at =
+    stated === undefined
+      ? `${formatNumber(found.value, 2)} times the present prices`
+      : `${formatNumber(stated, 3)} ${study.settings.currency} a kWh`;
+  return `It is back within the ${limit} from ${at} on.`;
+}

@@ -1,0 +1,92 @@
+import { formatNumber } from '@/lib/platform/format';
+import styles from './chart.module.css';
+import { ChartFrame } from './chart-frame';
+import { linear, ticks } from './scale';
+
+const WIDTH = 640;
+const HEIGHT = 280;
+const LEFT = 84;
+const RIGHT = 16;
+const BOTTOM = 54;
+
+/** One point of a line; `u` is a standard uncertainty. */
+export interface LinePoint {
+  readonly at: number;
+  readonly value: number;
+  readonly u?: number;
+}
+
+interface Props {
+  readonly sentence: string;
+  readonly points: readonly LinePoint[];
+  readonly across: string;
+  readonly up: string;
+  /** Digits after the sign on the axis across. */
+  readonly digits?: number;
+  /** A place on the axis across with its words. */
+  readonly mark?: { readonly at: number; readonly words: string } | undefined;
+}
+
+/** A line over zero with its 95 % band where there is one, and one place marked. */
+export function ChartLine({ sentence, points, across, up, digits = 0, mark }: Props) {
+  const spread = (point: LinePoint) => 1.96 * (point.u ?? 0);
+  const low = Math.min(0, ...points.map((point) => point.value - spread(point)));
+  const high = Math.max(0, ...points.map((point) => point.value + spread(point)));
+  const last = points[points.length - 1]?.at ?? 1;
+  const x = linear([points[0]?.at ?? 0, last], [LEFT, WIDTH - RIGHT]);
+  const y = linear([low, high], [HEIGHT - BOTTOM, 10]);
+  const path = (value: (point: LinePoint) => number) =>
+    points.map((point) => `${x(point.at).toFixed(1)},${y(value(point)).toFixed(1)}`);
+  const band = [...path((point) => point.value + spread(point)), ...path((point) => point.value - spread(point)).reverse()];
+  const doubtful = points.some((point) => point.u !== undefined);
+  return (
+    <ChartFrame
+      sentence={sentence}
+      table={{
+        head: [across, up, ...(doubtful ? ['± (95 %)'] : [])],
+        rows: points.map((point) => [
+          formatNumber(point.at, digits),
+          formatNumber(point.value, 0),
+          ...(doubtful ? [formatNumber(spread(point), 0)] : []),
+        ]),
+      }}
+    >
+      <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={sentence} className={styles.chart}>
+        {ticks(low, high, 5).map((tick) => (
+          <g key={tick}>
+            <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} className={tick === 0 ? styles.axis : styles.grid} />
+            <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end" className={styles.soft}>
+              {formatNumber(tick, 0)}
+            </text>
+          </g>
+        ))}
+        {ticks(points[0]?.at ?? 0, last, 5).map((tick) => (
+          <text key={tick} x={x(tick)} y={HEIGHT - BOTTOM + 22} textAnchor="middle" className={styles.soft}>
+            {formatNumber(tick, digits)}
+          </text>
+        ))}
+        <text x={WIDTH - RIGHT} y={HEIGHT - 4} textAnchor="end" className={styles.soft}>
+          {across}
+        </text>
+        <text x={2} y={HEIGHT - 4} className={styles.soft}>
+          {up}
+        </text>
+        {doubtful && <path d={`M${band.join('L')}Z`} className={styles.band} />}
+        <path d={`M${path((point) => point.value).join('L')}`} className={styles.curve} />
+        {mark && mark.at >= (points[0]?.at ?? 0) && mark.at <= last && (
+          <g>
+            <line x1={x(mark.at)} x2={x(mark.at)} y1={10} y2={HEIGHT - BOTTOM} className={styles.drop} />
+            <text
+              x={x(mark.at) + (x(mark.at) > WIDTH / 2 ? -6 : 6)}
+              y={24}
+              textAnchor={x(mark.at) > WIDTH / 2 ? 'end' : 'start'}
+              className={styles.label}
+            >
+              {mark.words}
+            </text>
+          </g>
+        )}
+      </svg>
+    </ChartFrame>
+  );
+}

@@ -1,0 +1,99 @@
+import {
+  evaluateMotor,
+  type FlowSoFar,
+  flowSoFar,
+  type Lever,
+  motorResult,
+  type OptionBreakEven,
+  type OptionResult,
+  optionBreakEven,
+  optionCurve,
+  optionTornado,
+  type Question,
+  statedHours,
+  type Tornado,
+} from '@/lib/engine';
+import { database } from '@/lib/platform/db';
+import { asEvaluated } from '../evaluation/as-evaluated';
+import { readMotor } from '../fleet/data';
+import { type StudyInForce, studyInForce } from '../study/context';
+import { loadUnits } from '../study/loaders';
+import { optionTitle, type RatingUnit } from './words';
+
+/** Levers whose break-even is told, in the order of the page. */
+export const BREAK_EVENS = ['energy-price', 'hours', 'cost'] as const satisfies readonly Lever[];
+
+/** Factors on the price of energy or the hours at which the curve is drawn. */
+const FACTORS = [0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2] as const;
+
+/** The value of an option over one lever. */
+export interface ValueCurve {
+  readonly lever: 'energy-price' | 'hours';
+  /** What factor 1 stands for: the flat price or the hours a year; absent under a tariff. */
+  readonly stated: number | undefined;
+  readonly points: readonly { readonly at: number; readonly value: number }[];
+}
+
+/** What the money of one option hangs on. */
+export interface MoneyPage {
+  readonly study: StudyInForce['study'];
+  readonly site: string;
+  readonly tag: string;
+  /** Options that have a value, best first, with their titles. */
+  readonly options: readonly { readonly option: OptionResult; readonly title: string; readonly decided: boolean }[];
+  readonly chosen: OptionResult;
+  readonly title: string;
+  readonly soFar: readonly FlowSoFar[];
+  readonly tornado: Tornado;
+  readonly breakEvens: readonly OptionBreakEven[];
+  readonly paybackAt: OptionBreakEven;
+  readonly curves: readonly ValueCurve[];
+}
+
+/**
+ * The money of one option of a stored motor, with what it hangs on: some sixty evaluations of this motor alone. The decided option when none is
+ * asked for, else the best. `undefined` when the study has no such motor or none of its options a value.
+ */
+export async function loadMoney(studyId: string, motorId: string, asked: string | undefined): Promise<MoneyPage | undefined> {
+  const { read } = database();
+  const [force, stored] = await Promise.all([studyInForce(read, studyId), readMotor(read, motorId, { withHistory: true })]);
+  if (!force || !stored || stored.studyId !== studyId) return undefined;
+  const motor = await asEvaluated(read, force, stored);
+  const question: Question = { motor, study: force.context };
+  const evaluation = evaluateMotor(motor, force.context);
+  const { options, decision } = motorResult(evaluation);
+  const unit: RatingUnit = (await loadUnits()) === 'hp' ? 'hp' : motor.plate.ratedPowerUnit;
+  const valued = options
+    .filter((option) => option.action !== 'keep' && option.net_present_value !== undefined)
+    .sort((a, b) => (b.net_present_value?.value ?? 0) - (a.net_present_value?.value ?? 0));
+  const chosen = valued.find(({ id }) => id === asked) ?? valued.find(({ id }) => id === decision.option) ?? valued[0];
+  const whole = evaluation.options.find(({ id }) => id === chosen?.id);
+  if (!chosen || !whole) return undefined;
+  const { settings } = force.context;
+  const flat = Object.hasOwn(settings.tariffs, motor.site) ? undefined : settings.energyPricePerKwh;
+  const hours = statedHours(question);
+  const most = hours === undefined || hours === 0 ? 2 : 8784 / hours;
+  const curve = (lever: ValueCurve['lever'], stated: number | undefined, factors: readonly number[]): ValueCurve => ({
+    lever,
+    stated,
+    points: optionCurve(question, chosen.id, lever, factors).flatMap(({ at, netPresentValue }) =>
+      netPresentValue === undefined ? [] : [{ at, value: netPresentValue }],
+    ),
+  });
+  return {
+    study: force.study,
+    site: motor.site,
+    tag: motor.tag,
+    options: valued.map((option) => ({ option, title: optionTitle(option, unit), decided: option.id === decision.option })),
+    chosen,
+    title: optionTitle(chosen, unit),
+    soFar: flowSoFar(whole, settings),
+    tornado: optionTornado(question, chosen.id, 'net-present-value'),
+    breakEvens: BREAK_EVENS.map((lever) => optionBreakEven(question, chosen.id, lever, 'worth-nothing')),
+    paybackAt: optionBreakEven(question, chosen.id, 'energy-price', 'payback-limit'),
+    curves: [
+      curve('energy-price', flat, FACTORS),
+      curve('hours', hours, [...FACTORS.filter((factor) => factor < Math.min(most, 2)), Math.min(most, 2)]),
+    ],
+  };
+}
