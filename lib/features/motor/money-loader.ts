@@ -26,6 +26,9 @@ export const BREAK_EVENS = ['energy-price', 'hours', 'cost'] as const satisfies 
 /** Factors on the price of energy or the hours at which the curve is drawn. */
 const FACTORS = [0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2] as const;
 
+/** Where the curve over hours begins: a motor that never runs has no part in the peak either, which is a jump and no line. */
+const LEAST_HOURS = 0.1;
+
 /** The value of an option over one lever. */
 export interface ValueCurve {
   readonly lever: 'energy-price' | 'hours';
@@ -93,7 +96,11 @@ export async function loadMoney(studyId: string, motorId: string, asked: string 
     paybackAt: optionBreakEven(question, chosen.id, 'energy-price', 'payback-limit'),
     curves: [
       curve('energy-price', flat, FACTORS),
-      curve('hours', hours, [...FACTORS.filter((factor) => factor < Math.min(most, 2)), Math.min(most, 2)]),
+      curve('hours', hours, [
+        LEAST_HOURS,
+        ...FACTORS.filter((factor) => factor > 0 && factor < Math.min(most, 2)),
+        Math.min(most, 2),
+      ]),
     ],
   };
 }
