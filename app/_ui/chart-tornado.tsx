@@ -4,7 +4,7 @@ import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
 
 const WIDTH = 640;
-const LEFT = 190;
+const LEFT = 210;
 const RIGHT = 16;
 const ROW = 34;
 const THICK = 16;

@@ -138,7 +138,7 @@ function Swings({ page, currency }: { readonly page: MoneyPage; readonly currenc
   if (!widest) return <p>Nothing that was moved changes its value.</p>;
   return (
     <ChartTornado
-      sentence={`Each thing moved alone; ${widest.label.toLowerCase()} moves the value most (${widest.low} to ${widest.high}).`}
+      sentence={`Each thing moved alone. The widest: ${widest.label.toLowerCase()}, ${widest.low} to ${widest.high}.`}
       base={base}
       rows={rows}
       unit={`worth, ${currency}`}

@@ -6,8 +6,8 @@ const LEVERS: Readonly<Record<string, string>> = {
   'energy-price': 'Price of energy',
   'demand-price': 'Price of demand',
   hours: 'Hours a year',
-  cost: 'Prices of motors, repairs',
-  'failure-rate': 'How often motors fail',
+  cost: 'Prices of motors',
+  'failure-rate': 'Failures a year',
   'discount-rate': 'Discount rate',
 };
 
