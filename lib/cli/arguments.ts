@@ -97,6 +97,13 @@ export const COMMANDS = {
     formats: ['text', 'json', 'csv'],
     reads: true,
   },
+  verify: {
+    call: 'verify FILE [--hash HASH] [--format text|json] [--out FILE]',
+    says: 'says whether an exported plan is the signed version, and that of a printed hash; ends with 4 when it is not',
+    options: { ...COMMON, hash: { type: 'string' } },
+    formats: ['text', 'json'],
+    reads: true,
+  },
   settings: {
     call: 'settings [--out FILE]',
     says: 'prints the settings of a study with their defaults, as JSON',
@@ -105,6 +112,9 @@ export const COMMANDS = {
     reads: false,
   },
 } as const satisfies Record<string, { call: string; says: string; options: Options; formats: readonly string[]; reads: boolean }>;
+
+/** What a command reads, where that is not a fleet sheet. */
+const FILES: Partial<Record<CommandName, string>> = { bench: 'bench test sheet', verify: 'plan file' };
 
 export type CommandName = keyof typeof COMMANDS;
 
@@ -123,6 +133,8 @@ export interface Call {
   readonly tag?: string;
   readonly site?: string;
   readonly figure?: string;
+  /** The hash that a printed page carries. */
+  readonly hash?: string;
   /** Of a bench test: the fleet sheet with its plate, or the plate's columns as stated by options. */
   readonly fleetSheet?: string;
   readonly plateOptions: ReadonlyMap<string, string>;
@@ -144,7 +156,7 @@ export function readCall(args: readonly string[]): Call {
   if (!(spec.formats as readonly string[]).includes(format))
     throw new UsageError(`--format ${format}: ${command} writes ${spec.formats.join(' or ')}.`);
   if (spec.reads && positionals.length !== 1)
-    throw new UsageError(`${command} wants one ${command === 'bench' ? 'bench test' : 'fleet'} sheet: study ${spec.call}`);
+    throw new UsageError(`${command} wants one ${FILES[command] ?? 'fleet sheet'}: study ${spec.call}`);
   if (!spec.reads && positionals.length > 0) throw new UsageError(`${command} takes no file: study ${spec.call}`);
   if ('tag' in spec.options && values.tag === undefined) throw new UsageError(`${command} wants --tag: study ${spec.call}`);
   const jobs = values.jobs;
@@ -175,6 +187,7 @@ export function readCall(args: readonly string[]): Call {
     ...text('tag'),
     ...text('site'),
     ...text('figure'),
+    ...text('hash'),
   };
 }
 

@@ -12,6 +12,7 @@ const RUN: Readonly<Record<CommandName, (call: Call) => Promise<number>>> = {
   bench: async (call) => (await import('./bench')).bench(call),
   explain: async (call) => (await import('./explain')).explain(call),
   lines: async (call) => (await import('./lines')).lines(call),
+  verify: async (call) => (await import('./verify')).verify(call),
   settings: async (call) => (await import('./settings')).settings(call),
 };
 
@@ -24,7 +25,7 @@ ${commands.join('\n')}
 
 Reading a sheet: --decimal . or ,   --delimiter comma, semicolon or tab   --encoding NAME   --empty WORDS (comma between)
 Ends with 0 when done (warnings alone are 0), 1 on an internal error, 2 on wrong usage or an unreadable file, 3 when rows were rejected,
-4 when a test does not meet the limits of its standard.
+4 when a test does not meet the limits of its standard, or a file is not the signed version.
 `;
 }
 

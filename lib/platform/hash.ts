@@ -13,6 +13,21 @@ export function contentHash(value: unknown): string {
   return sha256(canonical(value));
 }
 
+/**
+ * The one JSON text of plain data: members in order of their names, absent ones left out, no spaces. Parsed and written again it stays the same.
+ * @throws TypeError on a whole number as bigint, which JSON does not have.
+ */
+export function canonicalJson(value: unknown): string {
+  return canonical(
+    JSON.parse(
+      JSON.stringify(value, (_, member: unknown) => {
+        if (typeof member === 'bigint') throw new TypeError('JSON has no bigint.');
+        return member;
+      }),
+    ),
+  );
+}
+
 function canonical(value: unknown): string {
   if (typeof value === 'bigint') return `${value.toString()}n`;
   if (Array.isArray(value)) return `[${value.map((item) => canonical(item ?? null)).join(',')}]`;

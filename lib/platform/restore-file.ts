@@ -63,6 +63,9 @@ function replaceRows(databaseFile: string, copy: string): void {
     db.exec('PRAGMA foreign_keys = OFF');
     db.exec('BEGIN IMMEDIATE');
     try {
+      // Triggers keep what may never be rewritten or removed; here the whole book changes, and they come back with it.
+      const triggers = db.all(`SELECT name, sql FROM main.sqlite_master WHERE type = 'trigger' ORDER BY name`);
+      for (const { name } of triggers) db.exec(`DROP TRIGGER main.${quoted(String(name))}`);
       for (const table of tableNames(db)) db.exec(`DELETE FROM main.${quoted(table)}`);
       for (const table of tableNames(db, 'incoming')) {
         const columns = db.all(`PRAGMA main.table_info(${quoted(table)})`).map((row) => quoted(String(row.name)));
@@ -70,6 +73,7 @@ function replaceRows(databaseFile: string, copy: string): void {
           `INSERT INTO main.${quoted(table)} (${columns.join(', ')}) SELECT ${columns.join(', ')} FROM incoming.${quoted(table)}`,
         );
       }
+      for (const { sql } of triggers) db.exec(String(sql));
       if (db.all('PRAGMA main.foreign_key_check').length > 0) throw new Error('rows would point at nothing');
       db.exec('COMMIT');
     } catch (error) {

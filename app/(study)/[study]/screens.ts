@@ -3,6 +3,7 @@ export const SCREENS: readonly { readonly segment: string; readonly label: strin
   { segment: 'fleet', label: 'Fleet' },
   { segment: 'ranking', label: 'Ranking' },
   { segment: 'trust', label: 'Trust' },
+  { segment: 'review', label: 'Review' },
   { segment: 'worklist', label: 'Worklist' },
   { segment: 'import', label: 'Import' },
   { segment: 'bench', label: 'Bench test' },

@@ -23,6 +23,7 @@ const SUBJECT_WORDS: Readonly<Record<string, string>> = {
   motor: 'motors',
   reading: 'readings',
   import: 'imports',
+  programme: 'programmes',
 };
 
 /** Who changed what in this study, when, from what to what, and why. */

@@ -1,0 +1,81 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Programme } from '@/lib/features/sign-off/loaders';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+
+/** What is funded in each year, its sums to the cent, and who is left out and why. */
+export function Items({ programme, currency }: { readonly programme: Programme; readonly currency: string }) {
+  const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  return (
+    <>
+      {programme.years.map(({ year, budget, spent, items }) => (
+        <section key={year} className={sheet.section} aria-labelledby={`year-${year}`}>
+          <h2 id={`year-${year}`}>{year}</h2>
+          <p>
+            {formatCount(items.length)} {items.length === 1 ? 'motor' : 'motors'}: {money(spent)} of {money(budget)}.
+          </p>
+          {items.length > 0 && (
+            <ScrollRegion label={`Funded in ${year}`}>
+              <table className={sheet.table}>
+                <thead>
+                  <tr>
+                    <th scope="col">Motor</th>
+                    <th scope="col">What is done</th>
+                    <th scope="col" className={sheet.number}>
+                      Cost
+                    </th>
+                    <th scope="col" className={sheet.number}>
+                      Present value
+                    </th>
+                    <th scope="col" className={sheet.number}>
+                      Chance to pay back in time
+                    </th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {items.map((item) => (
+                    <tr key={`${item.site} ${item.tag}`}>
+                      <th scope="row">{[item.site, item.tag].filter(Boolean).join(' / ')}</th>
+                      <td>
+                        {item.action}: {formatNumber(item.rated_power_kw, 1)} kW
+                        {item.efficiency_class && `, ${item.efficiency_class}`}
+                      </td>
+                      <td className={sheet.number}>{money(item.cost)}</td>
+                      <td className={sheet.number}>{money(item.net_present_value)}</td>
+                      <td className={sheet.number}>
+                        {item.probability_within_policy === undefined
+                          ? 'not known'
+                          : `${formatNumber(100 * item.probability_within_policy, 0)} %`}
+                      </td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
+            </ScrollRegion>
+          )}
+        </section>
+      ))}
+      <section className={sheet.section} aria-labelledby="left-out">
+        <h2 id="left-out">Left out</h2>
+        <ScrollRegion label="Motors left out">
+          <table className={sheet.table}>
+            <thead>
+              <tr>
+                <th scope="col">Motor</th>
+                <th scope="col">Why</th>
+              </tr>
+            </thead>
+            <tbody>
+              {programme.left_out.map(({ site, tag, because }) => (
+                <tr key={`${site} ${tag}`}>
+                  <th scope="row">{[site, tag].filter(Boolean).join(' / ')}</th>
+                  <td>{because.text}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollRegion>
+      </section>
+    </>
+  );
+}

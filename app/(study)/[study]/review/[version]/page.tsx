@@ -1,0 +1,96 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ProblemNote } from '@/app/_ui/problem-note';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { eventWords, loadVersion } from '@/lib/features/sign-off/loaders';
+import { loadWho } from '@/lib/features/study/loaders';
+import { formatCount, formatInstant, formatMoney } from '@/lib/platform/format';
+import { SayForm } from '../say-form';
+import { STANDING_WORDS } from '../standing-words';
+import { Assumptions } from './assumptions';
+import { Budget } from './budget';
+import { Items } from './items';
+import styles from './version.module.css';
+
+interface Props {
+  readonly params: Promise<{ study: string; version: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  return { title: `Version ${(await params).version}` };
+}
+
+/** One frozen version: what is to be funded, on which assumptions, within which budgets; sign it or return it. */
+export default async function VersionScreen({ params }: Props) {
+  const { study, version: asked } = await params;
+  const version = await loadVersion(study, Number(asked));
+  if (!version) notFound();
+  const who = await loadWho();
+  const heading = (
+    <>
+      <p className={sheet.soft}>
+        <Link href={`/${study}/review`}>Review</Link>
+      </p>
+      <h1>Version {version.number}</h1>
+    </>
+  );
+  if (!version.sound) {
+    return (
+      <main id="main" className={sheet.main}>
+        {heading}
+        <ProblemNote
+          problem={{ text: version.damage, remedy: 'Do not rely on it: restore a backup, or freeze a new version.' }}
+        />
+      </main>
+    );
+  }
+  const { content } = version;
+  const { programme, settings } = content;
+  const items = programme.years.flatMap((year) => year.items);
+  const money = (amount: number) => formatMoney(amount, settings.currency, undefined, true);
+  const spent = programme.years.reduce((sum, year) => sum + year.spent, 0);
+  const closed = version.standing === 'returned' || version.standing === 'rejected';
+  return (
+    <main id="main" className={sheet.main} data-print="wide">
+      {heading}
+      <p className={sheet.answer}>
+        {formatCount(items.length)} {items.length === 1 ? 'motor is' : 'motors are'} funded for <strong>{money(spent)}</strong>,
+        worth <strong>{money(programme.value)}</strong> over {settings.horizon_years} years;{' '}
+        {formatCount(programme.left_out.length)} of {formatCount(content.results.length)} are left out. It is{' '}
+        {STANDING_WORDS[version.standing]}.
+      </p>
+      <p>
+        Frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified), engine {content.engine}
+        {content.study.demo && ', invented figures'}
+        {content.prices.invented && ', invented prices'}. The stored bytes were checked against their hash for this page.{' '}
+        <a href={`/api/studies/${study}/versions/${version.number}`} download>
+          Export the file
+        </a>
+      </p>
+      <p className={styles.hash}>
+        Hash <code>{version.hash}</code>
+      </p>
+      <section className={sheet.section} aria-labelledby="said">
+        <h2 id="said">What was said of it</h2>
+        {version.events.length === 0 ? (
+          <p>Nothing yet.</p>
+        ) : (
+          <ol>
+            {version.events.map((event) => (
+              <li key={event.hash}>{eventWords(event)}</li>
+            ))}
+          </ol>
+        )}
+        {closed ? (
+          <p>Nothing more can be said of it: freeze a new version once the study is mended.</p>
+        ) : (
+          <SayForm study={study} number={version.number} hash={version.hash} signed={version.standing === 'signed'} who={who} />
+        )}
+      </section>
+      <Assumptions content={content} />
+      <Budget programme={programme} currency={settings.currency} />
+      <Items programme={programme} currency={settings.currency} />
+    </main>
+  );
+}

@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { expect, expectAccessible, test } from './page-watch';
+
+const SHEET = `tag,site,rated_power_kw,rated_voltage_v,rated_speed_rpm,nominal_efficiency_pct,hours_per_year,status
+R-1,Works,30,460,1770,88.5,6000,failed
+R-2,Works,55,460,1780,91.0,6000,running
+`;
+
+async function startStudy(page: Page, name: string): Promise<string> {
+  await page.goto('/');
+  await page.getByLabel('Name of the study').fill(name);
+  await page.getByLabel('Your name').fill('P. Planner');
+  await page.locator('#sheet').setInputFiles({ name: 'motors.csv', mimeType: 'text/csv', buffer: Buffer.from(SHEET) });
+  await page.getByRole('button', { name: 'Start the study' }).click();
+  await page.getByRole('button', { name: /^Import/ }).click();
+  await expect(page.getByText(/Imported: 2 motors added/)).toBeVisible();
+  return new URL(page.url()).pathname.split('/')[1] ?? '';
+}
+
+async function expectNoSidewaysScroll(page: Page): Promise<void> {
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+}
+
+test('a programme is frozen, signed, exported, checked and rejected later; the signature stays', async ({ page }, info) => {
+  const study = await startStudy(page, `Review ${info.project.name} ${info.repeatEachIndex}`);
+  await expect(async () => {
+    await page.goto(`/${study}/ranking`);
+    await expect(page.getByText('R-1').first()).toBeVisible({ timeout: 1_000 });
+  }).toPass({ timeout: 40_000 });
+
+  await page.goto(`/${study}/review`);
+  await expect(page.getByText('Nothing has been frozen for review yet.')).toBeVisible();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.getByLabel('Your name').fill('P. Planner');
+  await page.getByRole('button', { name: 'Freeze a version' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Version 1' })).toBeVisible();
+  await expect(page.getByText(/1 motor is funded for/)).toBeVisible();
+  const hash = (await page.getByText(/^Hash/).locator('code').textContent()) ?? '';
+  expect(hash).toMatch(/^[0-9a-f]{64}$/);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+
+  // Returning wants a comment; signing does not.
+  await page.getByLabel('Your name').fill('F. Finance');
+  await page.getByRole('button', { name: 'Return' }).click();
+  await expect(page.getByText('The comment is missing.')).toBeVisible();
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await expect(page.getByText(/Signed by F. Finance \(name not verified\)/)).toBeVisible();
+
+  const waiting = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Export the file' }).click();
+  const exported = readFileSync(await (await waiting).path());
+  await page.goto(`/${study}/review`);
+  const send = async (buffer: Buffer) => {
+    await page.getByLabel('An exported file').setInputFiles({ name: 'copy.json', mimeType: 'application/json', buffer });
+    await page.getByRole('button', { name: 'Check the copy' }).click();
+  };
+  await send(exported);
+  await expect(page.getByText(/The file is unchanged and is the signed version 1 of this study/)).toBeVisible();
+  await send(Buffer.from(exported.toString().replace('P. Planner', 'Q. Planner')));
+  await expect(page.getByText(/it was changed after it was frozen/)).toBeVisible();
+
+  await page.getByRole('link', { name: 'Version 1' }).click();
+  await page.getByLabel('Comment').fill('The tariff is out of date.');
+  await page.getByRole('button', { name: 'Reject' }).click();
+  await expect(page.getByText(/Rejected by F. Finance/)).toBeVisible();
+  await expect(page.getByText(/Signed by F. Finance/)).toBeVisible();
+  await expect(page.getByText(/Nothing more can be said of it/)).toBeVisible();
+  await page.goto(`/${study}/review`);
+  await page.getByLabel('Or the hash of a printed page').fill(hash.slice(0, 12));
+  await page.getByRole('button', { name: 'Check the copy' }).click();
+  await expect(page.getByText(/The hash is that of the signed version 1 of this study; it was last rejected/)).toBeVisible();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+});
