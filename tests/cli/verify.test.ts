@@ -14,6 +14,7 @@ const CONTENT: Content = {
   prices: { invented: true },
   instruments: [],
   fleet: 'tag\n',
+  motors: [],
   results: [],
   programme: { method: 'by-rank', objective: 'net-present-value', value: 0, years: [], left_out: [] },
 };

@@ -77,6 +77,7 @@ describe('a frozen programme', () => {
     expect(parsed.ok && parsed.motors.length).toBe(COUNT);
     expect(parsed.ok && parsed.rejected).toEqual([]);
     expect(content.results.length).toBe(COUNT);
+    expect(content.motors.length).toBe(COUNT);
   });
 
   it('cannot be rewritten or removed, and goes with its study alone', async () => {

@@ -39,6 +39,8 @@ export const contentSchema = z.object({
   instruments: z.array(z.unknown()),
   /** The fleet as sheet: reading it gives the motors with the readings that count. */
   fleet: z.string(),
+  /** The same motors as the engine took them, with values of single indicators and bench tests. */
+  motors: z.array(z.unknown()),
   /** Each motor's result as in the results file. */
   results: z.array(z.unknown()),
   programme,

@@ -4,11 +4,11 @@ import type { Database } from '@/lib/platform/db';
 import { ok, type Result, refuse } from '@/lib/platform/errors';
 import { canonicalJson, sha256 } from '@/lib/platform/hash';
 import { newId } from '@/lib/platform/id';
+import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { readProgress, readResults, readRunMaking } from '../evaluation/data';
 import { contextHash, inputHash, inputsHash } from '../evaluation/input-hash';
 import { readStudyMotors } from '../fleet/data';
 import { writeFleetCsv } from '../fleet/write-csv';
-import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 import { settingsToJson } from '../study/settings';
 import { type Content, type EventKind, eventHash, type SignEvent } from './content';
@@ -41,7 +41,7 @@ export async function freezeProgramme(
     const making = run && (await readRunMaking(tx, run.id));
     if (active !== undefined || !run || !making) return NOT_EVALUATED;
     const stored = await readStudyMotors(tx, studyId, { withHistory: true });
-    const motors = stored.map((each) => ({ ...each, motor: withInstruments(each.motor, instruments) }));
+    const motors = await fleetAsEvaluated(tx, inForce, stored);
     const hashOfContext = contextHash(context);
     if (inputsHash(motors.map(({ motor }) => inputHash(hashOfContext, motor))) !== run.inputsHash) return NOT_EVALUATED;
     const failed = new Set(motors.filter(({ motor }) => motor.plate.status === 'failed').map(({ id }) => id));
@@ -61,6 +61,7 @@ export async function freezeProgramme(
       prices: context.prices,
       instruments,
       fleet: writeFleetCsv(stored),
+      motors: motors.map(({ motor }) => motor),
       results: fleet.map(({ result }) => result),
       programme: programmeByRank(fleet, study.settings),
     };

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { whoSchema } from '../study/who';
+import { whoSchema } from '../study/schema';
 import { ENOUGH_DIGITS, EVENT_KINDS, typedHash } from './content';
 
 const id = z.string().min(1).max(64);
