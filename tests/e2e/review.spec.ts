@@ -42,7 +42,6 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
-  await page.screenshot({ fullPage: true, path: '/tmp/review-version-' + info.project.name + '.png' });
   // Returning wants a comment; signing does not.
   await page.getByLabel('Your name').fill('F. Finance');
   await page.getByRole('button', { name: 'Return' }).click();
@@ -75,5 +74,4 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expect(page.getByText(/The hash is that of the signed version 1 of this study; it was last rejected/)).toBeVisible();
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
-  await page.screenshot({ fullPage: true, path: '/tmp/review-list-' + info.project.name + '.png' });
 });
