@@ -2,6 +2,7 @@ import { type Derivation, derive, evaluateMotor, figuresOf } from '@/lib/engine'
 import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT, UsageError } from './exit';
+import { machineBehind, machineText, OF_MACHINE } from './machine-behind';
 import { openOutput } from './output';
 import { motorOf, readFleetSheet, readStudy } from './study-input';
 import { readCallTests } from './tests-by-tag';
@@ -34,7 +35,13 @@ export async function explain(call: Call): Promise<number> {
     return derivation;
   });
   const output = openOutput(call.out);
-  output.write(call.format === 'json' ? `${JSON.stringify(derivations, undefined, 1)}\n` : derivations.map(asText).join('\n'));
+  const machine = paths.some((path) => OF_MACHINE.test(path)) ? machineBehind(evaluation) : undefined;
+  if (call.format === 'json') {
+    const all = derivations.map((derivation, index) =>
+      machine && OF_MACHINE.test(paths[index] ?? '') ? { ...derivation, machine } : derivation,
+    );
+    output.write(`${JSON.stringify(all, undefined, 1)}\n`);
+  } else output.write([...derivations.map(asText), ...(machine ? [machineText(machine)] : [])].join('\n'));
   output.finish();
   return EXIT.done;
 }

@@ -23,11 +23,13 @@ export { INDICATOR_TITLES, LIMIT_IDS } from './condition/registry';
 export { type AmongSisters, amongSisters } from './condition/sisters';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
+export { type Contribution, contributions } from './explain/contributions';
 export { type FlowSoFar, flowSoFar } from './explain/cumulative-flow';
 export { type Derivation, type DerivationStep, derive } from './explain/derivation';
 export { type ExpectedRange, type ExpectedReadings, expectedReadings } from './explain/expected-readings';
 export { figuresOf } from './explain/figures';
 export { LEVERS, type Lever, moved, type Question, statedHours } from './explain/lever';
+export { type Model, type ModelNumber, type ModelSystem, modelOfEvaluation } from './explain/model';
 export { type CurvePoint, partLoadCurve } from './explain/part-load';
 export { type RepairOrReplace, type RepairOrReplacePoint, repairOrReplaceCurve } from './explain/repair-or-replace';
 export {
@@ -39,6 +41,13 @@ export {
   optionTornado,
   usualRanges,
 } from './explain/sensitivity';
+export {
+  type NoTorqueSpeed,
+  type TorquePlace,
+  type TorqueSpeed,
+  type TorqueSpeedOutcome,
+  torqueSpeed,
+} from './explain/torque-speed';
 export { type Turning, type TurningLever, type Turnings, turnings } from './explain/turning';
 export {
   type MotorWorksheet,

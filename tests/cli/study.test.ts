@@ -223,6 +223,10 @@ describe('study explain', () => {
       'metered: reading in row 2',
       'residual',
       'Where the doubt comes from',
+      'The machine behind it',
+      'input_power_row_2 (reading)',
+      'width: a third of the published range of shares: common practice',
+      'left by the iterative solution',
     ])
       expect(ran.out).toContain(words);
     // The line with the numbers holds no name of a constant.

@@ -20,11 +20,17 @@ test('a motor answers first, and each figure leads down to a stamp and a meter',
   }
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+  await expect(page.getByRole('img', { name: /Efficiency and power factor over load/ })).toBeVisible();
+  await expect(page.getByRole('img', { name: /times its present torque before it stalls/ })).toBeVisible();
+  const contributes = page.getByRole('region', { name: 'Table of what each reading and stamp contributes' });
+  await expect(contributes.getByRole('row').filter({ hasText: 'input power' })).toContainText('kW');
   await page.getByRole('link', { name: /efficiency: how do we know/ }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('How do we know efficiency?');
   await expect(page.locator('math').first()).toBeAttached();
   await expect(page.getByText('nameplate, rated power').first()).toBeAttached();
   await expect(page.getByText(/reading in row/).first()).toBeAttached();
+  await expect(page.getByRole('region', { name: 'Typical values' })).toContainText('common practice');
+  await expect(page.getByText(/Equations: Running point of the circuit/)).toContainText('left by the solution');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 });

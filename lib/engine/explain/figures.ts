@@ -13,6 +13,9 @@ export function figuresOf(evaluation: Evaluation): ReadonlyMap<string, Quantity>
     figures.set('load_fraction', point.loadFraction);
     figures.set('input_power', point.inputPower);
     figures.set('efficiency', point.efficiency);
+    figures.set('power_factor', point.powerFactor);
+    figures.set('current', point.current);
+    figures.set('winding_temperature', point.windingTemperature);
     figures.set('slip', point.slip);
     figures.set('speed', point.speed);
     figures.set('losses.stator', point.losses.stator);

@@ -26,14 +26,19 @@ export const DISAGREEMENT = 0.01;
 
 /** What one stamp or reading does to the joint estimate. */
 export interface Pull {
+  readonly observation: Observation;
   readonly name: string;
   readonly evidence: boolean;
+  /** What the fit finds in its place; as the observed value, often a logarithm. */
+  readonly fitted: number;
   /** Its residual over the residual's own standard uncertainty. */
   readonly residual: number;
   /** Share of itself that its prediction takes from it: 0 without influence, 1 where nothing else speaks. */
   readonly influence: number;
   /** Load of each reading without it, in the order of the readings. */
   readonly loadsWithout: readonly number[];
+  /** Its share in the variance of each reading's load, were all observations independent. */
+  readonly shares: readonly number[];
 }
 
 /** One reading's part of the joint estimate. */
@@ -50,6 +55,8 @@ export interface Joint {
   readonly agreement?: Agreement | undefined;
   /** Factor by which all doubts were widened; 1 when stamps and readings agree. */
   readonly birgeRatio: number;
+  /** How far the search had settled. */
+  readonly search: { readonly iterations: number; readonly residual: number };
   /** What each stamp and reading does to it; worked out when asked for. */
   readonly pulls: () => readonly Pull[];
 }
@@ -162,21 +169,29 @@ export function jointOf(
       voltageRatio: unknown(COUNT + PER_READING * r + 1, `Voltage ratio of row ${metered.row} by all together`),
       heat: unknown(COUNT + PER_READING * r + 2, `Winding hotter than reckoned in row ${metered.row}, in tens of kelvins`),
     })),
+    search: { iterations: fit.iterations, residual: fit.residual },
     pulls: () => pullsOf(joint, readings.length),
   };
 }
 
 function pullsOf({ fit, observations }: JointFit, readings: number): Pull[] {
   const n = fit.unknowns.length;
+  const share = (i: number, k: number): number => ((fit.gain[i * n + k] as number) * (observations[i] as Observation).u) ** 2;
+  const variances = Array.from({ length: readings }, (_, r) =>
+    observations.reduce((sum, _each, i) => sum + share(i, COUNT + PER_READING * r), 0),
+  );
   return observations.map((each, i) => {
     let influence = 0;
     for (let k = 0; k < n; k++) influence += (fit.jacobian[i * n + k] as number) * (fit.gain[i * n + k] as number);
     const left = Math.max(1 - influence, 1e-9);
     const residual = each.value.value - (fit.predicted[i] as number);
     return {
+      observation: each,
       name: each.name,
       evidence: each.evidence,
+      fitted: fit.predicted[i] as number,
       influence,
+      shares: variances.map((variance, r) => share(i, COUNT + PER_READING * r) / variance),
       residual: influence > 1 - 1e-6 ? 0 : residual / (each.u * Math.sqrt(left)),
       loadsWithout: Array.from({ length: readings }, (_, r) => {
         const k = COUNT + PER_READING * r;

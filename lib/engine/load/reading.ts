@@ -17,6 +17,9 @@ export type { Estimate } from './alone';
 /** The joint load of one reading and how well all that speaks of the motor agrees. */
 export interface Combination {
   readonly loadFraction: Quantity<'1'>;
+  /** Terminal over rated voltage, and how much hotter than reckoned the winding is in units of HEAT K, both as the fit finds them. */
+  readonly voltageRatio: Quantity<'1'>;
+  readonly heat: Quantity<'1'>;
   readonly agreement?: Agreement | undefined;
   /** Factor by which the interval was widened; 1 when stamps and readings agree. */
   readonly birgeRatio: number;
@@ -137,7 +140,7 @@ function together(
       });
       return {
         ...base,
-        combination: { loadFraction, agreement: joint.agreement, birgeRatio: joint.birgeRatio },
+        combination: { ...found, agreement: joint.agreement, birgeRatio: joint.birgeRatio },
         point: loadFraction.value > LOWEST && loadFraction.value < HIGHEST ? point : undefined,
         findings,
       };

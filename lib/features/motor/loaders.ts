@@ -1,15 +1,23 @@
 import { cache } from 'react';
 import {
   type AmongSisters,
+  type Contribution,
   type CurvePoint,
+  contributions,
   type Derivation,
   derive,
   evaluateMotor,
+  type Figure,
   type Finding,
   figuresOf,
+  type Model,
+  modelOfEvaluation,
   motorResult,
   partLoadCurve,
   type Quantity,
+  standardUncertainty,
+  type TorqueSpeedOutcome,
+  torqueSpeed,
   type UnrankedMotor,
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
@@ -48,6 +56,11 @@ export interface MotorPage {
   /** Row of the reading at which the figures stand; `undefined` when none gives a usable load. */
   readonly rowInUse: number | undefined;
   readonly curve: readonly CurvePoint[];
+  /** Power factor at the operating point, as a fraction. */
+  readonly powerFactor: Figure | undefined;
+  readonly torque: TorqueSpeedOutcome;
+  /** What each stamp and reading does to the load, by weight. */
+  readonly contributions: readonly Contribution[];
   /** Values of the indicator history by indicator, newest first. */
   readonly indicatorHistory: readonly IndicatorHistory[];
   readonly rank: { readonly rank: number; readonly of: number } | undefined;
@@ -110,6 +123,13 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
     ),
     rowInUse: evaluation.inUse?.reading.row,
     curve: evaluation.point ? partLoadCurve(evaluation) : [],
+    powerFactor: evaluation.point && {
+      value: evaluation.point.powerFactor.value,
+      u: standardUncertainty(evaluation.point.powerFactor),
+      unit: '1',
+    },
+    torque: torqueSpeed(evaluation),
+    contributions: contributions(evaluation),
     indicatorHistory: byIndicator(values.get(motorId) ?? []),
     rank,
     history,
@@ -142,10 +162,15 @@ export interface WhyPage {
   readonly study: StudyInForce['study'];
   readonly stored: StoredMotor;
   readonly derivation: Derivation;
+  /** The machine that the figure rests on, and what it was fitted to; absent for figures of money and condition. */
+  readonly machine: { readonly model: Model; readonly contributions: readonly Contribution[] } | undefined;
   readonly figures: readonly string[];
   /** A figure by its path, in words: `losses: friction windage`, `net present value of “Replace by 300 hp premium, now”`. */
   readonly nameOf: (path: string) => string;
 }
+
+/** Figures of load, losses and plate: what the fitted machine says at once. */
+const OF_MACHINE = /^(?!options\.|condition\.|estimates\.)/;
 
 /** The derivation of a figure by its path; `undefined` when there is no such motor or figure. */
 export const loadWhy = cache(async (studyId: string, motorId: string, path: string): Promise<WhyPage | undefined> => {
@@ -160,7 +185,9 @@ export const loadWhy = cache(async (studyId: string, motorId: string, path: stri
   const unit = (await loadUnits()) === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
   const titles = new Map(motorResult(evaluation).options.map((option) => [option.id, optionTitle(option, unit)]));
   const nameOf = (figure: string) => figureWords(figure, titles);
-  return { study: force.study, stored, derivation, figures: [...figures.keys()], nameOf };
+  const model = OF_MACHINE.test(path) ? modelOfEvaluation(evaluation) : undefined;
+  const machine = model && { model, contributions: contributions(evaluation) };
+  return { study: force.study, stored, derivation, machine, figures: [...figures.keys()], nameOf };
 });
 
 /** A motor as it is stored, for its forms; `undefined` when the study has none such. */

@@ -1,20 +1,18 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { ChartLossStack } from '@/app/_ui/chart-loss-stack';
-import { ChartPartLoad } from '@/app/_ui/chart-part-load';
-import { ChartWhiskers } from '@/app/_ui/chart-whiskers';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { TrustMark } from '@/app/_ui/trust-mark';
 import { loadMotorPage, type MotorPage } from '@/lib/features/motor/loaders';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
-import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
-import { formatFigure, formatStated } from '@/lib/platform/format';
+import { atShaft } from '@/lib/features/study/reader-units';
+import { formatStated } from '@/lib/platform/format';
 import { BenchTests } from './bench-tests';
 import { Cautions } from './cautions';
 import { MotorHistory } from './history';
+import { HowHard } from './how-hard';
 import { ImportedHistory } from './indicator-history';
 import { Indicators } from './indicators';
 import styles from './motor.module.css';
@@ -106,7 +104,7 @@ export default async function MotorScreen({ params }: Props) {
       <section className={styles.section} aria-labelledby="load">
         <h2 id="load">How hard it works</h2>
         {result.shaft_power ? (
-          <Charts page={page} />
+          <HowHard page={page} here={here} />
         ) : (
           <p>No reading gives a usable load yet. What to measure stands under “What can be trusted”.</p>
         )}
@@ -191,56 +189,3 @@ const TRUST_WORDS = {
   provisional: 'Provisional: the figures may be used, but something is missing, old or doubtful, as said here.',
   'not-usable': 'Not usable: the energy figures of this motor may not be used until it is measured.',
 } as const;
-
-const WAYS: Readonly<Record<string, string>> = {
-  'input-power': 'by input power',
-  slip: 'by speed (slip)',
-  current: 'by current',
-  circuit: 'by the circuit',
-  'loss-segregation': 'by its losses',
-  'air-gap-torque': 'by its torque',
-  combined: 'all together',
-};
-
-/** The ways to the load, the losses, and the efficiency over the load. */
-function Charts({ page }: { readonly page: MotorPage }) {
-  const { result, curve, units } = page;
-  const { shaft_power, load_fraction, efficiency, losses, input_power } = result;
-  return (
-    <div className={styles.columns}>
-      <div>
-        {shaft_power && result.estimates.length > 0 && (
-          <ChartWhiskers
-            sentence={`Shaft power by each way to it; together ${formatFigure(atShaft(shaft_power, units)).text}.`}
-            unit={`shaft power, ${shaftUnit(units)}`}
-            rows={result.estimates.map((estimate) => ({
-              label: WAYS[estimate.method] ?? estimate.method,
-              figure: atShaft(estimate.shaft_power, units),
-              used: estimate.used,
-              bold: estimate.method === 'combined',
-              why: estimate.why.join('; '),
-            }))}
-          />
-        )}
-        {losses && (
-          <ChartLossStack
-            sentence={
-              input_power
-                ? `Of ${formatFigure(input_power).text} taken from the line, ${formatFigure(losses.total).text} are lost.`
-                : `${formatFigure(losses.total).text} are lost.`
-            }
-            losses={losses}
-          />
-        )}
-      </div>
-      {curve.length > 0 && load_fraction && efficiency && (
-        <ChartPartLoad
-          sentence={`Efficiency over load; it was read at ${formatFigure(load_fraction, { percent: true }).text}.`}
-          curve={curve}
-          load={load_fraction}
-          efficiency={efficiency}
-        />
-      )}
-    </div>
-  );
-}

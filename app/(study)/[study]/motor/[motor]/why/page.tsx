@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { DerivationView } from '@/app/_ui/derivation-view';
 import { loadWhy } from '@/lib/features/motor/loaders';
 import styles from '../motor.module.css';
+import { MachineBehind } from './machine-behind';
 
 interface Props {
   readonly params: Promise<{ study: string; motor: string }>;
@@ -40,6 +41,7 @@ export default async function WhyPage({ params, searchParams }: Props) {
         Each line opens to what it is made of. ± is the 95 % interval. The same program computed the figure and wrote these steps.
       </p>
       <DerivationView derivation={page.derivation} methodHref={`/${study}/method`} />
+      {page.machine && <MachineBehind model={page.machine.model} rows={page.machine.contributions} />}
       <details className={styles.figures}>
         <summary>Other figures of this motor</summary>
         <nav aria-label="Other figures of this motor">

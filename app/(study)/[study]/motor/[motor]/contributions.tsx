@@ -1,0 +1,80 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import type { Contribution } from '@/lib/engine';
+import { contributionWords, points, standing } from '@/lib/features/motor/contribution-words';
+import { formatFigure, formatNumber } from '@/lib/platform/format';
+import styles from './motor.module.css';
+
+const FITTED_DIGITS = 4;
+
+interface Props {
+  readonly rows: readonly Contribution[];
+  readonly label: string;
+  /** Widths with their sources in place of residual and influence. */
+  readonly withSources?: boolean;
+}
+
+/** What each stamp, reading or typical value says, what the fit finds in its place, and what the load would be without it. */
+export function Contributions({ rows, label, withSources = false }: Props) {
+  const several = new Set(rows.map(({ row }) => row).filter((row) => row !== undefined)).size > 1;
+  return (
+    <ScrollRegion label={label}>
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">What is known</th>
+            <Head name="Given" under="± 95 %" />
+            <Head name="Fits best" under="as the machine shows it" />
+            {withSources ? (
+              <th scope="col" className={styles.words}>
+                Where its width comes from
+              </th>
+            ) : (
+              <>
+                <Head name="Misses by" under="in its own deviations" />
+                <Head name="Load without it" under="% of rating" />
+                <Head name="It moves the load by" under="points" />
+              </>
+            )}
+            <Head name="Part in the doubt" under="of the load, %" />
+            {!withSources && <th scope="col">In words</th>}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.name}>
+              <th scope="row" className={styles.named}>
+                {contributionWords(row, several)}
+              </th>
+              <td className={styles.number}>{formatFigure(row.given).text}</td>
+              <td className={styles.number}>{short(row.fitted)}</td>
+              {withSources ? (
+                <td>{row.widthSource}</td>
+              ) : (
+                <>
+                  <td className={styles.number}>{formatNumber(row.residual, 1)}</td>
+                  <td className={styles.number}>{formatNumber(100 * row.loadWithout, 1)}</td>
+                  <td className={styles.number}>{points(row.pull)}</td>
+                </>
+              )}
+              <td className={styles.number}>{formatNumber(100 * row.share, row.share < 0.1 ? 1 : 0)}</td>
+              {!withSources && <td>{standing(row)}</td>}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollRegion>
+  );
+}
+
+function Head({ name, under }: { readonly name: string; readonly under: string }) {
+  return (
+    <th scope="col" className={styles.number}>
+      {name}
+      <span className={styles.under}>{under}</span>
+    </th>
+  );
+}
+
+function short(value: number): string {
+  return formatNumber(value, Math.max(0, FITTED_DIGITS - 1 - Math.floor(Math.log10(Math.abs(value) || 1))));
+}

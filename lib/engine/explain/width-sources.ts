@@ -1,0 +1,37 @@
+/**
+ * Where the width of each observation comes from, by the head of its name. The widths themselves stand where the observations are made;
+ * docs/methods/machine-model.md and joint-estimate.md say the same at more length.
+ */
+const WIDTHS: readonly (readonly [head: string, source: string])[] = [
+  ['stamped_efficiency', 'tolerance of the standard taken as 2.5 deviations: NEMA MG 1 12.58.2, IEC 60034-1'],
+  ['assumed_efficiency', 'spread of motors of that class or year: common practice'],
+  ['tested_', 'the test’s own uncertainty'],
+  ['stamped_speed', 'slip tolerance of 20 % taken as 2.5 deviations (NEMA MG 1 12.46, IEC 60034-1), and rounding of the stamp'],
+  ['typical_slip', 'range of the rotor’s share in the loss: table of loss shares'],
+  ['stamped_current', 'tolerance of 10 % taken as 2.5 deviations: NEMA MG 1 12.47, from memory'],
+  ['stamped_power_factor', 'rounding and spread: common practice'],
+  ['code_letter', 'width of the letter’s band, and running over locked leakage: common practice'],
+  ['typical_core_loss', 'a third of the published range of shares: common practice'],
+  ['typical_friction', 'a third of the published range of shares: common practice'],
+  ['typical_stray_loss', 'a third of the published range of shares: common practice'],
+  ['measured_', 'reading of the test: common practice'],
+  ['no_load_', 'reading of the uncoupled run: common practice'],
+  ['typical_', 'common practice'],
+  [
+    'input_power_row_',
+    'class of the meter taken as rectangular (GUM 4.3.7), and 0.3 % for what the circuit leaves out (common practice)',
+  ],
+  ['current_row_', 'class of the meter taken as rectangular (GUM 4.3.7), and 1.2 % for saturation and skew (common practice)'],
+  [
+    'speed_row_',
+    'tachometer and frequency taken as rectangular (GUM 4.3.7), and 2 % of the slip for skin effect (common practice)',
+  ],
+  ['voltage_row_', 'class of the meter taken as rectangular (GUM 4.3.7); 3 % where it was not read (common practice)'],
+  ['heat_row_', '8 K, or 4 K where the winding was measured: common practice'],
+  ['prior_load_row_', 'most industrial motors run at 40 to 90 % of rating: common practice'],
+];
+
+/** Source of the width of an observation. */
+export function widthSource(name: string): string {
+  return WIDTHS.find(([head]) => name.startsWith(head))?.[1] ?? 'common practice';
+}

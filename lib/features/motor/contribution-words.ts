@@ -1,0 +1,58 @@
+import type { Contribution } from '@/lib/engine';
+import { formatNumber } from '@/lib/platform/format';
+
+/** What is observed, by the head of its name; the longest that fits counts. */
+const WORDS: Readonly<Record<string, string>> = {
+  stamped_efficiency: 'total loss by the efficiency stamped or of the class',
+  assumed_efficiency: 'total loss of motors of that age',
+  tested_efficiency: 'total loss by bench test',
+  tested_resistance: 'winding resistance by bench test',
+  tested_core: 'core loss by bench test',
+  tested_friction: 'friction and windage by bench test',
+  tested_constant: 'core loss with friction and windage by bench test',
+  tested_stray: 'stray-load loss by bench test',
+  tested_no_load_current: 'no-load current by bench test',
+  stamped_speed: 'rated slip by the stamped speed',
+  typical_slip: 'rated slip',
+  stamped_current: 'rated current stamped',
+  stamped_power_factor: 'rated power factor stamped',
+  code_letter: 'leakage reactance by the code letter',
+  measured_resistance: 'winding resistance measured',
+  measured_friction: 'friction and windage measured',
+  no_load_current: 'no-load current measured',
+  no_load_power: 'no-load input measured',
+  typical_core_loss: 'core loss over stator loss',
+  typical_friction: 'friction and windage over stator loss',
+  typical_stray_loss: 'stray-load loss over stator loss',
+  typical_rise: 'rise of the winding at rated load',
+  typical_saturation: 'exponent of the magnetising current',
+  typical_leakage: 'leakage reactance, per unit',
+  typical_magnetising_current: 'magnetising current, per unit',
+  input_power: 'input power',
+  current: 'line current',
+  speed: 'slip by the speed read',
+  voltage: 'voltage, of rated',
+  heat: 'winding hotter than reckoned',
+  prior_load: 'load before anything is read',
+};
+
+/** What a contribution is of, in words; the row stands with it where there are several. */
+export function contributionWords({ name, row }: Pick<Contribution, 'name' | 'row'>, severalRows: boolean): string {
+  const head = row === undefined ? name : name.slice(0, -`_row_${row}`.length);
+  const words = WORDS[head] ?? head.replaceAll('_', ' ');
+  return row !== undefined && severalRows ? `${words}, row ${row}` : words;
+}
+
+/** How much it matters and whether it fits, in a few words. */
+export function standing({ residual, influence }: Pick<Contribution, 'residual' | 'influence'>): string {
+  const size = Math.abs(residual);
+  if (size >= 3) return 'does not fit: it or an assumption is wrong';
+  if (size >= 2) return 'deserves a look';
+  return influence > 0.95 ? 'nothing else speaks of it' : 'fits';
+}
+
+/** A load moved by a reading, in points of rating with its sign. */
+export function points(fraction: number): string {
+  const rounded = formatNumber(100 * fraction, Math.abs(fraction) < 0.1 ? 1 : 0);
+  return fraction > 0 && Number(rounded) !== 0 ? `+${rounded}` : rounded;
+}
