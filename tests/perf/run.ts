@@ -2,6 +2,7 @@ import { commandLine } from './command-line';
 import { evaluationTimes, formulaAgainstHand, type Measure } from './engine';
 import { fleetPage } from './fleet-page';
 import { importTimes } from './import';
+import { planTimes } from './plan';
 
 /** `npm run perf`: measures and prints; it never fails on a time, since machines are noisy. `-- --large` adds 100,000 motors. */
 const large = process.argv.includes('--large');
@@ -11,6 +12,7 @@ const parts: readonly (readonly [string, () => Measure[] | Promise<Measure[]>])[
   ['Command line', () => commandLine(large)],
   ['Import of 10,000 rows', importTimes],
   ['Fleet of 10,000 in the app', fleetPage],
+  ['Plan', planTimes],
 ];
 
 for (const [title, measure] of parts) {

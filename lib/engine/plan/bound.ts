@@ -1,4 +1,4 @@
-import { bestOf, type Choice } from './candidate';
+import { bestOf, type Choice, onceIn } from './candidate';
 import { primal, type Solve, term } from './solver';
 
 /** An upper bound on what any choice is worth, with the price of each resource that proves it. */
@@ -20,9 +20,13 @@ const CLOSE = 1e-6;
  *
  * At given prices each group decides alone, so that the bound is a sum; it is convex in the prices and is minimised by cutting planes.
  * Source: Martello and Toth, Knapsack Problems; J. E. Kelley 1960 for the cutting planes (both from memory).
- * Returns `undefined` when something that must be done has no way to be done.
+ * Returns `undefined` when something that must be done has no way to be done, and when called off.
  */
-export function boundOf({ groups, resources }: Choice, solve: Solve): Bound | undefined {
+export function boundOf(
+  { groups, resources }: Choice,
+  solve: Solve,
+  watch: { readonly cancelled?: () => boolean; readonly progress?: (stage: 'bound', done: number, of: number) => void } = {},
+): Bound | undefined {
   const at = (prices: readonly number[]): { value: number; slope: number[] } => {
     let value = 0;
     const slope = resources.map(({ limit }, r) => {
@@ -34,6 +38,8 @@ export function boundOf({ groups, resources }: Choice, solve: Solve): Bound | un
       value += best.worth;
       for (const { uses } of best.columns)
         for (const { resource, amount } of uses) slope[resource] = (slope[resource] ?? 0) - amount;
+      for (const { resource, amount } of onceIn(group, best.columns[0]?.year ?? -1))
+        slope[resource] = (slope[resource] ?? 0) - amount;
     }
     return { value, slope };
   };
@@ -42,6 +48,8 @@ export function boundOf({ groups, resources }: Choice, solve: Solve): Bound | un
   let best: { value: number; prices: readonly number[] } | undefined;
   const cuts: string[] = [];
   for (let iteration = 1; iteration <= ITERATIONS; iteration++) {
+    if (watch.cancelled?.()) return undefined;
+    watch.progress?.('bound', iteration - 1, ITERATIONS);
     const here = at(prices);
     if (!Number.isFinite(here.value)) return undefined;
     if (!best || here.value < best.value) best = { value: here.value, prices };
@@ -51,8 +59,8 @@ export function boundOf({ groups, resources }: Choice, solve: Solve): Bound | un
     cuts.push(` c${iteration}: + theta ${here.slope.map((slope, r) => term(-slope, `p${r}`)).join(' ')} >= ${level}`);
     const bounds = most.map((limit, r) => ` 0 <= p${r} <= ${limit}`).join('\n');
     const found = solve(`Minimize\n obj: theta\nSubject To\n${cuts.join('\n')}\nBounds\n theta free\n${bounds}\nEnd\n`);
-    if (found.Status !== 'Optimal') break;
-    if (best.value - found.ObjectiveValue <= CLOSE * Math.max(1, Math.abs(best.value))) return { ...best, iterations: iteration };
+    if (found.status !== 'optimal') break;
+    if (best.value - found.objective <= CLOSE * Math.max(1, Math.abs(best.value))) return { ...best, iterations: iteration };
     prices = resources.map((_, r) => primal(found, `p${r}`));
   }
   return best && { ...best, iterations: ITERATIONS };

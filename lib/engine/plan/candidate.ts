@@ -6,7 +6,13 @@ export interface Column {
   /** What it is worth by the plan's objective. */
   readonly value: number;
   /** What it takes of each limited resource, by the resource's place. */
-  readonly uses: readonly { readonly resource: number; readonly amount: number }[];
+  readonly uses: readonly Use[];
+}
+
+/** So much of a limited resource, by its place. */
+export interface Use {
+  readonly resource: number;
+  readonly amount: number;
 }
 
 /** Motors that are decided together: one, or a bundle that is done in one year or not at all. */
@@ -15,6 +21,8 @@ export interface Group {
   readonly members: readonly { readonly id: string; readonly columns: readonly Column[] }[];
   /** Something must be done with it. */
   readonly must: boolean;
+  /** What a bundle takes once for all its members in a year, such as the hours of their common outage. */
+  readonly once?: readonly { readonly year: number; readonly uses: readonly Use[] }[];
 }
 
 /** What is limited: the money of a year, or hours and crews of an area in a year. */
@@ -53,22 +61,38 @@ export function bestOf(group: Group, prices: ArrayLike<number>): { readonly wort
     return best;
   }
   for (const year of yearsOf(group)) {
-    let worth = 0;
-    const columns: Column[] = [];
-    for (const { columns: own } of group.members) {
-      let top: Column | undefined;
-      let most = Number.NEGATIVE_INFINITY;
-      for (const column of own) {
-        if (column.year !== year) continue;
-        const each = reduced(column, prices);
-        if (each > most) [top, most] = [column, each];
-      }
-      worth += most;
-      if (top) columns.push(top);
-    }
-    if (worth > best.worth) best = { worth, columns };
+    const inYear = worthIn(group, year, prices);
+    if (inYear.worth > best.worth) best = inYear;
   }
   return best;
+}
+
+/** What a bundle is worth in a year at these prices, with the best column of each member; of use where every member has one. */
+export function worthIn(
+  group: Group,
+  year: number,
+  prices: ArrayLike<number>,
+): { readonly worth: number; readonly columns: readonly Column[] } {
+  let worth = 0;
+  for (const { resource, amount } of onceIn(group, year)) worth -= (prices[resource] ?? 0) * amount;
+  const columns: Column[] = [];
+  for (const { columns: own } of group.members) {
+    let top: Column | undefined;
+    let most = Number.NEGATIVE_INFINITY;
+    for (const column of own) {
+      if (column.year !== year) continue;
+      const each = reduced(column, prices);
+      if (each > most) [top, most] = [column, each];
+    }
+    worth += most;
+    if (top) columns.push(top);
+  }
+  return { worth, columns };
+}
+
+/** What a bundle takes once in a year, whatever its members get. */
+export function onceIn({ once }: Group, year: number): readonly Use[] {
+  return once?.find((each) => each.year === year)?.uses ?? [];
 }
 
 /** Years in which every member of a group has a column. */

@@ -1,4 +1,4 @@
-import { type Choice, type Column, yearsOf } from './candidate';
+import { type Choice, type Column, onceIn, yearsOf } from './candidate';
 import { term } from './solver';
 
 /** An integer model as text, with the column that each variable stands for. */
@@ -18,7 +18,10 @@ export function modelText({ groups, resources }: Choice, kept: ReadonlySet<Colum
     const bundle = group.members.length > 1;
     const years = bundle ? yearsOf(group) : [];
     const sign = group.must ? '=' : '<=';
-    for (const year of years) binaries.push(`z${g}_${year}`);
+    for (const year of years) {
+      binaries.push(`z${g}_${year}`);
+      for (const { resource, amount } of onceIn(group, year)) used[resource]?.push(term(amount, `z${g}_${year}`));
+    }
     if (years.length > 0) rows.push(` b${g}: ${years.map((year) => `+ z${g}_${year}`).join(' ')} ${sign} 1`);
     group.members.forEach((member, m) => {
       const byYear = new Map<number, string[]>();
