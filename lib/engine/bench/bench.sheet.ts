@@ -276,19 +276,34 @@ export const stray_by_current = formula({
   example: { rated_stray: 0.33, ratio: 0.57 },
 });
 
-export const stray_of_rotor_current = formula({
-  title: 'Stray-load loss from the line of the reverse-rotation test',
-  unit: 'kW',
-  symbol: 'P_{LL}',
+export const rotor_part_of_current = formula({
+  title: 'Part of the line current that answers the rotor',
+  unit: 'A',
+  symbol: 'I_2',
   inputs: {
-    slope: input('W/A²', 'A', 'slope of stray-load loss over the square of the test current'),
     current: input('A', 'I', 'line current'),
     no_load_current: input('A', 'I_0', 'line current at no load and rated voltage'),
   },
-  expression: 'slope * (current^2 - no_load_current^2) / watts_per_kilowatt',
+  expression: 'sqrt(current^2 - no_load_current^2)',
   valid: 'Currents above the no-load current.',
+  source: 'IEEE 112-2017 clause 5.7 (from memory)',
+  example: { current: 30.5, no_load_current: 12 },
+});
+
+export const loss_of_current = formula({
+  title: 'Loss that follows a power of the current',
+  unit: 'W',
+  symbol: 'P',
+  inputs: {
+    at_reference: input('W', 'P_b', 'loss at the reference current'),
+    current: input('A', 'I', 'current'),
+    reference: input('A', 'I_b', 'reference current'),
+    exponent: input('1', 'N', 'exponent, near two'),
+  },
+  expression: 'at_reference * (current / reference)^exponent',
+  valid: 'Within the currents of the test and somewhat beyond.',
   source: 'IEEE 112-2017 clause 5.7.2 (from memory)',
-  example: { slope: 0.4, current: 30.5, no_load_current: 12 },
+  example: { at_reference: 80, current: 28, reference: 22, exponent: 1.95 },
 });
 
 export const stray_share_of_output = formula({
@@ -365,13 +380,13 @@ export const stray_harmonic = formula({
 
 export const stray_sum = formula({
   title: 'Stray-load loss as the sum of its two parts',
-  unit: 'W',
+  unit: 'kW',
   symbol: 'P_{LL}',
   inputs: {
     fundamental: input('W', 'P_{LL,s}', 'part at line frequency'),
     harmonic: input('W', 'P_{LL,r}', 'part at high frequency'),
   },
-  expression: 'fundamental + harmonic',
+  expression: '(fundamental + harmonic) / watts_per_kilowatt',
   valid: 'Both at the same current.',
   source: 'IEEE 112-2017 clause 5.7.2 (from memory)',
   example: { fundamental: 70, harmonic: 150 },

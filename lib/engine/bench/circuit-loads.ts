@@ -1,17 +1,16 @@
 import { leaf } from '../formula/apply';
 import type { Finding } from '../quantity/finding';
-import type { Quantity } from '../quantity/quantity';
-import { exact } from '../quantity/quantity';
+import { exact, type Quantity, scaled } from '../quantity/quantity';
 import { assumedStray } from './assumed-stray';
 import { circuitFromTests, type FittedCircuit, REACTANCE_RATIO } from './circuit-from-tests';
 import { type CircuitPoint, circuitAtShaftPower } from './circuit-point';
 import { BENCH } from './findings';
-import type { LoadSide, Prepared } from './load-side';
+import type { BenchCircuit, LoadSide, Prepared } from './load-side';
 import { type BenchScope, METER, read } from './meters';
 import { rotorConstant } from './method';
 import { propagate, type QuantitiesOf } from './propagate';
 import { atTemperature, windingAt } from './resistance';
-import { type ReverseRotation, reverseRotation } from './reverse-rotation';
+import { lawQuantities, type ReverseRotation, reverseRotation, strayWatts } from './reverse-rotation';
 import { polesOf } from './slip';
 import { STANDARD_LOADS } from './standard-loads';
 import type { BenchLoad } from './test';
@@ -25,6 +24,8 @@ const LOW_FREQUENCY = 0.3;
 /** Units of input, output, current, speed, efficiency, power factor, the five losses and their sum. */
 const UNITS = ['kW', 'kW', 'A', 'r/min', '1', '1', 'kW', 'kW', 'kW', 'kW', 'kW', 'kW'] as const;
 type Solved = QuantitiesOf<typeof UNITS>;
+/** Units of r1, x1, r2, x2, xm, the core's resistance, and friction and windage. */
+const CIRCUIT_UNITS = ['Ω', 'Ω', 'Ω', 'Ω', 'Ω', 'Ω', 'kW'] as const;
 
 /**
  * Methods F and F1: performance at the standard loads from the circuit of a no-load and a locked-rotor test.
@@ -78,8 +79,9 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
     atTemperature(scope, specified, reference, copper).resistance,
     specified,
     ratio,
-    law.amount,
+    ...law.amounts,
   ];
+  const lawFrom = inputs.length - law.amounts.length;
   let reason = '';
   const rotor = rotorConstant(method, plate.rotorConductor);
   const circuitOf = (v: readonly number[]): FittedCircuit | undefined => {
@@ -105,59 +107,64 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
   };
   const circuit = circuitOf(inputs.map((input) => input.value));
   if (!circuit) return refuse(BENCH.make('circuit-not-found', { reason }));
+  const elements = propagate(inputs, CIRCUIT_UNITS, (v) => {
+    const c = circuitOf(v);
+    // A separated core loss is above zero, and with it the conductance.
+    return c && [c.r1, c.x1, c.r2, c.x2, c.xm, 1 / c.gfe, c.frictionWindage / 1000];
+  });
   const loads = STANDARD_LOADS.flatMap((load) => {
     const shaftW = 1000 * load * plate.ratedPowerKw;
     const solved = propagate(inputs, UNITS, (v) => {
       const c = circuitOf(v);
-      const at = { voltageV: plate.ratedVoltageV, ratedW: 1000 * plate.ratedPowerKw, noLoadCurrent: v[0] ?? 0 };
-      const strayOf = c && strayFunction(c, law.kind, v[12] ?? 0, at);
+      const strayOf = c && law.of(c, v.slice(lawFrom), v[0] ?? 0);
       if (!c || !strayOf) return undefined;
       return drivenPoint(c, { voltageV: plate.ratedVoltageV, shaftW, strayOf, synchronous: (120 * frequencyHz) / poles });
     });
     if (!solved) findings.push(BENCH.make('load-not-tested', { load_pct: 100 * load }));
     return solved ? [asLoad(load, solved)] : [];
   });
-  return { ...nothing, loads, circuit, reverse: stray.reverse, findings };
+  return { ...nothing, loads, circuit: elements && asCircuit(elements), reverse: stray.reverse, findings };
 }
 
-/** Stray-load loss: so much for each square ampere of rotor current by reverse rotation, or an assumed amount at rated load. */
+/** What the stray-load loss of a running point follows from: numbers with doubts, and the function that they make. */
 interface StrayLaw {
-  readonly kind: 'per-square' | 'at-rated';
-  readonly amount: Quantity<'W/A²'> | Quantity<'W'>;
+  readonly amounts: readonly Quantity[];
+  /** In W, at a solved point of the circuit; `undefined` where the circuit never reaches rated load. */
+  readonly of: (
+    c: FittedCircuit,
+    amounts: readonly number[],
+    noLoadCurrent: number,
+  ) => ((point: CircuitPoint) => number) | undefined;
 }
 
+/**
+ * By reverse rotation the loss follows the rotor's part of the line current, √(I² − I₀²), which is what the test current stands for; an
+ * assumed amount at rated load follows the square of the rotor current.
+ */
 function strayLaw(scope: BenchScope, prepared: Prepared): { law?: StrayLaw; reverse?: ReverseRotation; findings: Finding[] } {
   const { method, plate, test, reference } = prepared;
   if (method.stray === 'reverse-rotation') {
     const { found, findings } = reverseRotation(scope, test.sections, reference, method.copper);
-    return found ? { law: { kind: 'per-square', amount: found.slope }, reverse: found, findings } : { findings };
+    if (!found) return { findings };
+    const law: StrayLaw = {
+      amounts: lawQuantities(found),
+      of: (_, amounts, free) => (point) =>
+        strayWatts(Math.sqrt(Math.max(0, point.current ** 2 - free ** 2)), found.referenceA, amounts),
+    };
+    return { law, reverse: found, findings };
   }
   const assumed = assumedStray(scope, method, plate.ratedPowerKw, prepared.assumedStray);
   if (!assumed) return { findings: [] };
   const { share } = assumed;
-  const watts = 1000 * plate.ratedPowerKw;
-  const amount: Quantity<'W'> = {
-    unit: 'W',
-    value: watts * share.value,
-    parts: { at: share.parts.at, by: share.parts.by.map((part) => watts * part) },
+  const ratedW = 1000 * plate.ratedPowerKw;
+  const law: StrayLaw = {
+    amounts: [scaled(share, ratedW)],
+    of: (c, [amount = 0]) => {
+      const rated = circuitAtShaftPower(c, plate.ratedVoltageV, ratedW, () => amount);
+      return rated && ((point) => (amount * point.rotorCurrentSquared) / rated.rotorCurrentSquared);
+    },
   };
-  const finding = BENCH.make('stray-loss-assumed', { stray_pct: 100 * share.value, words: 'output' });
-  return { law: { kind: 'at-rated', amount }, findings: [finding] };
-}
-
-/**
- * Stray-load loss of a running point in W. By reverse rotation it follows I² − I₀² of the line, as in that test; an assumed amount at rated
- * load follows the square of the rotor current.
- */
-function strayFunction(
-  c: FittedCircuit,
-  law: StrayLaw['kind'],
-  amount: number,
-  at: { readonly voltageV: number; readonly ratedW: number; readonly noLoadCurrent: number },
-): ((point: CircuitPoint) => number) | undefined {
-  if (law === 'per-square') return (point) => amount * Math.max(0, point.current ** 2 - at.noLoadCurrent ** 2);
-  const rated = circuitAtShaftPower(c, at.voltageV, at.ratedW, () => amount);
-  return rated && ((point) => (amount * point.rotorCurrentSquared) / rated.rotorCurrentSquared);
+  return { law, findings: [BENCH.make('stray-loss-assumed', { stray_pct: 100 * share.value, words: 'output' })] };
 }
 
 interface Driven {
@@ -184,6 +191,10 @@ function drivenPoint(c: FittedCircuit, { voltageV, shaftW, strayOf, synchronous 
     ...losses.map((loss) => loss / 1000),
     total / 1000,
   ];
+}
+
+function asCircuit([r1, x1, r2, x2, xm, rfe, frictionWindage]: QuantitiesOf<typeof CIRCUIT_UNITS>): BenchCircuit {
+  return { r1, x1, r2, x2, xm, rfe, frictionWindage };
 }
 
 function asLoad(loadFraction: number, solved: Solved): BenchLoad {

@@ -195,7 +195,20 @@ export const BENCH = catalogue({
     text: (e) =>
       `Stray-load loss by reverse rotation asks for ${e.least} points with the rotor out and ${e.least} driven backwards; ${e.points} pairs are there.`,
     cause: 'The sections rotor-removed and reverse-rotation are empty or incomplete.',
-    next: 'Use the method with assumed stray-load loss (ieee-112-e1 or ieee-112-f1), or make both tests.',
+    next: 'Use the method with assumed stray-load loss (ieee-112-e1 or ieee-112-f1), or make both runs at three or more currents, with one row of torque and speed and no current.',
+  }),
+  'reverse-rotation-negative': kind<{ row: number; section: string; loss: number }>({
+    severity: 'disqualifies',
+    text: (e) => `In row ${e.row} (${e.section}) the stray-load loss comes out as ${n(e.loss)} W: a loss cannot be negative.`,
+    cause: 'The resistance is that of another temperature or connection, or the torque with current is less than without.',
+    next: 'Check winding temperature and the zero of the torque meter, and take the point again. Guards on: the rotor is driven.',
+  }),
+  'reverse-rotation-exponent': kind<{ part: string; exponent: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The part of stray-load loss ${e.part} goes with the current to the power of ${n(e.exponent, 3)}; it should be near 2 (half a unit of room: own judgement).`,
+    cause: 'A point of the test is in error, or the winding warmed from point to point without its temperature being noted.',
+    next: 'Look for the point that lies off the others; note resistance or temperature with each.',
   }),
   'locked-rotor-missing': kind<Record<string, never>>({
     severity: 'disqualifies',

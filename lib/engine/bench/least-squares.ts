@@ -31,6 +31,11 @@ export interface Fit {
  * pseudo-inverse, N the inverse normal matrix, r the residuals and f the derivatives of the basis,
  * dβ = W dy − W (f·β) dx + N f r dx. Where the points scatter more than their stated doubts explain, the surplus of variance is added with
  * the covariance of a plain fit.
+ * Apart from the search of `estimate/least-squares.ts`, and not by oversight. That one is given a weight for each observation, solves for a
+ * few unknowns that enter the predictions in curves, thousands of times in a row, by normal equations, which square the condition of the
+ * design. Here weights are equal, the coefficients enter in proportion, and what counts is the digits (a cubic over the load, the
+ * certified values of NIST), hence the QR factors, and the derivative by abscissae as well as ordinates, which a search with exact
+ * abscissae has not. One function for both would branch at every step.
  * Source: GUM (JCGM 100:2008) 5.2 and annex H.3; any text on least squares for W and N.
  */
 export function fitPowers(scope: Scope, id: string, powers: readonly number[], points: readonly FitPoint[]): Fit | undefined {

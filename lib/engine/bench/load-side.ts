@@ -1,7 +1,6 @@
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { AssumedStrayRow, Table } from '../tables';
-import type { FittedCircuit } from './circuit-from-tests';
 import type { CorrectedPoint, TestedPoint } from './load-point';
 import type { BenchMethod } from './method';
 import type { NoLoad } from './no-load';
@@ -10,6 +9,18 @@ import type { ReverseRotation } from './reverse-rotation';
 import type { StrayLine } from './stray-line';
 import type { BenchLoad, BenchPlate, BenchTest } from './test';
 
+/** The circuit that methods F and F1 found, for each phase of the star at rated frequency and the specified temperature. */
+export interface BenchCircuit {
+  readonly r1: Quantity<'Ω'>;
+  readonly x1: Quantity<'Ω'>;
+  readonly r2: Quantity<'Ω'>;
+  readonly x2: Quantity<'Ω'>;
+  readonly xm: Quantity<'Ω'>;
+  /** Resistance of core loss, beside xm. */
+  readonly rfe: Quantity<'Ω'>;
+  readonly frictionWindage: Quantity<'kW'>;
+}
+
 /** Load side of a test: tested and corrected columns, the stray-load line, and the standard loads. */
 export interface LoadSide {
   readonly tested: readonly TestedPoint[];
@@ -17,7 +28,7 @@ export interface LoadSide {
   readonly line?: StrayLine | undefined;
   readonly reverse?: ReverseRotation | undefined;
   readonly correction?: Quantity<'N m'> | undefined;
-  readonly circuit?: FittedCircuit | undefined;
+  readonly circuit?: BenchCircuit | undefined;
   readonly loads: readonly BenchLoad[];
   readonly findings: readonly Finding[];
 }

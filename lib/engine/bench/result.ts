@@ -1,8 +1,8 @@
 import type { Finding } from '../quantity/finding';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Figure } from '../result';
-import { figure, tidy } from '../result-figure';
-import type { FittedCircuit } from './circuit-from-tests';
+import { tidy } from '../result-figure';
+import { type CircuitResult, circuitResult, type ReverseRotationResult, reverseResult } from './direct-result';
 import type { BenchEvaluation } from './evaluate';
 import { fitAt } from './least-squares';
 import type { CorrectedPoint, TestedPoint } from './load-point';
@@ -10,6 +10,7 @@ import type { LoadSide } from './load-side';
 import { measuredLosses } from './measured';
 import type { BenchMethodId } from './method';
 import type { NoLoad } from './no-load';
+import { celsius, plain } from './shown';
 import type { BenchLoad, BenchLosses } from './test';
 import type { MeasuredLosses } from './tested';
 
@@ -102,7 +103,10 @@ export interface BenchResult {
   readonly no_load_current?: Figure;
   readonly winding_temp_specified?: Figure;
   readonly torque_correction?: Figure;
-  readonly circuit?: FittedCircuit;
+  /** Elements for each phase of the star at the specified temperature; methods F and F1. */
+  readonly circuit?: CircuitResult;
+  /** The direct test of stray-load loss; methods E and F. */
+  readonly reverse_rotation?: ReverseRotationResult;
   readonly points: readonly BenchPointResult[];
   readonly measured: MeasuredLosses;
   readonly columns: { readonly no_load: readonly NoLoadColumn[]; readonly load: readonly LoadColumnResult[] };
@@ -125,10 +129,6 @@ export interface RegressionLine {
   /** The line and its standard uncertainty at abscissae from zero to the last point. */
   readonly band: readonly { readonly x: number; readonly y: number; readonly u: number }[];
 }
-
-const plain = (quantity: Quantity): Figure => figure(quantity, '');
-/** Temperatures on a scale travel as kelvin inside the formulas. */
-const celsius = (quantity: Quantity): Figure => ({ ...plain(quantity), unit: '°C' });
 
 function lossFigures(losses: BenchLosses): BenchLossFigures {
   return {
@@ -303,7 +303,8 @@ export function benchResult(evaluation: BenchEvaluation): BenchResult {
     ...(noLoad && { constant_loss: plain(noLoad.constant), no_load_current: plain(noLoad.current) }),
     ...(specified && { winding_temp_specified: celsius(specified) }),
     ...(load?.correction && { torque_correction: plain(load.correction) }),
-    ...(load?.circuit && { circuit: load.circuit }),
+    ...(load?.circuit && { circuit: circuitResult(load.circuit) }),
+    ...(load?.reverse && { reverse_rotation: reverseResult(load.reverse) }),
     points: (load?.loads ?? []).map(pointResult),
     measured: measuredLosses(evaluation),
     columns: { no_load: noLoadColumns(noLoad), load: loadColumns(load) },

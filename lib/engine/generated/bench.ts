@@ -149,6 +149,28 @@ export const input_at_reference = {
   source: "IEC 60034-2-1:2014 clause 6.1.3 (from memory)",
 } as const satisfies Compiled;
 
+export const loss_of_current = {
+  id: "bench.loss_of_current",
+  title: "Loss that follows a power of the current",
+  unit: "W",
+  symbol: "P",
+  inputs: {"at_reference":{"unit":"W","symbol":"P_b","meaning":"loss at the reference current"},"current":{"unit":"A","symbol":"I","meaning":"current"},"reference":{"unit":"A","symbol":"I_b","meaning":"reference current"},"exponent":{"unit":"1","symbol":"N","meaning":"exponent, near two"}},
+  names: ["at_reference","current","reference","exponent"],
+  f: (at_reference: number, current: number, reference: number, exponent: number) => at_reference * (current / reference) ** exponent,
+  d: [
+    (_at_reference: number, current: number, reference: number, exponent: number) => current ** exponent / reference ** exponent,
+    (at_reference: number, current: number, reference: number, exponent: number) => at_reference * exponent * current ** (exponent - 1) / reference ** exponent,
+    (at_reference: number, current: number, reference: number, exponent: number) => -(current ** exponent * at_reference * exponent / reference ** (exponent + 1)),
+    (at_reference: number, current: number, reference: number, exponent: number) => at_reference * current ** exponent * Math.log(current / reference) / reference ** exponent,
+  ],
+  tex: "P_b\\cdot\\left({\\frac{ I}{ I_b}}\\right)^{ N}",
+  template: "⟦at_reference⟧\\cdot\\left({\\frac{ ⟦current⟧}{ ⟦reference⟧}}\\right)^{ ⟦exponent⟧}",
+  cell: "{at_reference} * ({current} / {reference}) ^ {exponent}",
+  expression: "at_reference * (current / reference)^exponent",
+  valid: "Within the currents of the test and somewhat beyond.",
+  source: "IEEE 112-2017 clause 5.7.2 (from memory)",
+} as const satisfies Compiled;
+
 export const output_less_losses = {
   id: "bench.output_less_losses",
   title: "Shaft power as input less losses",
@@ -232,6 +254,26 @@ export const rotor_loss_of_gap = {
   expression: "slip * gap_power",
   valid: "Always.",
   source: "C. I. Hubert, Electric Machines, example 4.5; IEEE 112-2017 clause 5.5 (from memory)",
+} as const satisfies Compiled;
+
+export const rotor_part_of_current = {
+  id: "bench.rotor_part_of_current",
+  title: "Part of the line current that answers the rotor",
+  unit: "A",
+  symbol: "I_2",
+  inputs: {"current":{"unit":"A","symbol":"I","meaning":"line current"},"no_load_current":{"unit":"A","symbol":"I_0","meaning":"line current at no load and rated voltage"}},
+  names: ["current","no_load_current"],
+  f: (current: number, no_load_current: number) => Math.sqrt(current * current - no_load_current * no_load_current),
+  d: [
+    (current: number, no_load_current: number) => current / Math.sqrt(current * current - no_load_current * no_load_current),
+    (current: number, no_load_current: number) => -(no_load_current / Math.sqrt(current * current - no_load_current * no_load_current)),
+  ],
+  tex: "\\sqrt{{ I}^{2}-{ I_0}^{2}}",
+  template: "\\sqrt{{ ⟦current⟧}^{2}-{ ⟦no_load_current⟧}^{2}}",
+  cell: "SQRT({current} ^ 2 - {no_load_current} ^ 2)",
+  expression: "sqrt(current^2 - no_load_current^2)",
+  valid: "Currents above the no-load current.",
+  source: "IEEE 112-2017 clause 5.7 (from memory)",
 } as const satisfies Compiled;
 
 export const shaft_power_from_torque = {
@@ -361,27 +403,6 @@ export const stray_harmonic = {
   source: "IEEE 112-2017 clause 5.7.2 (from memory)",
 } as const satisfies Compiled;
 
-export const stray_of_rotor_current = {
-  id: "bench.stray_of_rotor_current",
-  title: "Stray-load loss from the line of the reverse-rotation test",
-  unit: "kW",
-  symbol: "P_{LL}",
-  inputs: {"slope":{"unit":"W/A²","symbol":"A","meaning":"slope of stray-load loss over the square of the test current"},"current":{"unit":"A","symbol":"I","meaning":"line current"},"no_load_current":{"unit":"A","symbol":"I_0","meaning":"line current at no load and rated voltage"}},
-  names: ["slope","current","no_load_current"],
-  f: (slope: number, current: number, no_load_current: number) => slope * (current * current - no_load_current * no_load_current) / 1000,
-  d: [
-    (_slope: number, current: number, no_load_current: number) => (current * current - no_load_current * no_load_current) / 1000,
-    (slope: number, current: number) => 2 * slope * current / 1000,
-    (slope: number, _current: number, no_load_current: number) => -(2 * slope * no_load_current / 1000),
-  ],
-  tex: "\\frac{ A\\cdot\\left({ I}^{2}-{ I_0}^{2}\\right)}{ 1000}",
-  template: "\\frac{ ⟦slope⟧\\cdot\\left({ ⟦current⟧}^{2}-{ ⟦no_load_current⟧}^{2}\\right)}{ 1000}",
-  cell: "{slope} * ({current} ^ 2 - {no_load_current} ^ 2) / 1000",
-  expression: "slope * (current^2 - no_load_current^2) / watts_per_kilowatt",
-  valid: "Currents above the no-load current.",
-  source: "IEEE 112-2017 clause 5.7.2 (from memory)",
-} as const satisfies Compiled;
-
 export const stray_of_torque = {
   id: "bench.stray_of_torque",
   title: "Stray-load loss on the line through zero",
@@ -445,19 +466,19 @@ export const stray_share_of_output = {
 export const stray_sum = {
   id: "bench.stray_sum",
   title: "Stray-load loss as the sum of its two parts",
-  unit: "W",
+  unit: "kW",
   symbol: "P_{LL}",
   inputs: {"fundamental":{"unit":"W","symbol":"P_{LL,s}","meaning":"part at line frequency"},"harmonic":{"unit":"W","symbol":"P_{LL,r}","meaning":"part at high frequency"}},
   names: ["fundamental","harmonic"],
-  f: (fundamental: number, harmonic: number) => fundamental + harmonic,
+  f: (fundamental: number, harmonic: number) => (fundamental + harmonic) / 1000,
   d: [
-    () => 1,
-    () => 1,
+    () => 1 / 1000,
+    () => 1 / 1000,
   ],
-  tex: "P_{LL,s}+ P_{LL,r}",
-  template: "⟦fundamental⟧+ ⟦harmonic⟧",
-  cell: "{fundamental} + {harmonic}",
-  expression: "fundamental + harmonic",
+  tex: "\\frac{ P_{LL,s}+ P_{LL,r}}{ 1000}",
+  template: "\\frac{ ⟦fundamental⟧+ ⟦harmonic⟧}{ 1000}",
+  cell: "({fundamental} + {harmonic}) / 1000",
+  expression: "(fundamental + harmonic) / watts_per_kilowatt",
   valid: "Both at the same current.",
   source: "IEEE 112-2017 clause 5.7.2 (from memory)",
 } as const satisfies Compiled;

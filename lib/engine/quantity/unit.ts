@@ -50,7 +50,6 @@ export const UNITS = [
   '(N m)²',
   'W/(N m)²',
   'A²',
-  'W/A²',
 ] as const;
 
 /** One of the units that the engine knows. */

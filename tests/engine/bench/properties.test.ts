@@ -7,6 +7,7 @@ import { benchResult } from '@/lib/engine/bench/result';
 import { type BenchPoint, type BenchSections, type BenchTest, USUAL_INSTRUMENTS } from '@/lib/engine/bench/test';
 import { standardUncertainty } from '@/lib/engine/quantity/quantity';
 import { loadTables } from '@/lib/reference/load';
+import { directRuns } from './direct-runs';
 import { LOADS, NO_ERRORS, PLATE, syntheticTest, TRUTH, VOLTAGES } from './synthetic';
 
 const { tables } = loadTables();
@@ -30,6 +31,7 @@ const without = (sections: Partial<BenchSections>): BenchTest => {
   const test = syntheticTest();
   return { ...test, sections: { ...test.sections, ...sections } };
 };
+const direct = (...given: Parameters<typeof directRuns>): BenchTest => without(directRuns(...given));
 const sound = syntheticTest();
 
 describe('what must hold for every test', () => {
@@ -225,6 +227,8 @@ describe('findings: a test that has each, beside a sound one that has not', () =
     'stray-intercept-large': [altered('load', (point) => ({ ...point, inputPowerKw: (point.inputPowerKw ?? 0) + 0.4 }))],
     'stray-loss-assumed': [noTorque, { method: 'ieee-112-e1' }],
     'reverse-rotation-missing': [noTorque, { method: 'ieee-112-e' }],
+    'reverse-rotation-negative': [direct({ harmonicW: -30 }), { method: 'ieee-112-e' }],
+    'reverse-rotation-exponent': [direct({ harmonicExponent: 2.9 }), { method: 'ieee-112-e' }],
     'locked-rotor-missing': [noTorque, { method: 'ieee-112-f1' }],
     'locked-rotor-frequency': [
       without({

@@ -60,7 +60,6 @@ const UNIT_WORDS: Readonly<Record<Unit, string>> = {
   '(N m)²': '(N m)^2',
   'W/(N m)²': 'W / (N m)^2',
   'A²': 'A^2',
-  'W/A²': 'W / A^2',
 };
 
 /** A number with its unit, as the unit library writes it. */
