@@ -110,7 +110,10 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     inUse,
     point: inUse?.point,
     duty,
-    trust: { level: trust.level, findings: [...trust.findings, ...possible.others, ...weighed.findings] },
+    trust: {
+      level: trust.level,
+      findings: [...trust.findings, ...possible.others, ...(motor.tested?.conflicts ?? []), ...weighed.findings],
+    },
     condition,
     options: weighed.options,
     decision,

@@ -51,6 +51,11 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   await page.getByLabel('Winding, row 1', { exact: true }).fill('25');
   await expect(page.getByText('As it stands the test would not be accepted.')).toBeVisible();
 
+  // A voltage of one phase is doubted at its cell, before the test is complete.
+  await page.getByLabel('Section of row 3').selectOption('load');
+  await page.getByLabel('Voltage, row 3', { exact: true }).fill('265');
+  await expect(page.getByLabel('Voltage, row 3', { exact: true })).toHaveAttribute('title', /in row 3 .* 265; .* is usual/);
+
   const before = { ...syntheticTest(), test: 'before' };
   await keep(page, study, before, '2025-03-01');
   await expect(page.getByText(/Accepted by IEEE 112 B: 91\.\d/)).toBeVisible();
@@ -91,6 +96,8 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   const region = page.getByRole('region', { name: 'Table of bench tests' });
   await expect(region.getByRole('link')).toHaveCount(2);
   await expect(page.getByRole('row').filter({ hasText: 'added: bench test' })).toHaveCount(2);
+  await expect(page.getByRole('row').filter({ hasText: /added: bench test.*after.*core 0\.41/ })).toHaveCount(1);
+  await expect(region.getByRole('row').filter({ hasText: 'after' })).toContainText(/core loss \+40/);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
   await region.getByRole('link', { name: /after/ }).click();

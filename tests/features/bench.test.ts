@@ -59,7 +59,7 @@ describe('the table of entry', () => {
     const typed = await parseTyped({ tag: test.tag, name: test.test, decimal: '.', rows: [empty, ...rows] });
     expect(typed.ok && typed.rejected).toEqual([]);
     expect(typed.ok && typed.tests.map((each) => typedRows(each))).toEqual([rows]);
-    expect(typed.ok && typed.tests[0]?.sections.cold[0]?.row).toBe(3);
+    expect(typed.ok && typed.tests[0]?.sections.cold[0]?.row).toBe(2);
   });
 
   it('takes decimal commas when told, and refuses them by row and column when not', async () => {
@@ -68,7 +68,7 @@ describe('the table of entry', () => {
     const comma = await parseTyped({ tag: 'A', name: '', decimal: ',', rows });
     expect(comma.ok && comma.tests[0]?.sections.cold[0]?.resistanceOhm).toBe(0.52);
     const point = await parseTyped({ tag: 'A', name: '', decimal: '.', rows });
-    expect(point.ok && point.rejected.map(({ row, column }) => [row, column])).toEqual([[2, 'resistance_ohm']]);
+    expect(point.ok && point.rejected.map(({ row, column }) => [row, column])).toEqual([[1, 'resistance_ohm']]);
   });
 
   it('the form asks for a tag, a name and a date that is one', () => {

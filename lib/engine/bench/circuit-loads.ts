@@ -18,6 +18,8 @@ import { usablePoints } from './usable-points';
 
 /** Doubt of the split of leakage between stator and rotor, which no terminal test shows (own judgement). */
 const RATIO_DOUBT = 0.1;
+/** Doubt of the rotor's temperature in the locked-rotor test, which nobody measures, K (own judgement). */
+const ROTOR_DOUBT = 10;
 /** Above this share of rated frequency the skin effect of the bars shows in a locked-rotor test (common practice: a quarter is asked for). */
 const LOW_FREQUENCY = 0.3;
 
@@ -64,6 +66,14 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
     source: 'IEEE 112 by design letter (from memory)',
     doubts: [{ id: 'bench:reactance-ratio', label: 'split of leakage assumed', u: RATIO_DOUBT }],
   });
+  const rotorCelsius = leaf(scope, {
+    value: locked.temperature.value,
+    unit: 'K',
+    label: 'rotor temperature in the locked-rotor test, °C',
+    origin: 'assumed',
+    source: 'that of the stator winding',
+    doubts: [{ id: 'bench:locked-rotor-temperature', label: 'rotor taken as warm as the stator', u: ROTOR_DOUBT }],
+  });
   const core = noLoad.separated?.core ?? exact(0, 'kW');
   const friction = noLoad.separated?.frictionWindage ?? exact(0, 'kW');
   const inputs = [
@@ -75,7 +85,7 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
     read(scope, METER.current, point) ?? exact(0, 'A'),
     read(scope, METER.power, point) ?? exact(0, 'kW'),
     locked.resistance,
-    locked.temperature,
+    rotorCelsius,
     atTemperature(scope, specified, reference, copper).resistance,
     specified,
     ratio,
@@ -120,7 +130,7 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
       if (!c || !strayOf) return undefined;
       return drivenPoint(c, { voltageV: plate.ratedVoltageV, shaftW, strayOf, synchronous: (120 * frequencyHz) / poles });
     });
-    if (!solved) findings.push(BENCH.make('load-not-tested', { load_pct: 100 * load }));
+    if (!solved) findings.push(BENCH.make('load-beyond-breakdown', { load_pct: 100 * load }));
     return solved ? [asLoad(load, solved)] : [];
   });
   return { ...nothing, loads, circuit: elements && asCircuit(elements), reverse: stray.reverse, findings };

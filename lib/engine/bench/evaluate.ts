@@ -11,6 +11,7 @@ import { type BenchScope, METER, read } from './meters';
 import { type BenchMethod, type BenchMethodId, benchMethod, CLASS_TEMPERATURE, REFERENCE_COOLANT } from './method';
 import { type NoLoad, separateNoLoad } from './no-load';
 import { plateConflicts } from './plate-conflicts';
+import { doubtfulReadings } from './plausible';
 import { referenceWinding, type Winding, windingAt } from './resistance';
 import { polesOf } from './slip';
 import type { BenchInstruments, BenchPlate, BenchTest } from './test';
@@ -32,6 +33,8 @@ export interface BenchEvaluation {
   /** No finding stands against it. */
   readonly accepted: boolean;
   readonly findings: readonly Finding[];
+  /** Those of the findings that contradict the plate or the book. */
+  readonly conflicts: readonly Finding[];
   readonly scope: BenchScope;
   readonly reference?: Winding | undefined;
   readonly noLoad?: NoLoad | undefined;
@@ -53,11 +56,11 @@ export function evaluateBench(test: BenchTest, context: BenchContext): BenchEval
   const method = benchMethod(context.method);
   const scope: BenchScope = { sources: new Sources(), instruments: context.instruments };
   const frequencyHz = plate.ratedFrequencyHz ?? measuredFrequency(test) ?? 60;
-  const findings: Finding[] = [];
+  const findings: Finding[] = doubtfulReadings(test.sections, plate, frequencyHz, method.copper);
   const done = (more: Partial<BenchEvaluation> = {}): BenchEvaluation => {
     const all = [...findings, ...(more.load?.findings ?? [])];
     const accepted = !all.some((finding) => finding.severity === 'disqualifies');
-    return { test, method, plate, frequencyHz, scope, ...more, findings: all, accepted };
+    return { test, method, plate, frequencyHz, scope, conflicts: [], ...more, findings: all, accepted };
   };
   const reference = referenceWinding(scope, test.sections);
   if (!reference) {
@@ -90,8 +93,9 @@ export function evaluateBench(test: BenchTest, context: BenchContext): BenchEval
   };
   const load = method.load === 'circuit' ? circuitLoads(scope, prepared) : measuredLoads(scope, prepared);
   const poles = polesOf(plate, test.sections.load, frequencyHz);
-  findings.push(...plateConflicts(plate, { load, reference, copper: method.copper, frequencyHz, poles }));
-  return done({ reference, noLoad: noLoad.noLoad, specified, load });
+  const conflicts = plateConflicts(plate, { load, reference, copper: method.copper, frequencyHz, poles });
+  findings.push(...conflicts);
+  return done({ conflicts, reference, noLoad: noLoad.noLoad, specified, load });
 }
 
 /** Whole-number frequency of the mains nearest to what was measured under load. */

@@ -20,6 +20,27 @@ export const BENCH = catalogue({
     cause: 'A sign, a unit or a transducer’s direction is wrong.',
     next: `Check the entry against the log of the test, and measure the point again. ${LIVE}`,
   }),
+  'bench-value-doubtful': kind<{ row: number; section: string; column: string; value: number; low: number; high: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `${e.column} in row ${e.row} (${e.section}) is ${n(e.value)}; ${n(e.low, 3)} to ${n(e.high, 3)} is usual for this motor (own judgement).`,
+    cause: 'A slip of the pen, another unit, a value of one phase, or the plate of another motor or connection.',
+    next: 'Compare the entry with the log of the test, and the plate with the motor.',
+  }),
+  'bench-power-above-volt-amperes': kind<{ row: number; section: string; column: string; power: number; apparent: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `In row ${e.row} (${e.section}) the power of ${n(e.power)} kW is more than the ${n(e.apparent)} kVA of voltage and current, which cannot be.`,
+    cause: 'Voltage or current of one phase where the line is meant, or a ratio of one meter is wrong.',
+    next: 'Write line-to-line voltage, line current and the power of all three phases.',
+  }),
+  'bench-temperatures-disagree': kind<{ row: number; section: string; column: string; noted: number; by_resistance: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `In row ${e.row} (${e.section}) the winding is noted at ${n(e.noted, 3)} °C, and its resistance says ${n(e.by_resistance, 3)} °C.`,
+    cause: 'The resistance is of other terminals or was read late, or the sensor is not in the winding.',
+    next: 'Compare with the log; measure both again where they belong together. Isolate, lock out and prove dead first.',
+  }),
   'cold-resistance-missing': kind<Record<string, never>>({
     severity: 'disqualifies',
     text: () => 'There is no winding resistance with its temperature, so no loss of the stator can be told.',
@@ -222,6 +243,12 @@ export const BENCH = catalogue({
       `The locked-rotor point was taken at ${n(e.frequency, 3)} Hz; at more than ${n(e.wanted, 3)} Hz the bars’ skin effect makes the running rotor resistance look too large.`,
     cause: 'No supply of low frequency was at hand.',
     next: 'Repeat at about a quarter of rated frequency, or use a load point.',
+  }),
+  'load-beyond-breakdown': kind<{ load_pct: number }>({
+    severity: 'note',
+    text: (e) => `By the circuit found the motor cannot carry ${n(e.load_pct, 3)} % load, so no figures are given there.`,
+    cause: 'The leakage found from the locked-rotor test is large, or the motor really breaks down below that load.',
+    next: 'Check voltage and current of the locked-rotor point against the log.',
   }),
   'circuit-not-found': kind<{ reason: string }>({
     severity: 'disqualifies',

@@ -1,3 +1,4 @@
+import type { Finding } from '../quantity/finding';
 import type { Figure } from '../result';
 
 /** What a test has measured of a motor, to take the place of typical shares in its model. Absent is not measured. */
@@ -25,4 +26,6 @@ export interface Tested {
   /** Day of the test, ISO 8601. */
   readonly takenAt?: string | undefined;
   readonly measured: MeasuredLosses;
+  /** What it contradicts on the plate and in the book; the efficiency apart, which is judged with the plate's. */
+  readonly conflicts?: readonly Finding[];
 }

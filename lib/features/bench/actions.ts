@@ -13,6 +13,7 @@ import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 import { rememberWho } from '../study/who';
 import { findMotors } from './data';
+import { foundWords } from './found-words';
 import { benchMotor } from './motor-facts';
 import { keepTest, withdrawTest } from './mutations';
 import { parseBench } from './parse-sheet';
@@ -120,7 +121,7 @@ export async function keepTyped(typed: TypedTest & { readonly who: string }): Pr
   const seen = await preview(rest);
   if (seen.problem) return { problem: seen.problem };
   const [wrong] = seen.issues;
-  if (wrong) return { problem: { text: `Row ${wrong.row - 1}: ${wrong.text}`, remedy: wrong.remedy } };
+  if (wrong) return { problem: { text: `Row ${wrong.row}: ${wrong.text}`, remedy: wrong.remedy } };
   if (!seen.test || seen.motorId === undefined) {
     return { problem: { text: 'The table is empty.', remedy: 'Type the measured points, or read a sheet.' } };
   }
@@ -132,6 +133,7 @@ export async function keepTyped(typed: TypedTest & { readonly who: string }): Pr
     takenAt: rest.takenAt === '' ? undefined : rest.takenAt,
     method: rest.method === '' ? usualMethod(seen.test) : rest.method,
     rotorConductor: rest.conductor === '' ? undefined : rest.conductor,
+    found: seen.result && foundWords(seen.result),
   });
   if (!done.ok) return { problem: done.problem };
   wakeRunner();

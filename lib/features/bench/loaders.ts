@@ -1,4 +1,4 @@
-import { type BenchMethodId, type BenchResult, compareTests, type TestComparison } from '@/lib/engine';
+import { type BenchMethodId, type BenchResult, compareTests, type TestChange, type TestComparison } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { loadTables } from '@/lib/reference/load';
 import { readMotor } from '../fleet/data';
@@ -32,11 +32,21 @@ function worked(stored: StoredTest, owner: BenchOwner, method?: BenchMethodId): 
   return { stored, result: workOut(stored.test, facts, method ?? stored.method, loadTables().tables).result };
 }
 
-/** The tests of one motor with their results, the newest first. */
-export async function loadMotorTests(studyId: string, motorId: string): Promise<readonly WorkedTest[]> {
+/** A test with what moved since the one before it; absent for the first, and for one that was withdrawn. */
+export interface MotorTest extends WorkedTest {
+  readonly moved: readonly TestChange[] | undefined;
+}
+
+/** The tests of one motor with their results, the newest first, each against the one before that counts. */
+export async function loadMotorTests(studyId: string, motorId: string): Promise<readonly MotorTest[]> {
   const owner = await ownerOf(studyId, motorId);
   if (!owner) return [];
-  return (await readTests(database().read, { studyId, motorId })).map((stored) => worked(stored, owner));
+  const tests = (await readTests(database().read, { studyId, motorId })).map((stored) => worked(stored, owner));
+  return tests.map((test, at) => {
+    const before = test.stored.withdrawn ? undefined : tests.slice(at + 1).find((each) => !each.stored.withdrawn);
+    const moved = before && compareTests(before.result, test.result, loadTables().tables.rewindLimits).changes;
+    return { ...test, moved };
+  });
 }
 
 /** The tests of a study, without results: the list of the screen. */

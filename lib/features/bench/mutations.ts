@@ -15,6 +15,8 @@ export interface KeepWish {
   readonly takenAt: string | undefined;
   readonly method: BenchMethodId;
   readonly rotorConductor: BenchPlate['rotorConductor'];
+  /** What the test found, in words for the motor's history. */
+  readonly found?: string | undefined;
 }
 
 const NO_MOTOR = refuse('no-motor', 'The study has no such motor any more.', 'Go back to the fleet.');
@@ -47,7 +49,12 @@ export async function keepTest(
         createdAt: at,
       },
     });
-    await note(tx, { ...wish, label: labelOf(motor), what: 'added', to: nameOf(wish.test.test, wish.takenAt) });
+    await note(tx, {
+      ...wish,
+      label: labelOf(motor),
+      what: 'added',
+      to: [nameOf(wish.test.test, wish.takenAt), wish.found].filter(Boolean).join(': '),
+    });
     await enqueueEvaluation(tx, wish.studyId);
     return ok({ id, known: false });
   });

@@ -31,10 +31,16 @@ function newestThatCounts(
   for (const { test, takenAt, method, rotorConductor, withdrawn } of tests) {
     if (withdrawn) continue;
     if (takenAt !== undefined && lastRewindYear !== undefined && Number(takenAt.slice(0, 4)) < lastRewindYear) continue;
-    const { result } = workOut(test, benchMotor(motor, rotorConductor), method, tables);
+    const { result, evaluation } = workOut(test, benchMotor(motor, rotorConductor), method, tables);
     if (!result.accepted || !result.measured) continue;
     const name = [test.test, takenAt].filter(Boolean).join(', ') || 'without a name';
-    return { name, measured: result.measured, ...(takenAt !== undefined && { takenAt }) };
+    const conflicts = evaluation.conflicts.filter(({ code }) => code !== 'efficiency-off-plate');
+    return {
+      name,
+      measured: result.measured,
+      ...(takenAt !== undefined && { takenAt }),
+      ...(conflicts.length > 0 && { conflicts }),
+    };
   }
   return undefined;
 }

@@ -104,6 +104,14 @@ describe('a bench test takes the place of what it measured in the model of the m
     expect(kept.tested?.takenAt).toBe('2025-03-01');
   });
 
+  it('a plate that the test contradicts is named among the motor’s findings', () => {
+    const stamped = (ratedCurrentA: number): Motor => ({ ...motor, plate: { ...motor.plate, ratedCurrentA } });
+    const at = trueAtPower(TRUTH.ratedPowerKw, 89).currentA;
+    const result = (m: Motor) => motorResult(evaluateMotor(withTest(m, [test()], tables), study())).trust;
+    expect(result(stamped(at)).findings.map(({ code }) => code)).not.toContain('current-off-plate');
+    expect(result(stamped(at * 1.25)).findings.map(({ code }) => code)).toContain('current-off-plate');
+  });
+
   it('a plate that promises otherwise is named, and the test believed', () => {
     const promised = { ...motor, plate: { ...motor.plate, nominalEfficiencyPct: 88 } };
     const { trust, efficiency } = motorResult(evaluateMotor(withTest(promised, [test()], tables), study()));

@@ -179,6 +179,11 @@ describe('what must hold for every test', () => {
 describe('findings: a test that has each, beside a sound one that has not', () => {
   const noTorque = without({ load: sound.sections.load.map(({ torqueNm: _, ...point }) => point) });
   const TABLE: Readonly<Record<string, readonly [BenchTest, Partial<BenchContext>?]>> = {
+    'bench-value-doubtful': [altered('load', (point, i) => (i === 2 ? { ...point, voltageV: 265.6 } : point))],
+    'bench-power-above-volt-amperes': [
+      altered('load', (point) => ({ ...point, currentA: (point.currentA ?? 0) / 3, voltageV: 460 })),
+    ],
+    'bench-temperatures-disagree': [altered('rated-load', (point) => ({ ...point, windingTempC: 60 }))],
     'cold-resistance-missing': [without({ cold: [], 'rated-load': [] })],
     'load-points-too-few': [without({ load: sound.sections.load.slice(0, 4) })],
     'load-range-short': [without({ load: sound.sections.load.slice(1) })],
@@ -236,6 +241,12 @@ describe('findings: a test that has each, beside a sound one that has not', () =
       }),
       { method: 'ieee-112-f1' },
     ],
+    'load-beyond-breakdown': [
+      without({
+        'locked-rotor': [{ row: 40, voltageV: 38, currentA: 28.4, inputPowerKw: 0.93, frequencyHz: 15, windingTempC: 40 }],
+      }),
+      { method: 'ieee-112-f1' },
+    ],
     'circuit-not-found': [
       without({
         'locked-rotor': [{ row: 40, voltageV: 40, currentA: 30, inputPowerKw: 0.4, frequencyHz: 15, windingTempC: 30 }],
@@ -266,6 +277,33 @@ describe('findings: a test that has each, beside a sound one that has not', () =
         }
       }
     }
+  });
+});
+
+describe('readings that make one wonder are named by row and column before anything can be worked out', () => {
+  const nothing = { cold: [], 'rated-load': [], load: [], dynamometer: [], 'no-load': [], 'locked-rotor': [] };
+  const alone = (section: keyof BenchSections, point: Omit<BenchPoint, 'row'>) => {
+    const sections = { ...nothing, 'rotor-removed': [], 'reverse-rotation': [], [section]: [{ row: 7, ...point }] };
+    return run({ tag: 'A', test: '', sections })
+      .findings.filter(({ evidence }) => evidence.column !== undefined)
+      .map(({ evidence }) => [evidence.row, evidence.column]);
+  };
+  it.each([
+    ['volts of one phase', 'load', { voltageV: 266 }, 'voltage_v'],
+    ['kilovolts', 'no-load', { voltageV: 0.46 }, 'voltage_v'],
+    ['watts for kilowatts', 'load', { inputPowerKw: 20_300 }, 'input_power_kw'],
+    ['milliohms', 'cold', { resistanceOhm: 520 }, 'resistance_ohm'],
+    ['the frequency of another mains', 'load', { frequencyHz: 50 }, 'frequency_hz'],
+    ['fahrenheit', 'rated-load', { windingTempC: 201 }, 'winding_temp_c'],
+    ['air as warm as a winding', 'load', { ambientC: 86 }, 'ambient_c'],
+    ['a current ratio forgotten', 'load', { currentA: 2930 }, 'current_a'],
+    ['more power than volt-amperes', 'load', { voltageV: 460, currentA: 15, inputPowerKw: 20 }, 'input_power_kw'],
+  ] as const)('%s', (_, section, point, column) => {
+    expect(alone(section, point)).toEqual([[7, column]]);
+  });
+
+  it('a quarter of rated frequency is right for a locked rotor', () => {
+    expect(alone('locked-rotor', { voltageV: 40, currentA: 28, inputPowerKw: 0.9, frequencyHz: 15 })).toEqual([]);
   });
 });
 

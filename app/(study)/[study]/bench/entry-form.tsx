@@ -205,7 +205,14 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
             </select>
           </div>
         </div>
-        <EntryTable rows={rows} columns={columns} sections={sections} issues={preview?.issues ?? []} onChange={setRows} />
+        <EntryTable
+          rows={rows}
+          columns={columns}
+          sections={sections}
+          issues={preview?.issues ?? []}
+          doubts={started ? (preview?.result?.findings ?? []) : []}
+          onChange={setRows}
+        />
         <PreviewPart preview={started ? preview : undefined} />
         <ProblemNote problem={kept.problem} />
         <div className={styles.fields}>
@@ -220,6 +227,14 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
       </form>
     </>
   );
+}
+
+/** Whether the test would be accepted as it stands. */
+function standing({ accepted, findings }: NonNullable<Preview['result']>): string {
+  if (!accepted) return 'As it stands the test would not be accepted.';
+  const cautions = findings.filter(({ severity }) => severity === 'warning').length;
+  if (cautions === 0) return 'Nothing speaks against the test so far.';
+  return `It would be accepted; ${cautions === 1 ? 'one caution stands' : `${cautions} cautions stand`} below.`;
 }
 
 /** What the typed test gives so far. */
@@ -238,7 +253,7 @@ function PreviewPart({ preview }: { readonly preview: Preview | undefined }) {
         <>
           <p className={styles.answer}>
             {rated ? `Efficiency at rated load ${formatFigure(rated.efficiency, { percent: true }).text}. ` : ''}
-            {result.accepted ? 'Nothing speaks against the test so far.' : 'As it stands the test would not be accepted.'}
+            {standing(result)}
           </p>
           <div className={styles.charts}>
             {result.lines.no_load && <RegressionChart line={result.lines.no_load} kind="no-load" />}

@@ -1,4 +1,5 @@
 import { ScrollRegion } from '@/app/_ui/scroll-region';
+import type { Finding } from '@/lib/engine';
 import type { RowIssue } from '@/lib/features/fleet/issue-codes';
 import styles from './bench.module.css';
 import { type EntryColumn, type EntryRow, withCells, withRow } from './entry-rows';
@@ -8,15 +9,18 @@ interface Props {
   readonly columns: readonly EntryColumn[];
   readonly sections: readonly { readonly id: string; readonly words: string }[];
   readonly issues: readonly RowIssue[];
+  /** Readings that make one wonder; evidence names row and column. */
+  readonly doubts: readonly Finding[];
   readonly onChange: (rows: readonly EntryRow[]) => void;
 }
 
 /** The measured points as a table to type into; a block from a spreadsheet can be pasted into any cell. */
-export function EntryTable({ rows, columns, sections, issues, onChange }: Props) {
+export function EntryTable({ rows, columns, sections, issues, doubts, onChange }: Props) {
   const change = (at: number, part: Partial<EntryRow>) =>
     onChange(rows.map((row, index) => (index === at ? { ...row, ...part } : row)));
-  // Row 1 of the parsed text is the header.
-  const issuesOf = (at: number) => issues.filter((issue) => issue.row === at + 2);
+  const issuesOf = (at: number) => issues.filter((issue) => issue.row === at + 1);
+  const doubtOf = (at: number, column: string) =>
+    doubts.find(({ evidence }) => evidence.row === at + 1 && evidence.column === column);
   return (
     <>
       <ScrollRegion label="Measured points">
@@ -62,6 +66,8 @@ export function EntryTable({ rows, columns, sections, issues, onChange }: Props)
                       <input
                         inputMode="decimal"
                         autoComplete="off"
+                        data-doubtful={doubtOf(at, column.name) !== undefined || undefined}
+                        title={doubtOf(at, column.name)?.text}
                         aria-label={`${column.label}, row ${at + 1}`}
                         aria-invalid={own.some((issue) => issue.column === column.name)}
                         value={row.cells[index] ?? ''}
@@ -104,7 +110,7 @@ export function EntryTable({ rows, columns, sections, issues, onChange }: Props)
         <ul className={styles.issues}>
           {issues.map((issue) => (
             <li key={`${issue.row} ${issue.column} ${issue.code}`}>
-              Row {issue.row - 1}: {issue.text} {issue.remedy}
+              Row {issue.row}: {issue.text} {issue.remedy}
             </li>
           ))}
         </ul>

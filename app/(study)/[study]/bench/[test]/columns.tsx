@@ -93,7 +93,7 @@ export function NoLoadColumns({ columns }: { readonly columns: readonly NoLoadCo
       <table className={styles.table}>
         <thead>
           <tr>
-            <th scope="col">Row of the sheet</th>
+            <th scope="col">Row</th>
             <th scope="col">
               Voltage<span className={styles.unit}>% of rated</span>
             </th>
@@ -140,7 +140,7 @@ function Columns<C extends { readonly row: number }>({ label, columns, groups, n
       <table className={styles.table}>
         <thead>
           <tr>
-            <th scope="col">Row of the sheet</th>
+            <th scope="col">Row</th>
             {columns.map((column) => (
               <th key={column.row} scope="col">
                 {column.row}

@@ -14,6 +14,7 @@ import { RegressionChart } from '../regression-chart';
 import { METHOD_WORDS, methodWords } from '../words';
 import { LoadColumns, NoLoadColumns } from './columns';
 import { Comparison } from './comparison';
+import { CircuitElements, DirectTest } from './direct';
 import { StandardLoads } from './standard-loads';
 import { WithdrawForm } from './withdraw-form';
 
@@ -132,6 +133,19 @@ export default async function TestScreen(props: Props) {
             {result.lines.no_load && <RegressionChart line={result.lines.no_load} kind="no-load" />}
             {stray && <RegressionChart line={stray} kind="stray" correlation={result.stray_load_loss?.correlation} />}
           </div>
+        </section>
+      )}
+
+      {result.circuit && (
+        <section className={styles.section} aria-labelledby="circuit">
+          <h2 id="circuit">The circuit</h2>
+          <CircuitElements circuit={result.circuit} />
+        </section>
+      )}
+      {result.reverse_rotation && (
+        <section className={styles.section} aria-labelledby="direct">
+          <h2 id="direct">Stray-load loss by reverse rotation</h2>
+          <DirectTest found={result.reverse_rotation} />
         </section>
       )}
 

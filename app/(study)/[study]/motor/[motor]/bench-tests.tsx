@@ -1,9 +1,19 @@
 import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
+import type { TestChange } from '@/lib/engine';
 import { loadMotorTests } from '@/lib/features/bench/loaders';
-import { formatInstant, formatStated } from '@/lib/platform/format';
+import { formatFigure, formatInstant, formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
+
+/** The changes that are larger than both tests' doubts. */
+function movedWords(changes: readonly TestChange[]): string {
+  const sure = changes.filter((change) => change.significant);
+  if (sure.length === 0) return 'nothing beyond the doubt of both tests';
+  return sure
+    .map((change) => `${change.title.toLowerCase()} ${change.percent.value > 0 ? '+' : ''}${formatFigure(change.percent).text}`)
+    .join('; ');
+}
 
 /** The bench tests of a motor: how its losses moved from test to test. */
 export async function BenchTests({
@@ -39,10 +49,11 @@ export async function BenchTests({
               <th scope="col">Core loss, kW</th>
               <th scope="col">Friction and windage, kW</th>
               <th scope="col">Stray-load loss at rated load, kW</th>
+              <th scope="col">Moved since the test before</th>
             </tr>
           </thead>
           <tbody>
-            {tests.map(({ stored, result }) => {
+            {tests.map(({ stored, result, moved }) => {
               const rated = result.points.find((point) => point.load_fraction === 1);
               return (
                 <tr key={stored.id}>
@@ -74,6 +85,7 @@ export async function BenchTests({
                   <td>
                     <FigureText name="stray-load loss" figure={rated?.losses.stray} unitInHead reason="rated load not reached" />
                   </td>
+                  <td className={styles.words}>{moved === undefined ? '' : movedWords(moved)}</td>
                 </tr>
               );
             })}
