@@ -87,7 +87,7 @@ export function CircuitElements({ circuit }: { readonly circuit: NonNullable<Ben
             <th scope="col">Ω</th>
           </tr>
         </thead>
-        <tbody>
+        <tbody className={styles.wrapping}>
           {ELEMENTS.map(([key, name]) => (
             <tr key={key}>
               <th scope="row">{name}</th>
