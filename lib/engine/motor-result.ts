@@ -1,10 +1,11 @@
 import { conditionResult } from './condition/result';
 import type { Evaluation } from './evaluate';
+import { type ByCause, lossesByCause } from './load/losses-by-cause';
 import type { ReadingEvaluation } from './load/reading';
 import type { LossSet } from './machine/model';
 import { optionResult } from './options/result';
 import { type Quantity, scaleParts } from './quantity/quantity';
-import type { EstimateResult, Losses, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
+import type { EstimateResult, Losses, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
 import { figure, tidy } from './result-figure';
 
 /** The plain results of one motor, ready to be written; the rank is put in when the whole fleet is known. */
@@ -12,6 +13,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
   const { motor, inUse, point } = evaluation;
   const currency = evaluation.scope.settings.currency;
   const agreement = inUse?.combination?.agreement;
+  const causes = lossesByCause(evaluation);
   return {
     site: motor.site,
     tag: motor.tag,
@@ -24,6 +26,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
       input_power: figure(point.inputPower, currency),
       efficiency: figure(point.efficiency, currency),
       losses: lossesResult(point.losses, currency),
+      ...(causes && { losses_by_cause: byCauseResult(causes, currency) }),
     }),
     estimates: inUse ? estimatesResult(evaluation, inUse) : [],
     readings: evaluation.readings.map((evaluated) => readingResult(evaluated, currency)),
@@ -55,6 +58,15 @@ function lossesResult(losses: LossSet, currency: string): Losses {
     friction_windage: figure(losses.frictionWindage, currency),
     stray: figure(losses.stray, currency),
     total: figure(losses.total, currency),
+  };
+}
+
+function byCauseResult(causes: ByCause, currency: string): LossesByCause {
+  return {
+    fundamental: figure(causes.fundamental, currency),
+    ...(causes.unbalance && { unbalance: figure(causes.unbalance, currency) }),
+    ...(causes.harmonics && { harmonics: figure(causes.harmonics, currency) }),
+    ...(causes.drive && { drive: figure(causes.drive, currency) }),
   };
 }
 

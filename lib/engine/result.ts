@@ -29,6 +29,15 @@ export interface Losses {
   readonly total: Figure;
 }
 
+/** The same total loss by what causes it. A cause of which nothing was read is absent. */
+export interface LossesByCause {
+  /** On a balanced sine. */
+  readonly fundamental: Figure;
+  readonly unbalance?: Figure;
+  readonly harmonics?: Figure;
+  readonly drive?: Figure;
+}
+
 export interface EstimateResult {
   readonly method: MethodId;
   readonly shaft_power: Figure;
@@ -167,6 +176,7 @@ export interface MotorResult {
   readonly input_power?: Figure;
   readonly efficiency?: Figure;
   readonly losses?: Losses;
+  readonly losses_by_cause?: LossesByCause;
   readonly estimates: readonly EstimateResult[];
   readonly readings: readonly ReadingResult[];
   readonly agreement?: Agreement;

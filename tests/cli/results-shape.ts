@@ -49,6 +49,13 @@ const losses = z.strictObject({
   total: figure,
 });
 
+const lossesByCause = z.strictObject({
+  fundamental: figure,
+  unbalance: figure.optional(),
+  harmonics: figure.optional(),
+  drive: figure.optional(),
+});
+
 export const motorShape = z.strictObject({
   site: z.string(),
   tag: z.string(),
@@ -61,6 +68,7 @@ export const motorShape = z.strictObject({
   input_power: figure.optional(),
   efficiency: figure.optional(),
   losses: losses.optional(),
+  losses_by_cause: lossesByCause.optional(),
   estimates: z.array(
     z.strictObject({
       method: z.enum(['input-power', 'slip', 'current', 'circuit', 'loss-segregation', 'air-gap-torque', 'combined']),

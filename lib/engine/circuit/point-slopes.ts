@@ -13,13 +13,17 @@ export const OF_POINT = {
   input: 5,
   current: 6,
   powerFactor: 7,
-  slip: 8,
-  winding: 9,
+  unbalance: 8,
+  slip: 9,
+  winding: 10,
 } as const;
-const POINT_ROWS = 10;
+const POINT_ROWS = 11;
 
 /** Every row, in order. */
 export const ALL_ROWS: readonly number[] = Object.values(OF_POINT);
+
+/** Every row but the loss by unbalance, which a balanced supply does not have. */
+export const BALANCED_ROWS: readonly number[] = ALL_ROWS.filter((row) => row !== OF_POINT.unbalance);
 
 /** Columns of {@link pointSlopes}: first the machine's parameters, then the conditions; temperature is the measured winding's or the ambient's. */
 export const BY = { load: COUNT, voltage: COUNT + 1, temperature: COUNT + 2, hotter: COUNT + 3 } as const;
@@ -34,6 +38,7 @@ const VALUES = Int32Array.of(
   ROW.input,
   ROW.current,
   ROW.power_factor,
+  ROW.unbalance,
 );
 
 /** Circuit values that the running point hangs on stand together, in this order of their rows among the circuit's slopes. */

@@ -1,4 +1,5 @@
 import type { Evaluation } from '../evaluate';
+import { lossesByCause } from '../load/losses-by-cause';
 import type { Quantity } from '../quantity/quantity';
 
 /**
@@ -25,6 +26,9 @@ export function figuresOf(evaluation: Evaluation): ReadonlyMap<string, Quantity>
     figures.set('losses.stray', point.losses.stray);
     figures.set('losses.total', point.losses.total);
   }
+  const causes = lossesByCause(evaluation);
+  if (causes)
+    for (const [name, quantity] of Object.entries(causes)) if (quantity) figures.set(`losses_by_cause.${name}`, quantity);
   for (const estimate of evaluation.inUse?.estimates ?? [])
     figures.set(`estimates.${estimate.method}.load_fraction`, estimate.loadFraction);
   figures.set('plate.efficiency', machine.plate.efficiency);

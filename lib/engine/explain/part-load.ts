@@ -1,4 +1,5 @@
 import type { Evaluation } from '../evaluate';
+import { extraLoss } from '../load/supply-loss';
 import { type Conditions, operatingPoint } from '../machine/operate';
 import { exact, standardUncertainty } from '../quantity/quantity';
 
@@ -23,6 +24,7 @@ export function conditionsInUse({ inUse }: Pick<Evaluation, 'inUse'>): Condition
     ambient: metered.ambient,
     frequencyRatio: metered.frequencyRatio,
     negativeSequence: metered.negativeSequence,
+    extraLoss: extraLoss(metered.supplyLoss),
     // Found against a measured winding it says nothing of one that is reckoned.
     heat: metered.windingTemperature ? undefined : combination?.heat,
   };

@@ -1,6 +1,71 @@
 // Written by scripts/generate.ts from load.sheet.ts. Do not edit: change the sheet and run "npm run generate".
 import type { Compiled } from '../formula/compiled';
 
+export const drive_waveform_loss = {
+  id: "load.drive_waveform_loss",
+  title: "Extra loss by the waveform of a drive",
+  unit: "kW",
+  symbol: "P_{d}",
+  inputs: {"share":{"unit":"1","symbol":"r_{HL}","meaning":"extra loss over rated loss on a sine"},"rated_loss":{"unit":"kW","symbol":"\\Sigma P_r","meaning":"total loss at rated load on a sine"}},
+  names: ["share","rated_loss"],
+  f: (share: number, rated_loss: number) => share * rated_loss,
+  d: [
+    (_share: number, rated_loss: number) => rated_loss,
+    (share: number) => share,
+  ],
+  tex: "r_{HL}\\cdot \\Sigma P_r",
+  template: "⟦share⟧\\cdot ⟦rated_loss⟧",
+  cell: "{share} * {rated_loss}",
+  expression: "share * rated_loss",
+  valid: "Cage motors behind a voltage-source drive; taken as the same at every load.",
+  source: "IEC 61800-9-2 and IEC TS 60034-25 (from memory)",
+} as const satisfies Compiled;
+
+export const harmonic_loss = {
+  id: "load.harmonic_loss",
+  title: "Extra loss by harmonic distortion of the voltage",
+  unit: "kW",
+  symbol: "P_h",
+  inputs: {"distortion":{"unit":"1","symbol":"d","meaning":"total harmonic distortion of the voltage"},"order":{"unit":"1","symbol":"\\nu","meaning":"harmonic order to which it is put"},"leakage":{"unit":"1","symbol":"X","meaning":"leakage reactance at rated frequency, per unit"},"stator_resistance":{"unit":"1","symbol":"R_1","meaning":"stator resistance, per unit"},"rotor_resistance":{"unit":"1","symbol":"R_{2\\nu}","meaning":"rotor resistance at the harmonic, per unit"},"spread":{"unit":"1","symbol":"k","meaning":"loss of the true spectrum over that of one harmonic"},"rated_power":{"unit":"kW","symbol":"P_r","meaning":"rated shaft output"}},
+  names: ["distortion","order","leakage","stator_resistance","rotor_resistance","spread","rated_power"],
+  f: (distortion: number, order: number, leakage: number, stator_resistance: number, rotor_resistance: number, spread: number, rated_power: number) => spread * (distortion / (order * leakage)) ** 2 * (stator_resistance + rotor_resistance) * rated_power,
+  d: [
+    (distortion: number, order: number, leakage: number, stator_resistance: number, rotor_resistance: number, spread: number, rated_power: number) => 2 * rated_power * (stator_resistance + rotor_resistance) * spread * distortion * leakage ** (-2) / (order * order),
+    (distortion: number, order: number, leakage: number, stator_resistance: number, rotor_resistance: number, spread: number, rated_power: number) => -(2 * (stator_resistance + rotor_resistance) * distortion * distortion * rated_power * spread * order ** (-3) / (leakage * leakage)),
+    (distortion: number, order: number, leakage: number, stator_resistance: number, rotor_resistance: number, spread: number, rated_power: number) => -(2 * (stator_resistance + rotor_resistance) * distortion * distortion * rated_power * spread * leakage ** (-3) / (order * order)),
+    (distortion: number, order: number, leakage: number, _stator_resistance: number, _rotor_resistance: number, spread: number, rated_power: number) => rated_power * spread * distortion * distortion * (1 / order / leakage) ** 2,
+    (distortion: number, order: number, leakage: number, _stator_resistance: number, _rotor_resistance: number, spread: number, rated_power: number) => rated_power * spread * distortion * distortion * (1 / order / leakage) ** 2,
+    (distortion: number, order: number, leakage: number, stator_resistance: number, rotor_resistance: number, _spread: number, rated_power: number) => rated_power * (stator_resistance + rotor_resistance) * distortion * distortion * (1 / order / leakage) ** 2,
+    (distortion: number, order: number, leakage: number, stator_resistance: number, rotor_resistance: number, spread: number) => spread * distortion * distortion * (1 / order / leakage) ** 2 * (stator_resistance + rotor_resistance),
+  ],
+  tex: "k\\cdot\\left({\\frac{ d}{ \\nu\\cdot X}}\\right)^{2}\\cdot\\left( R_1+ R_{2\\nu}\\right)\\cdot P_r",
+  template: "⟦spread⟧\\cdot\\left({\\frac{ ⟦distortion⟧}{ ⟦order⟧\\cdot ⟦leakage⟧}}\\right)^{2}\\cdot\\left( ⟦stator_resistance⟧+ ⟦rotor_resistance⟧\\right)\\cdot ⟦rated_power⟧",
+  cell: "{spread} * ({distortion} / ({order} * {leakage})) ^ 2 * ({stator_resistance} + {rotor_resistance}) * {rated_power}",
+  expression: "spread * (distortion / (order * leakage))^2 * (stator_resistance + rotor_resistance) * rated_power",
+  valid: "Distortion of a few per cent; losses in winding and cage alone.",
+  source: "Harmonic current by the leakage alone: textbooks (from memory); own derivation",
+} as const satisfies Compiled;
+
+export const input_without_extra_loss = {
+  id: "load.input_without_extra_loss",
+  title: "Input power less what the waveform of the supply adds to the losses",
+  unit: "kW",
+  symbol: "P_1'",
+  inputs: {"input_power":{"unit":"kW","symbol":"P_1","meaning":"input power of the motor"},"extra_loss":{"unit":"kW","symbol":"P_x","meaning":"extra loss by drive or distortion"}},
+  names: ["input_power","extra_loss"],
+  f: (input_power: number, extra_loss: number) => input_power - extra_loss,
+  d: [
+    () => 1,
+    () => -1,
+  ],
+  tex: "P_1- P_x",
+  template: "⟦input_power⟧- ⟦extra_loss⟧",
+  cell: "{input_power} - {extra_loss}",
+  expression: "input_power - extra_loss",
+  valid: "Extra loss well below the input.",
+  source: "Energy balance",
+} as const satisfies Compiled;
+
 export const load_fraction = {
   id: "load.load_fraction",
   title: "Load fraction",

@@ -42,6 +42,27 @@ export const efficiency = {
   source: "Definition; IEEE 112-2017 clause 6",
 } as const satisfies Compiled;
 
+export const fundamental_loss = {
+  id: "machine.fundamental_loss",
+  title: "Loss on a balanced sine",
+  unit: "kW",
+  symbol: "\\Sigma P_1",
+  inputs: {"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"},"unbalance":{"unit":"kW","symbol":"P_u","meaning":"loss by the unbalance of the voltages"},"extra_loss":{"unit":"kW","symbol":"P_x","meaning":"extra loss by drive or distortion"}},
+  names: ["total_loss","unbalance","extra_loss"],
+  f: (total_loss: number, unbalance: number, extra_loss: number) => total_loss - unbalance - extra_loss,
+  d: [
+    () => 1,
+    () => -1,
+    () => -1,
+  ],
+  tex: "\\Sigma P- P_u- P_x",
+  template: "⟦total_loss⟧- ⟦unbalance⟧- ⟦extra_loss⟧",
+  cell: "{total_loss} - {unbalance} - {extra_loss}",
+  expression: "total_loss - unbalance - extra_loss",
+  valid: "Always.",
+  source: "Sum of the losses by cause",
+} as const satisfies Compiled;
+
 export const input_power = {
   id: "machine.input_power",
   title: "Input power as shaft power and losses",
@@ -227,6 +248,26 @@ export const stator_loss_from_resistance = {
   expression: "1.5 * current^2 * resistance / watts_per_kilowatt",
   valid: "Star and delta alike; mean of the three pairs.",
   source: "IEEE 112-2017 clause 5.4; B. L. Theraja, A Textbook of Electrical Technology vol. II, example 34.38",
+} as const satisfies Compiled;
+
+export const stray_with_extra_loss = {
+  id: "machine.stray_with_extra_loss",
+  title: "Stray-load loss with what drive or distortion add",
+  unit: "kW",
+  symbol: "P_{LL}",
+  inputs: {"stray":{"unit":"kW","symbol":"P_{LL,1}","meaning":"stray-load loss on a sine"},"extra_loss":{"unit":"kW","symbol":"P_x","meaning":"extra loss by drive or distortion"}},
+  names: ["stray","extra_loss"],
+  f: (stray: number, extra_loss: number) => stray + extra_loss,
+  d: [
+    () => 1,
+    () => 1,
+  ],
+  tex: "P_{LL,1}+ P_x",
+  template: "⟦stray⟧+ ⟦extra_loss⟧",
+  cell: "{stray} + {extra_loss}",
+  expression: "stray + extra_loss",
+  valid: "Always.",
+  source: "The extra losses of a waveform count with the stray-load loss (common practice)",
 } as const satisfies Compiled;
 
 export const total_loss = {

@@ -130,7 +130,8 @@ export const LOAD = catalogue({
   }),
   'drive-fed-losses': kind<{ row: number }>({
     severity: 'note',
-    text: (e) => `The motor is fed by a drive: the extra losses of its waveform are not in the figures of row ${e.row}.`,
+    text: (e) =>
+      `The motor is fed by a drive: the extra losses of its waveform in row ${e.row} are taken from a published range, not measured.`,
     cause: 'A drive’s output is not a sine.',
     next: 'Compare with a reading across the line if the drive has a bypass.',
   }),

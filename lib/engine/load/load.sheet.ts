@@ -92,6 +92,61 @@ export const power_behind_drive = formula({
   example: { drive_input_power: 24, drive_efficiency: 0.96 },
 });
 
+export const drive_waveform_loss = formula({
+  title: 'Extra loss by the waveform of a drive',
+  unit: 'kW',
+  symbol: 'P_{d}',
+  inputs: {
+    share: input('1', 'r_{HL}', 'extra loss over rated loss on a sine'),
+    rated_loss: input('kW', '\\Sigma P_r', 'total loss at rated load on a sine'),
+  },
+  expression: 'share * rated_loss',
+  valid: 'Cage motors behind a voltage-source drive; taken as the same at every load.',
+  source: 'IEC 61800-9-2 and IEC TS 60034-25 (from memory)',
+  example: { share: 0.15, rated_loss: 2.8 },
+});
+
+export const harmonic_loss = formula({
+  title: 'Extra loss by harmonic distortion of the voltage',
+  unit: 'kW',
+  symbol: 'P_h',
+  inputs: {
+    distortion: input('1', 'd', 'total harmonic distortion of the voltage'),
+    order: input('1', '\\nu', 'harmonic order to which it is put'),
+    leakage: input('1', 'X', 'leakage reactance at rated frequency, per unit'),
+    stator_resistance: input('1', 'R_1', 'stator resistance, per unit'),
+    rotor_resistance: input('1', 'R_{2\\nu}', 'rotor resistance at the harmonic, per unit'),
+    spread: input('1', 'k', 'loss of the true spectrum over that of one harmonic'),
+    rated_power: input('kW', 'P_r', 'rated shaft output'),
+  },
+  expression: 'spread * (distortion / (order * leakage))^2 * (stator_resistance + rotor_resistance) * rated_power',
+  valid: 'Distortion of a few per cent; losses in winding and cage alone.',
+  source: 'Harmonic current by the leakage alone: textbooks (from memory); own derivation',
+  example: {
+    distortion: 0.05,
+    order: 5,
+    leakage: 0.17,
+    stator_resistance: 0.02,
+    rotor_resistance: 0.05,
+    spread: 1,
+    rated_power: 37,
+  },
+});
+
+export const input_without_extra_loss = formula({
+  title: 'Input power less what the waveform of the supply adds to the losses',
+  unit: 'kW',
+  symbol: "P_1'",
+  inputs: {
+    input_power: input('kW', 'P_1', 'input power of the motor'),
+    extra_loss: input('kW', 'P_x', 'extra loss by drive or distortion'),
+  },
+  expression: 'input_power - extra_loss',
+  valid: 'Extra loss well below the input.',
+  source: 'Energy balance',
+  example: { input_power: 24, extra_loss: 0.4 },
+});
+
 export const shaft_power_by_losses = formula({
   title: 'Shaft power as input less segregated losses',
   unit: 'kW',

@@ -4,6 +4,7 @@ import * as L from '../generated/load';
 import * as M from '../generated/machine';
 import * as N from '../generated/nameplate';
 import { operatingPoint } from '../machine/operate';
+import { resistanceDoubt } from '../machine/resistance-doubt';
 import { exact } from '../quantity/quantity';
 import type { LoadMethod } from './method';
 
@@ -46,7 +47,13 @@ export const lossSegregationMethod: LoadMethod = {
         label: 'resistance between terminals',
         origin: 'metered',
         source: 'mean of the three pairs, as entered',
-        doubts: [{ id: 'test:resistance', label: 'measurement of the resistance and its temperature', u: 0.012 * resistance }],
+        doubts: [
+          {
+            id: 'test:resistance',
+            label: 'measurement of the resistance and its temperature',
+            u: resistanceDoubt(plate) * resistance,
+          },
+        ],
       }),
       measured_at: exact(plate.statorResistanceTempC ?? 25, 'K'),
       wanted_at: point.windingTemperature,

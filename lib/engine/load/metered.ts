@@ -2,7 +2,7 @@ import type { MotorScope } from '../context';
 import { apply, leaf } from '../formula/apply';
 import * as L from '../generated/load';
 import * as N from '../generated/nameplate';
-import type { CompletedPlate } from '../machine/model';
+import type { CompletedPlate, Machine } from '../machine/model';
 import type { Plate, Reading } from '../motor';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity } from '../quantity/quantity';
@@ -10,6 +10,7 @@ import { sequenceMagnitudes } from '../quantity/sequence';
 import type { Unit } from '../quantity/unit';
 import { driveEfficiency } from './drive';
 import { LOAD } from './findings';
+import { extraLoss, type SupplyLoss, supplyLoss } from './supply-loss';
 
 /** A reading after the plausibility checks: what may be used of it, each value with its meter's doubt. */
 export interface Metered {
@@ -17,7 +18,9 @@ export interface Metered {
   readonly voltage?: Quantity<'V'> | undefined;
   readonly voltageRatio: Quantity<'1'>;
   readonly current?: Quantity<'A'> | undefined;
+  /** Input power less what the waveform of the supply adds to the losses: what a circuit on a sine would take. */
   readonly inputPower?: Quantity<'kW'> | undefined;
+  readonly supplyLoss: SupplyLoss;
   readonly speed?: Quantity<'r/min'> | undefined;
   readonly synchronousSpeed: Quantity<'r/min'>;
   /** Supply over rated frequency. */
@@ -57,7 +60,7 @@ function meter<U extends Unit>(
 export function meterReading(
   scope: MotorScope,
   plate: Plate,
-  machine: { readonly plate: CompletedPlate },
+  machine: Pick<Machine, 'plate' | 'model'>,
   reading: Reading,
 ): Metered {
   const findings: Finding[] = [];
@@ -81,7 +84,14 @@ export function meterReading(
           halfWidth: ((reading.currentAccuracyPct ?? accuracy.currentPct) / 100) * reading.currentA,
         })
       : undefined;
-  const power = usablePower(scope, plate, machine, reading, { voltage, current }, findings);
+  const asRead = usablePower(scope, plate, machine, reading, { voltage, current }, findings);
+  const added = supplyLoss(scope, plate, machine, reading, driveFed);
+  const extra = extraLoss(added);
+  // An input below the extra loss is below that of running free as well: it is found impossible as it stands.
+  const power =
+    asRead && extra && asRead.value > extra.value
+      ? apply(scope, L.input_without_extra_loss, { input_power: asRead, extra_loss: extra })
+      : asRead;
   const frequency = supplyFrequency(scope, machine, reading, driveFed, findings);
   const synchronousSpeed = apply(scope, N.synchronous_speed, { frequency, poles: exact(machine.plate.poles, 'pole') });
   const speed =
@@ -106,6 +116,7 @@ export function meterReading(
     // The field of a synchronous motor sets its reactive current: amperes say nothing of its load.
     current: onLine && plate.machineKind !== 'synchronous' ? current : undefined,
     inputPower: power,
+    supplyLoss: added,
     speed,
     synchronousSpeed,
     frequencyRatio: onLine ? frequency.value / machine.plate.ratedFrequency.value : 1,

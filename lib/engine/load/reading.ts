@@ -11,6 +11,7 @@ import { diagnose, isImpossible, type Suspicion } from './diagnose';
 import { LOAD } from './findings';
 import { chanceOf, DISAGREEMENT, fitJointly, type Joint, type JointFit, jointOf } from './joint';
 import type { Metered } from './metered';
+import { extraLoss } from './supply-loss';
 
 export type { Estimate } from './alone';
 
@@ -137,6 +138,7 @@ function together(
         frequencyRatio: each.metered.frequencyRatio,
         negativeSequence: each.metered.negativeSequence,
         heat: found.heat,
+        extraLoss: extraLoss(each.metered.supplyLoss),
       });
       return {
         ...base,

@@ -125,6 +125,35 @@ export const shaft_power_at_load = formula({
   example: { load_fraction: 0.6, rated_power: 37 },
 });
 
+export const stray_with_extra_loss = formula({
+  title: 'Stray-load loss with what drive or distortion add',
+  unit: 'kW',
+  symbol: 'P_{LL}',
+  inputs: {
+    stray: input('kW', 'P_{LL,1}', 'stray-load loss on a sine'),
+    extra_loss: input('kW', 'P_x', 'extra loss by drive or distortion'),
+  },
+  expression: 'stray + extra_loss',
+  valid: 'Always.',
+  source: 'The extra losses of a waveform count with the stray-load loss (common practice)',
+  example: { stray: 0.2, extra_loss: 0.4 },
+});
+
+export const fundamental_loss = formula({
+  title: 'Loss on a balanced sine',
+  unit: 'kW',
+  symbol: '\\Sigma P_1',
+  inputs: {
+    total_loss: input('kW', '\\Sigma P', 'total loss'),
+    unbalance: input('kW', 'P_u', 'loss by the unbalance of the voltages'),
+    extra_loss: input('kW', 'P_x', 'extra loss by drive or distortion'),
+  },
+  expression: 'total_loss - unbalance - extra_loss',
+  valid: 'Always.',
+  source: 'Sum of the losses by cause',
+  example: { total_loss: 2.8, unbalance: 0.05, extra_loss: 0.4 },
+});
+
 export const total_loss = formula({
   title: 'Sum of the five losses',
   unit: 'kW',

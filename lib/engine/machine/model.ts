@@ -54,8 +54,10 @@ export interface OperatingPoint {
   readonly slip: Quantity<'1'>;
   readonly speed: Quantity<'r/min'>;
   readonly losses: LossSet;
-  /** Part of stator and rotor loss that an unbalanced supply causes, kW. */
-  readonly unbalanceLoss: number;
+  /** Part of stator and rotor loss that an unbalanced supply causes; absent where the three voltages were not read. */
+  readonly unbalanceLoss?: Quantity<'kW'> | undefined;
+  /** Part of the stray-load loss that the waveform of a drive or the distortion of the mains adds. */
+  readonly extraLoss?: Quantity<'kW'> | undefined;
   readonly current: Quantity<'A'>;
   readonly powerFactor: Quantity<'1'>;
   /** In °C. */

@@ -1,5 +1,6 @@
 import type { MotorScope } from '../context';
 import { combineParts, type Quantity, scaleParts, standardUncertainty } from '../quantity/quantity';
+import type { Unit } from '../quantity/unit';
 
 /**
  * What an observed value is compared with. The first group speaks of the machine alone, the second of one reading.
@@ -68,10 +69,16 @@ export function logarithm(scope: MotorScope, quantity: Quantity, base: number, l
 }
 
 /** A quantity with one more independent doubt. */
-export function withDoubt(scope: MotorScope, quantity: Quantity<'1'>, id: string, label: string, u: number): Quantity<'1'> {
+export function withDoubt<U extends Unit>(
+  scope: MotorScope,
+  quantity: Quantity<U>,
+  id: string,
+  label: string,
+  u: number,
+): Quantity<U> {
   const index = scope.sources.number(id, label);
-  const result: Quantity<'1'> = {
-    unit: '1',
+  const result: Quantity<U> = {
+    unit: quantity.unit,
     value: quantity.value,
     parts: combineParts([
       [1, quantity.parts],

@@ -1,5 +1,5 @@
 import { PARAMETERS } from '../circuit/parameters';
-import { OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
+import { ALL_ROWS, BALANCED_ROWS, OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
 import { type Solution, solveAtPower, type Terminals } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { apply, leaf, solved } from '../formula/apply';
@@ -25,6 +25,8 @@ export interface Conditions {
   readonly negativeSequence?: number | undefined;
   /** What a fit found the winding to be hotter than reckoned, in units of {@link HEAT} K. */
   readonly heat?: Quantity<'1'> | undefined;
+  /** Loss that the waveform of the supply adds: counted with the stray-load loss. */
+  readonly extraLoss?: Quantity<'kW'> | undefined;
 }
 
 /** Ambient temperature where none was read: 25 °C with 6 K of doubt (common practice). */
@@ -92,7 +94,9 @@ export function operatingPoint(
   const rotor = figure('rotor', 'kW', kw, STATEMENTS.rotor);
   const core = figure('core', 'kW', kw, STATEMENTS.core);
   const frictionWindage = figure('friction', 'kW', kw, STATEMENTS.friction);
-  const stray = figure('stray', 'kW', kw, STATEMENTS.stray);
+  const strayOfSine = figure('stray', 'kW', kw, STATEMENTS.stray);
+  const { extraLoss } = conditions;
+  const stray = extraLoss ? apply(scope, M.stray_with_extra_loss, { stray: strayOfSine, extra_loss: extraLoss }) : strayOfSine;
   const slip = figure('slip', '1', 1, STATEMENTS.slip);
   const shaftPower = apply(scope, M.shaft_power_at_load, { load_fraction: loadFraction, rated_power: plate.ratedPower });
   const total = apply(scope, M.total_loss, { stator, rotor, core, friction_windage: frictionWindage, stray });
@@ -104,7 +108,8 @@ export function operatingPoint(
     shaftPower,
     slip,
     losses: { stator, rotor, core, frictionWindage, stray, total },
-    unbalanceLoss: base.unbalance * kw,
+    ...(conditions.negativeSequence && { unbalanceLoss: figure('unbalance', 'kW', kw, STATEMENTS.unbalance) }),
+    ...(extraLoss && { extraLoss }),
     current: figure('current', 'A', model.base.currentA, STATEMENTS.current),
     powerFactor: figure('powerFactor', '1', 1, STATEMENTS.powerFactor),
     windingTemperature: figure('winding', 'K', 1, STATEMENTS.winding),
@@ -140,7 +145,7 @@ function solveWithDoubt(
   const base = solveAtPower(model.circuit, at);
   if (!base) return undefined;
   const slopes = new Float64Array(POINT_SLOPES);
-  pointSlopes(model.circuit, model.slopes(), at, base, slopes, rows);
+  pointSlopes(model.circuit, model.slopes(), at, base, slopes, rows ?? (at.negativeSequence ? ALL_ROWS : BALANCED_ROWS));
   let doubts: PartsTable | undefined;
   return {
     base,
@@ -185,6 +190,7 @@ const STATEMENTS = {
   core: { label: 'Core loss', tex: 'P_{fe} = P_{fe,r} (E/E_r)^2' },
   friction: { label: 'Friction and windage', tex: 'P_{fw} = P_{fw,r} (n/n_r)^2' },
   stray: { label: 'Stray-load loss', tex: 'P_{LL} = P_{LL,r} (I_2/I_{2,r})^2' },
+  unbalance: { label: 'Loss by unbalance of the supply', tex: "P_u = 3 I_-^2 (R_1 + R_2'')" },
   slip: { label: 'Slip', tex: 'P + P_{fw} + P_{LL} = 3 I_2^2 R_2 \\frac{1-s}{s}' },
   current: { label: 'Line current', tex: '\\underline{I}_1 = \\underline{I}_2 + \\underline{I}_m + \\underline{I}_{fe}' },
   powerFactor: { label: 'Power factor', tex: '\\cos\\varphi = \\frac{P_{in}}{3 V I_1}' },

@@ -11,6 +11,7 @@ import type { Quantity } from '../quantity/quantity';
 import { lossShare } from './loss-share';
 import type { CompletedPlate } from './model';
 import { logarithm, type Observation, observation, withDoubt } from './observation';
+import { resistanceDoubt } from './resistance-doubt';
 import { testEvidence } from './test-evidence';
 
 /** Rise at rated load by class, K over an ambient of 25 °C: IEEE 112 specified temperatures (from memory) less 25 °C. */
@@ -281,7 +282,6 @@ function measured(
     if (statorLoss > 0.95 * rest || statorLoss < 0.08 * rest)
       findings.push(PLATE.make('resistance-contradicts-plate', { stator_loss: statorLoss, rest }));
     else {
-      const doubt = plate.statorResistanceTempC === undefined ? 0.032 : 0.012;
       observations.push(
         observation(
           'measured_resistance',
@@ -293,7 +293,9 @@ function measured(
             label: 'logarithm of the stator resistance, per unit of rated power',
             origin: 'metered',
             source: `resistance between terminals, as entered, at ${temperature} °C`,
-            doubts: [{ id: 'test:resistance', label: 'measurement of the resistance and its temperature', u: doubt }],
+            doubts: [
+              { id: 'test:resistance', label: 'measurement of the resistance and its temperature', u: resistanceDoubt(plate) },
+            ],
           }),
         ),
       );

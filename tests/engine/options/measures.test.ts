@@ -62,7 +62,7 @@ describe('measures beside another motor', () => {
   it('a motor of the same load on steadier voltages loses what its negative-sequence circuit says', () => {
     const measure = of({}, UNBALANCED).measures.find(({ id }) => id === 'balance-voltages');
     const evaluation = evaluateMotor(motorOf({ plate: { drivenMachine: 'pump' }, reading: UNBALANCED }), study());
-    const lost = 6000 * (evaluation.point?.unbalanceLoss ?? Number.NaN);
+    const lost = 6000 * (evaluation.point?.unbalanceLoss?.value ?? Number.NaN);
     expect(lost).toBeGreaterThan(0);
     expect(measure?.energySaved?.high).toBeGreaterThan(0.9 * lost);
     expect(measure?.energySaved?.high).toBeLessThan(1.15 * lost);

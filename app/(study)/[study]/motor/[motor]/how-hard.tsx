@@ -3,7 +3,8 @@ import { ChartLossStack } from '@/app/_ui/chart-loss-stack';
 import { ChartPartLoad } from '@/app/_ui/chart-part-load';
 import { ChartTorqueSpeed } from '@/app/_ui/chart-torque-speed';
 import { ChartWhiskers } from '@/app/_ui/chart-whiskers';
-import type { NoTorqueSpeed, TorqueSpeed } from '@/lib/engine';
+import { FigureText } from '@/app/_ui/figure';
+import type { LossesByCause, NoTorqueSpeed, TorqueSpeed } from '@/lib/engine';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
@@ -52,6 +53,7 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
               losses={losses}
             />
           )}
+          {result.losses_by_cause && <Causes causes={result.losses_by_cause} here={here} />}
         </div>
         <div>
           {curve.length > 0 && load_fraction && efficiency && (
@@ -91,6 +93,33 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
     </>
   );
 }
+
+/** What of the losses the supply causes; nothing where nothing of it was read. */
+function Causes({ causes, here }: { readonly causes: LossesByCause; readonly here: string }) {
+  const named = CAUSES.flatMap(({ id, words }) => {
+    const figure = causes[id];
+    return figure ? [{ id, words, figure }] : [];
+  });
+  if (named.length === 0) return null;
+  return (
+    <p>
+      Of these{' '}
+      {named.map(({ id, words, figure }, index) => (
+        <span key={id}>
+          {index > 0 && ', '}
+          <FigureText name={words} figure={figure} why={`${here}/why?figure=losses_by_cause.${id}`} /> by {words}
+        </span>
+      ))}
+      ; the rest is that of a balanced sine.
+    </p>
+  );
+}
+
+const CAUSES = [
+  { id: 'unbalance', words: 'the unbalance of the voltages' },
+  { id: 'harmonics', words: 'the distortion of the voltage' },
+  { id: 'drive', words: 'the waveform of the drive (a published range, from memory)' },
+] as const;
 
 function torqueSentence({ point, breakdown, exponent, exponentStated }: TorqueSpeed): string {
   const law = exponent === 0 ? 'the same at every speed' : `with the ${ORDINALS[exponent] ?? `${exponent}th`} power of the speed`;
