@@ -1,12 +1,13 @@
 import { availableParallelism } from 'node:os';
 import {
   compareNaturally,
+  compareSisters,
   ENGINE_VERSION,
+  type FleetKey,
   type Motor,
   type MotorResult,
   motorKey,
   type Plan,
-  type RankKey,
   ranksOf,
   type Settings,
   type StudyContext,
@@ -99,7 +100,7 @@ async function evaluateTo(
   const spool = new Spool();
   const output = openOutput(call.out);
   try {
-    const keys: RankKey[] = [];
+    const keys: FleetKey[] = [];
     await evaluation.run(motorsOf(sheet, about), {
       take: (block) => {
         for (const key of block.keys) keys.push(key);
@@ -111,8 +112,8 @@ async function evaluateTo(
     if (call.format === 'csv') plan ? writePlanCsv(output, plan) : writeCsv(output, ranked, spool);
     else {
       output.write(head(about.reference, settingsToJson(about.settings)));
-      for (const { key, rank, number } of ranked) {
-        output.write(`${number === ranked[0]?.number ? '' : ',\n'}${rankedHead(key, rank)}`);
+      for (const { key, rank, sisters, number } of ranked) {
+        output.write(`${number === ranked[0]?.number ? '' : ',\n'}${rankedHead(key, rank, sisters)}`);
         output.write(spool.get(number));
       }
       output.write(tail(sheet, about.warnings, about.left(), plan));
@@ -137,10 +138,11 @@ function* motorsOf(
 }
 
 /** Motors in natural order of site and tag. */
-function inOrder(keys: readonly RankKey[]): readonly Ranked[] {
+function inOrder(keys: readonly FleetKey[]): readonly Ranked[] {
   const ranks = ranksOf(keys);
+  const sisters = compareSisters(keys.map((key) => key.sisters));
   return keys
-    .map((key, number) => ({ key, rank: ranks[number] ?? 0, number }))
+    .map((key, number) => ({ key, rank: ranks[number] ?? 0, sisters: sisters[number] ?? [], number }))
     .sort((a, b) => compareNaturally(a.key.site, b.key.site) || compareNaturally(a.key.tag, b.key.tag));
 }
 
@@ -160,8 +162,8 @@ function tail(parsed: StreamedFleet, doubts: readonly RowIssue[], left: readonly
 
 function writeCsv(output: Output, ranked: readonly Ranked[], spool: Spool): void {
   output.write(csvRow(RESULT_COLUMNS.map((column) => column.name)));
-  for (const { key, rank, number } of ranked) {
-    const motor = JSON.parse(rankedHead(key, rank) + Buffer.from(spool.get(number)).toString('utf8')) as MotorResult;
+  for (const { key, rank, sisters, number } of ranked) {
+    const motor = JSON.parse(rankedHead(key, rank, sisters) + Buffer.from(spool.get(number)).toString('utf8')) as MotorResult;
     output.write(csvRow(RESULT_COLUMNS.map((column) => column.value(motor))));
   }
 }

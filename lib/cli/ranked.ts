@@ -1,8 +1,10 @@
-import type { RankKey } from '@/lib/engine';
+import type { FleetKey, SisterResult } from '@/lib/engine';
 
-/** A motor in its place: its rank, and its number in the order of evaluation. */
+/** A motor in its place: its rank, its sisters, and its number in the order of evaluation. */
 export interface Ranked {
-  readonly key: RankKey;
+  readonly key: FleetKey;
   readonly rank: number;
+  /** How its indicators stand among those of like motors. */
+  readonly sisters: readonly SisterResult[];
   readonly number: number;
 }

@@ -16,11 +16,12 @@ export {
   USUAL_INSTRUMENTS,
 } from './bench/test';
 export type { MeasuredLosses, Tested } from './bench/tested';
+export { FEWEST_SISTERS } from './condition/among-sisters';
 export { HYPOTHESIS_IDS, type HypothesisId } from './condition/hypothesis-id';
 export type * from './condition/lines/line-result';
 export { lineTable } from './condition/lines/line-table';
 export { INDICATOR_TITLES, LIMIT_IDS } from './condition/registry';
-export { type AmongSisters, amongSisters } from './condition/sisters';
+export { compareSisters } from './condition/sisters';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
 export { type Contribution, contributions } from './explain/contributions';
@@ -72,7 +73,16 @@ export { modifiedRateOfReturn } from './money/modified-rate';
 export { fromMoney, type Money } from './money/money';
 export { type Tornado, type TornadoBar, type TornadoInput, tornado } from './money/tornado';
 export type * from './motor';
-export { compareForRank, compareNaturally, motorResult, type RankKey, rankMotors, ranksOf } from './motor-result';
+export {
+  compareForRank,
+  compareNaturally,
+  type FleetKey,
+  fleetKeyOf,
+  motorResult,
+  type RankKey,
+  rankMotors,
+  ranksOf,
+} from './motor-result';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, FlowTerm } from './options/flow-plan';
 export { MEASURE_IDS, type Measure, type MeasureId, type Measures, measuresOf, type Screened } from './options/measures';

@@ -1,4 +1,6 @@
+import { likenessOf, type SisterFacts, sisterFacts } from './condition/likeness';
 import { conditionResult } from './condition/result';
+import { compareSisters } from './condition/sisters';
 import type { Evaluation } from './evaluate';
 import { type ByCause, lossesByCause } from './load/losses-by-cause';
 import type { ReadingEvaluation } from './load/reading';
@@ -47,6 +49,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
       because: evaluation.decision.because,
     },
     ranking: evaluation.decision.ranking,
+    likeness: likenessOf(motor, evaluation.machine),
   };
 }
 
@@ -130,6 +133,17 @@ export function compareForRank(a: RankKey, b: RankKey): number {
 /** What ranking needs of a motor. */
 export type RankKey = Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>;
 
+/** What the steps over the fleet need of a motor: ranking, and the comparison of like motors. */
+export interface FleetKey extends RankKey {
+  readonly sisters: SisterFacts;
+}
+
+/** The little that the steps over the fleet need, so that the rest of a result can be let go. */
+export function fleetKeyOf(result: UnrankedMotor): FleetKey {
+  const { site, tag, ranking } = result;
+  return { site, tag, ranking, sisters: sisterFacts(result) };
+}
+
 /** Natural order as people count: A2 before A13; ties by code point, so that the order is total. */
 export function compareNaturally(a: string, b: string): number {
   // Most pairs stand at one site: that is seen without looking at the letters.
@@ -139,11 +153,15 @@ export function compareNaturally(a: string, b: string): number {
 
 const COLLATOR = new Intl.Collator('en', { numeric: true });
 
-/** Puts ranks in and brings the motors into natural order of site and tag. */
+/** Puts ranks and sisters in and brings the motors into natural order of site and tag. */
 export function rankMotors(motors: readonly UnrankedMotor[]): MotorResult[] {
   const ranks = ranksOf(motors);
+  const sisters = compareSisters(motors.map(sisterFacts));
   return motors
-    .map(({ ranking: _ranking, ...rest }, index): MotorResult => ({ ...rest, rank: ranks[index] ?? 0 }))
+    .map(({ ranking: _ranking, likeness: _likeness, ...rest }, index): MotorResult => {
+      const among = sisters[index] ?? [];
+      return { ...rest, rank: ranks[index] ?? 0, ...(among.length > 0 && { sisters: among }) };
+    })
     .sort((a, b) => compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag));
 }
 

@@ -3,6 +3,7 @@
  * Key names are those of the results file (contracts: results, schema 1).
  */
 import type { HypothesisId } from './condition/hypothesis-id';
+import type { MachineKind } from './motor';
 import type { Finding } from './quantity/finding';
 
 /** A figure: value, standard uncertainty (k = 1) and unit; `low`/`high` are 95 % limits where they differ from value ± 1.96 u. */
@@ -164,6 +165,31 @@ export interface Because {
   readonly text: string;
 }
 
+/** By what a motor is recognized as another's sister, beside its site, area and rating. */
+export interface Likeness {
+  readonly machine_kind: MachineKind;
+  readonly poles: number;
+  readonly rated_voltage_v: number;
+  readonly drive_fed: boolean;
+  readonly driven_machine?: string;
+}
+
+/** How one indicator stands among those of like motors; numbers in `unit`. It says where to look and alters nothing else. */
+export interface SisterResult {
+  readonly indicator: string;
+  /** `type`: same rating, poles, voltage and kind at the site; `place`: same area and driven machine. */
+  readonly alike: 'type' | 'place';
+  readonly count: number;
+  readonly median: number;
+  /** A value between these is like its sisters'. */
+  readonly low: number;
+  readonly high: number;
+  readonly unit: string;
+  readonly standing: 'like' | 'above' | 'below';
+  /** True when it stands apart on the bad side. */
+  readonly worse: boolean;
+}
+
 export interface MotorResult {
   readonly site: string;
   readonly tag: string;
@@ -171,6 +197,8 @@ export interface MotorResult {
   readonly description?: string;
   readonly rated_power_kw: number;
   readonly rank: number;
+  /** Indicators among those of sisters; absent without five sisters that were read. */
+  readonly sisters?: readonly SisterResult[];
   readonly shaft_power?: Figure;
   readonly load_fraction?: Figure;
   readonly input_power?: Figure;
@@ -191,7 +219,8 @@ export interface MotorResult {
   };
 }
 
-/** One motor's result before the fleet is ranked, with what the ranking sorts by. */
-export interface UnrankedMotor extends Omit<MotorResult, 'rank'> {
+/** One motor's result before the steps over the fleet, with what these go by. */
+export interface UnrankedMotor extends Omit<MotorResult, 'rank' | 'sisters'> {
   readonly ranking: { readonly group: 0 | 1 | 2; readonly value: number };
+  readonly likeness: Likeness;
 }

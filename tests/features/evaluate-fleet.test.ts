@@ -34,7 +34,7 @@ async function texts(jobs: number): Promise<string[]> {
 describe('a fleet', () => {
   it('comes in order, each motor as it is evaluated alone, whatever the number of threads', async () => {
     const alone = fleet.map((motor) => {
-      const { ranking: _, site, tag, ...rest } = motorResult(evaluateMotor(motor, study));
+      const { ranking: _, likeness: _l, site, tag, ...rest } = motorResult(evaluateMotor(motor, study));
       return JSON.stringify({ site, tag, rank: 1, ...rest });
     });
     for (const jobs of [1, 2, 3]) expect(await texts(jobs), `${jobs} jobs`).toEqual(alone);

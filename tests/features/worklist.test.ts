@@ -2,8 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { oddsWords } from '@/lib/features/condition/words';
 import { unpackResult } from '@/lib/features/evaluation/data';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
+import { sistersOf } from '@/lib/features/evaluation/sisters-text';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
-import { readSisters } from '@/lib/features/motor/sisters';
 import { readWorklist } from '@/lib/features/worklist/data';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
@@ -81,38 +81,52 @@ describe('the worklist', () => {
     expect(await risk()).toBeCloseTo(without, 9);
   });
 
-  it('sisters are motors of the same rating, voltage and speed, and only what is the motor’s own is compared', async () => {
+  it('the run keeps with each motor how it stands among its sisters: counted again here by type, then by place', async () => {
     const { db } = temporary;
-    const rows = await db.read.motorEvaluation.findMany({ where: { studyId: study }, include: { motor: true } });
-    let compared = 0;
-    for (const row of rows.filter((entry) => entry.worstBand !== null).slice(0, 60)) {
-      const { motor } = row;
-      if (!motor || row.motorId === null) continue;
-      const plate = {
-        ratedPowerKw: motor.ratedPowerKw,
-        ratedPowerUnit: 'hp',
-        status: 'running',
-        ratedVoltageV: motor.ratedVoltageV,
-        ratedSpeedRpm: motor.ratedSpeedRpm ?? undefined,
-        machineKind: 'cage',
-      } as const;
-      const result = unpackResult(row.details);
-      const found = await readSisters(db.read, study, { motorId: row.motorId, plate, result });
-      for (const [id, among] of found) {
-        compared += 1;
-        expect(['overload', 'voltage-deviation', 'voltage-unbalance']).not.toContain(id);
-        const like = rows.filter(
-          (other) =>
-            other.motorId !== row.motorId &&
-            Math.abs((other.motor?.ratedPowerKw ?? 0) / motor.ratedPowerKw - 1) <= 0.03 &&
-            Math.abs((other.motor?.ratedSpeedRpm ?? 0) / (motor.ratedSpeedRpm ?? 1) - 1) <= 0.03 &&
-            other.motor?.ratedVoltageV === motor.ratedVoltageV &&
-            unpackResult(other.details).condition.indicators.some((entry) => entry.id === id),
+    const rows = await db.read.motorEvaluation.findMany({
+      where: { studyId: study },
+      include: { motor: { include: { drivenLoad: true, area: true } } },
+    });
+    const facts = rows.map((row) => ({ row, motor: row.motor, result: unpackResult(row.details) }));
+    const kept = facts.flatMap(({ row, motor, result }) => sistersOf(row.sisters).map((found) => ({ found, motor, result })));
+    expect(kept.length).toBeGreaterThan(0);
+    for (const { found, motor, result } of kept) {
+      expect(['overload', 'voltage-deviation', 'voltage-unbalance']).not.toContain(found.indicator);
+      const own = result.condition.indicators.find((entry) => entry.id === found.indicator);
+      const like = facts.filter(({ motor: other, result: theirs }) => {
+        if (!motor || !other || other.id === motor.id || other.siteName !== motor.siteName) return false;
+        const ratio = other.ratedPowerKw / motor.ratedPowerKw;
+        const sameType = other.ratedVoltageV === motor.ratedVoltageV && ratio < 1.0301 && ratio > 1 / 1.0301;
+        const samePlace =
+          other.areaId === motor.areaId &&
+          other.drivenLoad?.drivenMachine === motor.drivenLoad?.drivenMachine &&
+          ratio < 2.0001 &&
+          ratio > 1 / 2.0001;
+        return (
+          (found.alike === 'type' ? sameType : samePlace) &&
+          theirs.likeness.poles === result.likeness.poles &&
+          theirs.likeness.drive_fed === result.likeness.drive_fed &&
+          other.machineKind === motor.machineKind &&
+          theirs.condition.indicators.some((entry) => entry.id === found.indicator && entry.value.unit === own?.value.unit)
         );
-        expect(among.count, `${row.tag} ${id}`).toBe(like.length);
-      }
+      });
+      expect(found.count, `${result.tag} ${found.indicator}`).toBe(like.length);
+      expect(found.count).toBeGreaterThanOrEqual(5);
     }
-    expect(compared).toBeGreaterThan(0);
+  });
+
+  it('sisters survive a run that takes every result over', async () => {
+    const { db } = temporary;
+    const keptBy = async () =>
+      new Map(
+        (await db.read.motorEvaluation.findMany({ where: { studyId: study }, select: { tag: true, sisters: true } })).map(
+          ({ tag, sisters }) => [tag, sisters],
+        ),
+      );
+    const before = await keptBy();
+    await db.write((tx) => enqueueEvaluation(tx, study));
+    await workThroughQueue(db, { otherServers: () => true, jobs: 1 });
+    expect(await keptBy()).toEqual(before);
   });
 });
 

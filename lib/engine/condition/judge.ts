@@ -7,7 +7,7 @@ import type { Observation } from './hypotheses/evidence';
 import { type Suspicions, weighSuspicions } from './hypotheses/weigh';
 import type { Indicator, IndicatorJudgement, LoadedReading } from './indicator';
 import { INDICATORS } from './registry';
-import { type DatedValue, type Trend, trendOf } from './trend';
+import { type DatedValue, lowerIsWorse, type Trend, trendOf } from './trend';
 
 /** Condition of one motor: judged indicators, what they call for, and findings. */
 export interface ConditionJudgement {
@@ -65,8 +65,6 @@ export function judgeCondition(
   };
 }
 
-/** Indicators whose fall is the bad news; levels in dB below the line are so too. */
-const LOWER_IS_WORSE: ReadonlySet<string> = new Set(['insulation-resistance', 'polarization-index', 'insulation-life']);
 /** Deviations that are bad on either side: their size counts. */
 const EITHER_SIDE: ReadonlySet<string> = new Set(['voltage-deviation', 'frequency-deviation']);
 /** Facts of the plate, which no reading moves, and ratios to the first reading, which are a trend already. */
@@ -96,5 +94,5 @@ function trendAlong(
   // An uncorrected value stands beside corrected ones in another unit: only like is compared with like.
   const unit = values.at(-1)?.value.unit;
   const alike = values.filter((entry) => entry.value.unit === unit);
-  return trendOf(alike, unit === 'dB' || LOWER_IS_WORSE.has(indicator.id));
+  return trendOf(alike, unit !== undefined && lowerIsWorse(indicator.id, unit));
 }

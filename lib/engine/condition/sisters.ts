@@ -1,38 +1,117 @@
-/** How one motor's indicator stands among its sisters'. */
-export interface AmongSisters {
-  readonly count: number;
-  readonly median: number;
-  /** Outside what the sisters scatter by, on the upper or the lower side. */
-  readonly standing: 'like' | 'above' | 'below';
-}
+import type { SisterResult } from '../result';
+import { tidy } from '../result-figure';
+import { amongSisters, FEWEST_SISTERS } from './among-sisters';
+import { COMPARED, type ComparedValue, type SisterFacts } from './likeness';
+import { lowerIsWorse } from './trend';
 
-/** Fewer sisters than this say nothing of their scatter (common practice). */
-const FEWEST = 3;
-/** Median absolute deviation to standard deviation of a normal distribution. */
-const MAD_TO_DEVIATION = 1.4826;
-/** Deviations from the median beyond which a value stands apart (common practice: three). */
-const APART = 3;
-/** Sisters may agree by chance: their scatter counts as at least this share of the median (common practice). */
-const LEAST_SCATTER = 0.1;
+/** Sisters of one type have the same rating but for the rounding of plates (common practice). */
+const SAME_RATING = 1.03;
+/** Sisters of one duty may differ in rating by so much (common practice): levels differ more beyond. */
+const LIKE_RATING = 2;
+/** Sisters that are compared at most, the nearest in rating: more say no more. */
+const MOST = 60;
 
 /**
- * Compares a value with those of like motors: median, and median absolute deviation as the scatter, which single odd sisters do not move.
- * Units: all in one. Valid for: three sisters or more, read in the same way; undefined otherwise. A comparison never makes a band: it says
- * where to look. Source: robust statistics, any textbook (1.4826 = 1/Φ⁻¹(3/4)).
+ * How each motor's indicators stand among those of its sisters: a step over the whole fleet, after every motor has been evaluated by itself. It alters
+ * no figure, band, odds or rank. Sisters are motors of one type at a site (kind, poles, rated voltage, with or without a drive, rating within 3 %);
+ * where fewer than five of these carry the indicator, motors of the same area, driven machine, kind and poles within twice the rating.
+ * The lists come in the order given; a motor without enough sisters has an empty one.
  */
-export function amongSisters(own: number, sisters: readonly number[]): AmongSisters | undefined {
-  if (sisters.length < FEWEST) return undefined;
-  const middle = median(sisters);
-  const deviation = MAD_TO_DEVIATION * median(sisters.map((value) => Math.abs(value - middle)));
-  const scatter = Math.max(deviation, LEAST_SCATTER * Math.abs(middle));
-  const off = own - middle;
-  const standing = Math.abs(off) <= APART * scatter ? 'like' : off > 0 ? 'above' : 'below';
-  return { count: sisters.length, median: middle, standing };
+export function compareSisters(fleet: readonly SisterFacts[]): readonly (readonly SisterResult[])[] {
+  const types = groupsOf(fleet, typeKey);
+  const places = groupsOf(fleet, placeKey);
+  return fleet.map((own, index) => {
+    if (own.values.length === 0) return [];
+    const type = nearest(types.get(typeKey(own) ?? ''), { index, own, within: SAME_RATING });
+    const place = nearest(places.get(placeKey(own) ?? ''), { index, own, within: LIKE_RATING });
+    return own.values.flatMap((value) => {
+      const found = standing(value, type, 'type') ?? standing(value, place, 'place');
+      return found ? [found] : [];
+    });
+  });
 }
 
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const half = Math.floor(sorted.length / 2);
-  const upper = sorted[half] ?? 0;
-  return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? 0) + upper) / 2;
+function typeKey({ site, likeness, values }: SisterFacts): string | undefined {
+  const { machine_kind, poles, rated_voltage_v, drive_fed } = likeness;
+  return values.length === 0 ? undefined : JSON.stringify([site, machine_kind, poles, rated_voltage_v, drive_fed]);
+}
+
+function placeKey({ site, area, likeness, values }: SisterFacts): string | undefined {
+  const { machine_kind, poles, drive_fed, driven_machine } = likeness;
+  if (area === undefined || driven_machine === undefined || values.length === 0) return undefined;
+  return JSON.stringify([site, area, driven_machine, machine_kind, poles, drive_fed]);
+}
+
+/** One motor in its group. */
+interface Member {
+  readonly index: number;
+  readonly facts: SisterFacts;
+}
+
+/** The members of each group by rating; those of one rating stay in the order given. */
+function groupsOf(
+  fleet: readonly SisterFacts[],
+  keyOf: (facts: SisterFacts) => string | undefined,
+): ReadonlyMap<string, readonly Member[]> {
+  const groups = new Map<string, Member[]>();
+  fleet.forEach((facts, index) => {
+    const key = keyOf(facts);
+    if (key === undefined) return;
+    const known = groups.get(key);
+    if (known) known.push({ index, facts });
+    else groups.set(key, [{ index, facts }]);
+  });
+  for (const members of groups.values()) members.sort((a, b) => a.facts.ratedPowerKw - b.facts.ratedPowerKw || a.index - b.index);
+  return groups;
+}
+
+/** The members on both sides of a motor whose rating differs by a factor of at most `within`, the nearest places first. */
+function nearest(
+  members: readonly Member[] | undefined,
+  { index, own, within }: { readonly index: number; readonly own: SisterFacts; readonly within: number },
+): readonly SisterFacts[] {
+  if (!members) return [];
+  const at = placeOf(members, own.ratedPowerKw, index);
+  const ratio = (member: Member) =>
+    Math.max(member.facts.ratedPowerKw / own.ratedPowerKw, own.ratedPowerKw / member.facts.ratedPowerKw);
+  const found: SisterFacts[] = [];
+  for (let step = 1; found.length < MOST && (at - step >= 0 || at + step < members.length); step++)
+    for (const member of [members[at - step], members[at + step]])
+      if (member && ratio(member) <= within && found.length < MOST) found.push(member.facts);
+  return found;
+}
+
+/** Where a motor stands among the members, which are sorted by rating and then by their place in the fleet. */
+function placeOf(members: readonly Member[], ratedPowerKw: number, index: number): number {
+  let low = 0;
+  let high = members.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const { facts, index: other } = members[middle] ?? { facts: { ratedPowerKw }, index };
+    if (facts.ratedPowerKw < ratedPowerKw || (facts.ratedPowerKw === ratedPowerKw && other < index)) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function standing(own: ComparedValue, sisters: readonly SisterFacts[], alike: SisterResult['alike']): SisterResult | undefined {
+  const scale = COMPARED.get(own.id);
+  if (scale === undefined || sisters.length < FEWEST_SISTERS) return undefined;
+  const values = sisters.flatMap((sister) =>
+    sister.values.filter(({ id, unit }) => id === own.id && unit === own.unit).map(({ value }) => value),
+  );
+  const found = amongSisters(own, values, scale);
+  if (!found) return undefined;
+  const { count, median, low, high, standing: stands } = found;
+  return {
+    indicator: own.id,
+    alike,
+    count,
+    median: tidy(median),
+    low: tidy(low),
+    high: tidy(high),
+    unit: own.unit,
+    standing: stands,
+    worse: stands === (lowerIsWorse(own.id, own.unit) ? 'below' : 'above'),
+  };
 }

@@ -17,6 +17,14 @@ export interface Trend {
   readonly direction: 'worse' | 'better' | 'steady';
 }
 
+/** Indicators whose fall is the bad news; levels in dB below the line are so too. */
+const LOWER_IS_WORSE: ReadonlySet<string> = new Set(['insulation-resistance', 'polarization-index', 'insulation-life']);
+
+/** True where a falling value of the indicator is the bad one. */
+export function lowerIsWorse(id: string, unit: string): boolean {
+  return unit === 'dB' || LOWER_IS_WORSE.has(id);
+}
+
 /** Readings closer together than this say nothing of a trend, years (common practice: a month). */
 const SHORTEST_YEARS = 1 / 12;
 const COVERAGE = 1.96;
@@ -27,10 +35,10 @@ const COVERAGE = 1.96;
  * Units: the indicator's a year. Valid for: two readings or more over at least a month; undefined otherwise. The doubt of the slope takes the
  * larger of the scatter about the line and of the readings' own doubt, so two readings alone have a doubt as well. A slope that is not
  * surely different from zero at 95 % is steady.
- * @param lowerIsWorse true where a falling value is the bad one.
+ * @param fallIsWorse true where a falling value is the bad one.
  * Source: least squares, any textbook of statistics.
  */
-export function trendOf(values: readonly DatedValue[], lowerIsWorse: boolean): Trend | undefined {
+export function trendOf(values: readonly DatedValue[], fallIsWorse: boolean): Trend | undefined {
   const first = values[0];
   const last = values.at(-1);
   if (!first || !last || values.length < 2) return undefined;
@@ -46,7 +54,7 @@ export function trendOf(values: readonly DatedValue[], lowerIsWorse: boolean): T
   const own = mean(values.map((entry) => standardUncertainty(entry.value) ** 2));
   const u = Math.sqrt(Math.max(scatter, own) / spread);
   const sure = Math.abs(perYear) > COVERAGE * u;
-  const direction = !sure ? 'steady' : perYear < 0 === lowerIsWorse ? 'worse' : 'better';
+  const direction = !sure ? 'steady' : perYear < 0 === fallIsWorse ? 'worse' : 'better';
   return { perYear, u, unit: `${last.value.unit}/a`, readings: values.length, since: first.takenAt, direction };
 }
 

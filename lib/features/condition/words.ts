@@ -1,4 +1,4 @@
-import type { HypothesisId, HypothesisResult } from '@/lib/engine';
+import { FEWEST_SISTERS, type HypothesisId, type HypothesisResult, type SisterResult } from '@/lib/engine';
 import { formatNumber } from '@/lib/platform/format';
 
 /** Each suspicion as a heading. */
@@ -36,3 +36,14 @@ export const STRENGTH_WORDS: Readonly<Record<HypothesisResult['strength'], strin
   moderate: 'moderate: two independent signs, odds of even or more',
   strong: 'strong: two independent signs, odds of 9 to 1 or more',
 };
+
+/** Sisters without which nothing is compared, in words. */
+export const SISTERS_WANTED = `${FEWEST_SISTERS} at least`;
+
+/** How a value stands among like motors: `above its 9 sisters (median 1.4, to 2.6 mm/s)`. */
+export function sisterWords({ standing, count, alike, median, low, high, unit }: SisterResult): string {
+  const three = (value: number) => Number(value.toPrecision(3)).toString();
+  const measure = unit === '1' ? '' : `\u202f${unit}`;
+  const whose = alike === 'type' ? `its ${count} sisters` : `${count} like motors of its area`;
+  return `${standing} ${whose} (median ${three(median)}, from ${three(low)} to ${three(high)}${measure})`;
+}

@@ -3,6 +3,7 @@ import type { MotorResult } from '@/lib/engine';
 import type { PrismaClient, Tx } from '@/lib/platform/db';
 import type { StoredResult } from './result-row';
 import { type EvaluationProgress, RUN_STATES, type RunState, type RunSummary } from './schema';
+import { sistersOf } from './sisters-text';
 
 export type Reader = PrismaClient | Tx;
 
@@ -103,14 +104,15 @@ export async function* readResults(db: Reader, runId: string, motorIds?: readonl
     const part = ids.slice(at, at + CHUNK);
     const rows = await db.motorEvaluation.findMany({
       where: { runId, motorId: { in: part } },
-      select: { motorId: true, rank: true, details: true },
+      select: { motorId: true, rank: true, sisters: true, details: true },
     });
     const byId = new Map(rows.map((row) => [row.motorId, row]));
     for (const id of part) {
       const row = byId.get(id);
       if (row === undefined) continue;
-      const { ranking: _ranking, ...result } = unpackResult(row.details);
-      yield { motorId: id, result: { ...result, rank: row.rank } };
+      const { ranking: _ranking, likeness: _likeness, ...result } = unpackResult(row.details);
+      const sisters = sistersOf(row.sisters);
+      yield { motorId: id, result: { ...result, rank: row.rank, ...(sisters.length > 0 && { sisters }) } };
     }
   }
 }

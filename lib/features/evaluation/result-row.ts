@@ -1,5 +1,5 @@
 import { gzipSync } from 'node:zlib';
-import type { Band, Figure, MotorResult, UnrankedMotor } from '@/lib/engine';
+import { type Band, type Figure, type FleetKey, fleetKeyOf, type MotorResult, type UnrankedMotor } from '@/lib/engine';
 import { toMinor } from '@/lib/platform/money';
 
 /** What lists sort by, as columns of table MotorEvaluation; without ids, rank and place. Money in minor units. */
@@ -40,12 +40,13 @@ export interface ResultColumns {
 /** One motor's result, ready for the database. */
 export interface EvaluatedRow {
   readonly columns: ResultColumns;
-  readonly ranking: UnrankedMotor['ranking'];
-  /** The result without its rank, with `ranking`: JSON, gzip. */
+  /** What the steps over the fleet need of it. */
+  readonly key: FleetKey;
+  /** The result without rank and sisters, with what those go by: JSON, gzip. */
   readonly details: Uint8Array;
 }
 
-/** What the compressed value holds: the result as in the results file, with what ranking sorts by in place of the rank. */
+/** What the compressed value holds: the result as in the results file, with what the steps over the fleet go by in place of what they give. */
 export type StoredResult = UnrankedMotor;
 
 /** A result as columns and a compressed whole. @param currency the study's: money is kept in its minor units. */
@@ -85,7 +86,7 @@ export function resultRow(result: UnrankedMotor, currency: string): EvaluatedRow
       probabilityWithinPolicy: chosen?.probability_within_policy ?? null,
       rankGroup: result.ranking.group,
     },
-    ranking: result.ranking,
+    key: fleetKeyOf(result),
     details: gzipSync(JSON.stringify(result), { level: 1 }),
   };
 }

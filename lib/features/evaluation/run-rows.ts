@@ -22,7 +22,7 @@ const COPIED = `"studyId", "siteName", "areaName", "tag", "naturalKey", "inputHa
   "shaftPowerKw", "shaftPowerKwU", "inputPowerKw", "inputPowerKwU", "efficiency", "efficiencyU", "totalLossKw", "totalLossKwU",
   "trust", "worstBand", "action", "timing", "option", "costMinor", "moneySavedMinorPerYear", "moneySavedMinorPerYearU",
   "energySavedKwhPerYear", "energySavedKwhPerYearU", "simplePaybackYears", "simplePaybackYearsU", "netPresentValueMinor",
-  "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "rank", "details"`;
+  "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "rank", "sisters", "details"`;
 
 /** Adds results to a run; one of the same motor is replaced. A motor that is gone by now leaves its site and tag. */
 export async function insertEvaluations(tx: Tx, run: Run, rows: readonly PlacedRow[]): Promise<void> {
@@ -76,15 +76,15 @@ export async function copyRows(
   );
 }
 
-/** Puts rows into a run, with their motor and rank. */
+/** Puts rows into a run, with their motor, rank and sisters. */
 export async function placeRows(
   tx: Tx,
   runId: string,
-  places: readonly { readonly id: string; readonly motorId: string; readonly rank: number }[],
+  places: readonly { readonly id: string; readonly motorId: string; readonly rank: number; readonly sisters: string | null }[],
 ): Promise<void> {
   await tx.$executeRawUnsafe(
     `UPDATE "MotorEvaluation"
-     SET "runId" = ?, "rank" = json_extract(j.value, '$.rank'),
+     SET "runId" = ?, "rank" = json_extract(j.value, '$.rank'), "sisters" = json_extract(j.value, '$.sisters'),
        "motorId" = (SELECT "id" FROM "Motor" WHERE "id" = json_extract(j.value, '$.motorId'))
      FROM json_each(?) AS j WHERE "MotorEvaluation"."id" = json_extract(j.value, '$.id')`,
     runId,

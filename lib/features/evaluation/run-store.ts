@@ -1,8 +1,9 @@
-import { type RankKey, ranksOf } from '@/lib/engine';
+import { compareSisters, type FleetKey, fleetKeyOf, ranksOf } from '@/lib/engine';
 import type { Database } from '@/lib/platform/db';
 import { newId } from '@/lib/platform/id';
 import { type Reader, unpackResult } from './data';
 import { copyRows, deleteRows, insertEvaluations, type PlacedRow, placeRows, type Run } from './run-rows';
+import { sistersText } from './sisters-text';
 
 /** What the runner keeps of its runs. Each step is one short transaction, so that nobody else's change waits long. */
 
@@ -115,37 +116,33 @@ export async function endRun(db: Database, runId: string, state: 'cancelled' | '
   });
 }
 
-/** What ranking needs of the results that are kept, by the hash of their inputs; each is unpacked only if it is asked for. */
-async function readRankKeys(db: Reader, studyId: string): Promise<ReadonlyMap<string, () => RankKey>> {
+/** What the steps over the fleet need of the results that are kept, by the hash of their inputs; each is unpacked only if it is asked for. */
+async function readFleetKeys(db: Reader, studyId: string): Promise<ReadonlyMap<string, () => FleetKey>> {
   const rows = await db.motorEvaluation.findMany({ where: { studyId }, select: { inputHash: true, details: true } });
-  return new Map(rows.map(({ inputHash, details }) => [inputHash, () => rankKeyOf(unpackResult(details))]));
-}
-
-/** The little that is needed, so that the rest of a result can be let go. */
-function rankKeyOf({ site, tag, ranking }: RankKey): RankKey {
-  return { site, tag, ranking };
+  return new Map(rows.map(({ inputHash, details }) => [inputHash, () => fleetKeyOf(unpackResult(details))]));
 }
 
 /**
- * Finishes a run in one transaction: takes over the earlier results that still hold, ranks the fleet, and lets the run before go.
+ * Finishes a run in one transaction: takes over the earlier results that still hold, ranks the fleet and compares like motors, and lets the run before go.
  * Until then the screens show that one.
- * @param fresh what ranking needs of the motors that this run has evaluated, by the hash of their inputs: these need not be unpacked again.
+ * @param fresh what the steps over the fleet need of the motors that this run has evaluated, by the hash of their inputs: these need not be unpacked again.
  */
 export async function finishRun(
   db: Database,
   run: Run,
   motors: readonly { readonly motorId: string; readonly inputHash: string }[],
-  fresh: ReadonlyMap<string, RankKey>,
+  fresh: ReadonlyMap<string, FleetKey>,
 ): Promise<void> {
   const earlierKeys = motors.every(({ inputHash }) => fresh.has(inputHash))
-    ? new Map<string, () => RankKey>()
-    : await readRankKeys(db.read, run.studyId);
+    ? new Map<string, () => FleetKey>()
+    : await readFleetKeys(db.read, run.studyId);
   const keys = motors.map(({ inputHash }) => {
     const key = fresh.get(inputHash) ?? earlierKeys.get(inputHash)?.();
     if (key === undefined) throw new Error('a result of the run is missing');
     return key;
   });
   const ranks = ranksOf(keys);
+  const sisters = compareSisters(keys.map((key) => key.sisters));
   await db.write(async (tx) => {
     const earlier = await readEarlier(tx, run);
     const copies: { id: string; from: string }[] = [];
@@ -154,7 +151,7 @@ export async function finishRun(
       if (found === undefined) throw new Error('a result of the run is missing');
       const id = found.frozen ? newId() : found.id;
       if (found.frozen) copies.push({ id, from: found.id });
-      return { id, motorId, rank: ranks[index] ?? 0 };
+      return { id, motorId, rank: ranks[index] ?? 0, sisters: sistersText(sisters[index] ?? []) };
     });
     await deleteRows(
       tx,

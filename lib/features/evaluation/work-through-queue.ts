@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { ENGINE_VERSION, type RankKey } from '@/lib/engine';
+import { ENGINE_VERSION, type FleetKey } from '@/lib/engine';
 import type { Database } from '@/lib/platform/db';
 import { problemOf } from '@/lib/platform/errors';
 import { contentHash } from '@/lib/platform/hash';
@@ -56,7 +56,7 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
   });
 
   let next = 0;
-  const fresh = new Map<string, RankKey>();
+  const fresh = new Map<string, FleetKey>();
   const finished = await evaluateFleet(
     changed.map(({ motor }) => motor),
     inForce.context,
@@ -72,9 +72,7 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
             : [{ row, motorId: stored.id, naturalKey: stored.naturalKey, inputHash: hashOf(stored) }];
         });
         await storeBlock(db, run, rows);
-        for (const { row, inputHash: hash } of rows) {
-          fresh.set(hash, { site: row.columns.siteName, tag: row.columns.tag, ranking: row.ranking });
-        }
+        for (const { row, inputHash: hash } of rows) fresh.set(hash, row.key);
       },
     },
   );

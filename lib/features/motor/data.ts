@@ -1,3 +1,5 @@
+import type { SisterResult } from '@/lib/engine';
+import { sistersOf } from '../evaluation/sisters-text';
 import { COLUMNS } from '../fleet/columns';
 import type { Reader } from '../study/data';
 import type { HistoryEntry } from './schema';
@@ -35,15 +37,24 @@ export async function readHistory(
   }));
 }
 
-/** Rank and size of the ranked fleet in the study's latest finished run; `undefined` before the first. */
-export async function readRank(db: Reader, studyId: string, motorId: string): Promise<{ rank: number; of: number } | undefined> {
+/** How a motor stands in its fleet. */
+export interface AmongFleet {
+  readonly rank: number;
+  /** Size of the ranked fleet. */
+  readonly of: number;
+  readonly sisters: readonly SisterResult[];
+}
+
+/** Rank and sisters in the study's latest finished run; `undefined` before the first. */
+export async function readAmongFleet(db: Reader, studyId: string, motorId: string): Promise<AmongFleet | undefined> {
   const row = await db.motorEvaluation.findFirst({
     where: { studyId, motorId, run: { state: 'done' } },
     orderBy: { run: { queuedAt: 'desc' } },
-    select: { rank: true, runId: true },
+    select: { rank: true, sisters: true, runId: true },
   });
   if (row === null) return undefined;
-  return { rank: row.rank, of: await db.motorEvaluation.count({ where: { runId: row.runId } }) };
+  const of = await db.motorEvaluation.count({ where: { runId: row.runId } });
+  return { rank: row.rank, of, sisters: sistersOf(row.sisters) };
 }
 
 /** Facts of a motor's plate that one batch changed, with the text they had before. */

@@ -1,6 +1,5 @@
 import { cache } from 'react';
 import {
-  type AmongSisters,
   type Contribution,
   type CurvePoint,
   contributions,
@@ -18,6 +17,7 @@ import {
   standardUncertainty,
   type TorqueSpeedOutcome,
   torqueSpeed,
+  type SisterResult,
   type UnrankedMotor,
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
@@ -28,11 +28,10 @@ import { type StudyInForce, studyInForce } from '../study/context';
 import { loadUnits } from '../study/loaders';
 import type { ReaderUnits } from '../study/reader-units';
 import { answerOf, callsOf } from './answer';
-import { readHistory, readRank } from './data';
+import { type AmongFleet, readAmongFleet, readHistory } from './data';
 import { byIndicator, type IndicatorHistory } from './indicator-history';
 import { alsoRead, readBy } from './reading-words';
 import type { HistoryEntry } from './schema';
-import { readSisters } from './sisters';
 import { figureWords, optionTitle, type RatingUnit } from './words';
 
 /** Everything that a motor's page shows. */
@@ -50,7 +49,7 @@ export interface MotorPage {
   /** Titles of the indicators by id. */
   readonly indicatorTitles: ReadonlyMap<string, string>;
   /** How its indicators stand among those of its sisters, by id. */
-  readonly sisters: ReadonlyMap<string, AmongSisters>;
+  readonly sisters: ReadonlyMap<string, SisterResult>;
   /** What each stored reading holds beside its electrical values, and who took it, by its id. */
   readonly readingWords: ReadonlyMap<string, { readonly also: readonly string[]; readonly by: string }>;
   /** Row of the reading at which the figures stand; `undefined` when none gives a usable load. */
@@ -63,7 +62,7 @@ export interface MotorPage {
   readonly contributions: readonly Contribution[];
   /** Values of the indicator history by indicator, newest first. */
   readonly indicatorHistory: readonly IndicatorHistory[];
-  readonly rank: { readonly rank: number; readonly of: number } | undefined;
+  readonly rank: AmongFleet | undefined;
   readonly history: readonly HistoryEntry[];
   /** Paths of the figures that can be explained. */
   readonly explained: ReadonlySet<string>;
@@ -85,7 +84,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
   const { read } = database();
   const evaluation = evaluateMotor(await asEvaluated(read, force, stored), force.context);
   const [rank, values, history] = await Promise.all([
-    readRank(read, studyId, motorId),
+    readAmongFleet(read, studyId, motorId),
     readHistoryValues(read, studyId, [motorId]),
     readHistory(
       read,
@@ -94,7 +93,6 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
     ),
   ]);
   const result = motorResult(evaluation);
-  const sisters = await readSisters(read, studyId, { motorId, plate: stored.motor.plate, result });
   const units = await loadUnits();
   const ratingUnit = units === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
   return {
@@ -117,7 +115,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
       options: result.trust.findings.filter((finding) => OF_OPTIONS.has(finding.code)),
     },
     indicatorTitles: new Map(evaluation.condition.indicators.map(({ id, title }) => [id, title])),
-    sisters,
+    sisters: new Map(rank?.sisters.map((found) => [found.indicator, found])),
     readingWords: new Map(
       stored.readings.map(({ id, reading }) => [id, { also: alsoRead(stored.motor, reading), by: readBy(reading) }]),
     ),

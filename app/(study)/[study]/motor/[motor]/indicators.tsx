@@ -2,7 +2,8 @@ import { BandMark } from '@/app/_ui/band-mark';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
-import type { AmongSisters, TrendResult } from '@/lib/engine';
+import type { SisterResult, TrendResult } from '@/lib/engine';
+import { SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -22,13 +23,8 @@ function trendWords({ direction, readings, since }: TrendResult): string {
 }
 
 /** How the value stands among those of like motors. */
-function Sisters({ found }: { readonly found: AmongSisters | undefined }) {
-  if (!found) return null;
-  return (
-    <span className={styles.under}>
-      {found.standing} its {found.count} sisters (median {Number(found.median.toPrecision(2))})
-    </span>
-  );
+function Sisters({ found }: { readonly found: SisterResult | undefined }) {
+  return found ? <span className={styles.under}>{sisterWords(found)}</span> : null;
 }
 
 const ORDER = { beyond: 0, near: 1, within: 2 } as const;
@@ -45,7 +41,8 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
       <h3>Indicators against their limits</h3>
       <p className={styles.soft}>
         <em>near</em> comes close to its limit, <em>beyond</em> passes it. Each stands on the latest reading that carries it.
-        Sisters are motors of the same rating, voltage and speed, at whatever load each was read.
+        Sisters are motors of the same rating, poles, voltage and kind at this site, else of the same area and driven machine
+        within twice the rating: {SISTERS_WANTED}, each at whatever load it was read. They move no verdict.
       </p>
       <ScrollRegion label="Condition indicators">
         <table className={styles.table}>
