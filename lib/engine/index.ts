@@ -22,6 +22,7 @@ export type * from './condition/lines/line-result';
 export { lineTable } from './condition/lines/line-table';
 export { INDICATOR_TITLES, LIMIT_IDS } from './condition/registry';
 export { compareSisters } from './condition/sisters';
+export { type Urgency, urgencyOf } from './condition/urgency';
 export type { MotorScope, StudyContext } from './context';
 export { type Evaluation, evaluateMotor } from './evaluate';
 export { type Contribution, contributions } from './explain/contributions';

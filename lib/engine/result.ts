@@ -3,7 +3,6 @@
  * Key names are those of the results file (contracts: results, schema 1).
  */
 import type { HypothesisId } from './condition/hypothesis-id';
-import type { MachineKind } from './motor';
 import type { Finding } from './quantity/finding';
 
 /** A figure: value, standard uncertainty (k = 1) and unit; `low`/`high` are 95 % limits where they differ from value ± 1.96 u. */
@@ -167,7 +166,7 @@ export interface Because {
 
 /** By what a motor is recognized as another's sister, beside its site, area and rating. */
 export interface Likeness {
-  readonly machine_kind: MachineKind;
+  readonly machine_kind: string;
   readonly poles: number;
   readonly rated_voltage_v: number;
   readonly drive_fed: boolean;

@@ -55,6 +55,8 @@ describe('the worklist', () => {
     for (const item of items) {
       expect(item.why.length, item.tag).toBeGreaterThan(10);
       expect(item.next.length, item.tag).toBeGreaterThan(10);
+      const parts = item.riskParts;
+      if (parts) expect(item.risk, item.tag).toBeCloseTo(parts.chance * parts.consequence * parts.urgency, 9);
     }
     expect(items.find((item) => item.tag === 'Q-1')?.outage).toBe(true);
     expect(items.find((item) => item.tag === 'G-9')?.why).toContain('A repair now is decided.');
@@ -113,6 +115,18 @@ describe('the worklist', () => {
       expect(found.count, `${result.tag} ${found.indicator}`).toBe(like.length);
       expect(found.count).toBeGreaterThanOrEqual(5);
     }
+  });
+
+  it('below the list stand the motors within their limits that are worse than like ones, each once', async () => {
+    const list = await readWorklist(temporary.db.read, study);
+    const rows = await temporary.db.read.motorEvaluation.findMany({ where: { studyId: study } });
+    const listed = new Set(list?.items.map((item) => item.tag));
+    const expected = rows.filter((row) => !listed.has(row.tag) && sistersOf(row.sisters).some(({ worse }) => worse));
+    expect(list?.apart.map((item) => item.tag).sort()).toEqual(expected.map((row) => row.tag).sort());
+    for (const item of list?.items ?? [])
+      expect(item.apart.length > 0, item.tag).toBe(
+        sistersOf(rows.find((row) => row.tag === item.tag)?.sisters ?? null).some(({ worse }) => worse),
+      );
   });
 
   it('sisters survive a run that takes every result over', async () => {

@@ -1,14 +1,14 @@
-import { type Finding, INDICATOR_TITLES } from '@/lib/engine';
+import { type Finding, INDICATOR_TITLES, type SisterResult, urgencyOf } from '@/lib/engine';
 import { minorDigits } from '@/lib/platform/money';
+import { sisterWords } from '../condition/words';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import type { StoredResult } from '../evaluation/result-row';
+import { sistersOf } from '../evaluation/sisters-text';
 import { readStudy } from '../study/data';
-import type { WorkItem, Worklist } from './schema';
+import type { ApartItem, WorkItem, Worklist } from './schema';
 
 /** Findings that keep a motor from being started or run. */
 const SAFETY: ReadonlySet<string> = new Set(['insulation-below-minimum', 'voltage-unbalance-high']);
-/** How soon a fault may turn into a stop, as a share (common practice): beyond a limit now, near it within some years. */
-const URGENCY = { beyond: 1, near: 0.3, within: 0.1 } as const;
 /** Words by which a next step shows that the motor must stand still. */
 const STANDSTILL = /isolate|lock(ed)? out|standstill|after stopping|open(ed)?\b.*motor/i;
 const FAILED_NEXT =
@@ -26,12 +26,13 @@ export async function readWorklist(db: Reader, studyId: string): Promise<Worklis
     select: {
       motorId: true,
       areaName: true,
+      sisters: true,
       details: true,
       motor: { select: { status: true, unplannedStopCostMinor: true, drivenLoad: { select: { standby: true } } } },
     },
   });
   const scale = 10 ** minorDigits(study.settings.currency);
-  const items = rows.map(({ motorId, areaName, details, motor }): WorkItem => {
+  const items = rows.map(({ motorId, areaName, sisters, details, motor }): WorkItem => {
     const stop =
       motor?.unplannedStopCostMinor == null || motor.drivenLoad?.standby === true
         ? 0
@@ -41,13 +42,36 @@ export async function readWorklist(db: Reader, studyId: string): Promise<Worklis
       area: areaName ?? undefined,
       stop,
       failed: motor?.status === 'failed',
+      sisters: sistersOf(sisters),
     });
   });
   return {
     items: items.sort(byRisk),
-    areas: [...new Set(items.flatMap((item) => (item.area === undefined ? [] : [item.area])))].sort(),
+    apart: await readApart(db, runId, new Set(rows.map((row) => row.motorId))),
     total: await db.motorEvaluation.count({ where: { runId } }),
   };
+}
+
+/** Motors that are not on the list, and stand apart from their sisters on the bad side. */
+async function readApart(db: Reader, runId: string, listed: ReadonlySet<string | null>): Promise<readonly ApartItem[]> {
+  const rows = await db.motorEvaluation.findMany({
+    // A first sieve of the text; what stands in it is read properly below.
+    where: { runId, motorId: { not: null }, sisters: { contains: '"worse":true' } },
+    orderBy: { naturalKey: 'asc' },
+    select: { motorId: true, siteName: true, areaName: true, tag: true, sisters: true },
+  });
+  return rows.flatMap(({ motorId, siteName, areaName, tag, sisters }): ApartItem[] => {
+    const apart = apartWords(sistersOf(sisters));
+    if (motorId === null || listed.has(motorId) || apart.length === 0) return [];
+    return [{ motorId, site: siteName, tag, area: areaName ?? undefined, apart }];
+  });
+}
+
+/** What stands apart from like motors on the bad side, in words. */
+function apartWords(sisters: readonly SisterResult[]): string[] {
+  return sisters
+    .filter(({ worse }) => worse)
+    .map((found) => `${INDICATOR_TITLES.get(found.indicator) ?? found.indicator} ${sisterWords(found)}`);
 }
 
 /** Must-do first, then by the expected cost of leaving it, then by odds. The sort is stable: ties stay in the order of tags. */
@@ -58,7 +82,19 @@ function byRisk(a: WorkItem, b: WorkItem): number {
 /** One motor's line: why it stands here, what to do, and what leaving it may cost. */
 export function workItem(
   result: StoredResult,
-  { motorId, area, stop, failed }: { motorId: string | undefined; area: string | undefined; stop: number; failed: boolean },
+  {
+    motorId,
+    area,
+    stop,
+    failed,
+    sisters,
+  }: {
+    readonly motorId: string | undefined;
+    readonly area: string | undefined;
+    readonly stop: number;
+    readonly failed: boolean;
+    readonly sisters: readonly SisterResult[];
+  },
 ): WorkItem {
   const { indicators, hypotheses, next_measurement: reading } = result.condition;
   const titles = (band: string) =>
@@ -77,7 +113,7 @@ export function workItem(
   const repair = result.options.find((option) => option.action === 'repair' || option.timing === 'at-failure');
   const consequence = stop + (repair?.cost ?? 0);
   const chance = leading ? leading.odds / (1 + leading.odds) : 0;
-  const urgency = beyond.length > 0 ? URGENCY.beyond : near.length > 0 ? URGENCY.near : URGENCY.within;
+  const urgency = urgencyOf(indicators, leading?.for.map((entry) => entry.indicator) ?? []);
   return {
     motorId,
     site: result.site,
@@ -91,8 +127,13 @@ export function workItem(
     near,
     next,
     outage: failed || STANDSTILL.test(next),
-    // A failure that has happened is certain and now.
-    risk: consequence <= 0 ? undefined : failed ? consequence : leading ? chance * consequence * urgency : undefined,
+    apart: apartWords(sisters),
+    ...(consequence > 0 &&
+      (failed || leading) && {
+        // A failure that has happened is certain and now.
+        risk: failed ? consequence : chance * consequence * urgency.share,
+        riskParts: failed ? undefined : { chance, consequence, urgency: urgency.share, because: urgency.because },
+      }),
   };
 }
 

@@ -22,14 +22,38 @@ export interface WorkItem {
   readonly next: string;
   /** True when the next step needs the motor stopped and locked out. */
   readonly outage: boolean;
-  /** Expected cost of leaving it, in the study's currency: odds × consequence × urgency; absent where no cost is known. */
-  readonly risk: number | undefined;
+  /** Indicators that stand apart from those of like motors on the bad side, in words. */
+  readonly apart: readonly string[];
+  /** Expected cost of leaving it, in the study's currency: chance × consequence × urgency; absent where no cost is known. */
+  readonly risk?: number | undefined;
+  /** The factors of the risk; absent for a failed motor, whose risk is the consequence itself. */
+  readonly riskParts?: RiskParts | undefined;
+}
+
+/** The factors of a risk. */
+export interface RiskParts {
+  readonly chance: number;
+  /** A repair and, without a standby, an unplanned stop, in the study's currency. */
+  readonly consequence: number;
+  readonly urgency: number;
+  /** What the urgency goes by: `near and getting worse`. */
+  readonly because: string;
+}
+
+/** A motor within its limits that stands apart from like motors on the bad side. */
+export interface ApartItem {
+  readonly motorId: string;
+  readonly site: string;
+  readonly tag: string;
+  readonly area: string | undefined;
+  readonly apart: readonly string[];
 }
 
 /** The worklist of a study. */
 export interface Worklist {
   readonly items: readonly WorkItem[];
-  readonly areas: readonly string[];
+  /** Motors that are not among the items, and stand apart from like ones. */
+  readonly apart: readonly ApartItem[];
   /** Motors of the evaluation. */
   readonly total: number;
 }

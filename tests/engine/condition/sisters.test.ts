@@ -98,7 +98,7 @@ describe('the comparison over a fleet', () => {
     ['another rating', { ratedPowerKw: 100 }],
     ['another number of poles', { likeness: { ...base.likeness, poles: 2 } }],
     ['a drive', { likeness: { ...base.likeness, drive_fed: true } }],
-    ['another kind', { likeness: { ...base.likeness, machine_kind: 'synchronous' as const } }],
+    ['another kind', { likeness: { ...base.likeness, machine_kind: 'synchronous' } }],
   ])('%s is no sister', (_, changes) => {
     expect(compareSisters([...five, vibrating(6, changes)]).at(-1)).toEqual([]);
   });

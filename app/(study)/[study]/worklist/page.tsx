@@ -6,6 +6,7 @@ import { currentStudy } from '@/lib/features/study/loaders';
 import { loadWorklist } from '@/lib/features/worklist/loaders';
 import type { WorkItem } from '@/lib/features/worklist/schema';
 import { formatCount } from '@/lib/platform/format';
+import { Apart } from './apart';
 import { WorkItems } from './work-items';
 
 export const metadata: Metadata = { title: 'Worklist' };
@@ -64,8 +65,9 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
           </nav>
           <p className={sheet.soft}>
             Must-do first: it has failed, or a safety limit is breached. Then by risk: the chance of the likeliest suspicion × the
-            cost of a repair and, without a standby, of an unplanned stop × urgency (1 beyond a limit, 0.3 near one; common
-            practice).
+            cost of a repair and, without a standby, of an unplanned stop × urgency. Urgency goes by the worst reading that speaks
+            for the suspicion: 1 beyond its limit, 0.5 near it and getting worse, 0.3 near it, 0.2 near it and getting better, 0.1
+            within (common practice).
           </p>
           {grouped(items, group).map(({ title, of }) => (
             <section key={title} className={sheet.section} aria-label={title}>
@@ -77,6 +79,7 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
               <WorkItems items={of} study={id} currency={study.settings.currency} label={title} />
             </section>
           ))}
+          <Apart items={list.apart} study={id} />
           <p className={sheet.caution}>
             Work on a motor is for qualified persons: isolate, lock out and prove dead before contact; a live reading is energized
             work; guards stay on; stored charge is discharged. Local codes and licensed practice decide.
@@ -100,8 +103,9 @@ function answer(items: readonly WorkItem[], total: number): string {
 /** The items in the groups asked for, each in order of risk. */
 function grouped(items: readonly WorkItem[], group: (typeof GROUPS)[number]['id']): { title: string; of: readonly WorkItem[] }[] {
   if (group === 'risk') return [{ title: 'Motors in order of risk', of: items }];
-  const name = (item: WorkItem) =>
-    group === 'area' ? (item.area ?? 'No area') : item.outage ? 'While the motor is stopped' : 'While it runs';
+  const several = new Set(items.map((item) => item.site)).size > 1;
+  const area = (item: WorkItem) => [several ? item.site : '', item.area ?? 'No area'].filter(Boolean).join(' / ');
+  const name = (item: WorkItem) => (group === 'area' ? area(item) : item.outage ? 'While the motor is stopped' : 'While it runs');
   const titles = [...new Set(items.map(name))];
   return titles.map((title) => ({ title, of: items.filter((item) => name(item) === title) }));
 }

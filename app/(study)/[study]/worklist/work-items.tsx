@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { oddsWords, SUSPICION_TITLES } from '@/lib/features/condition/words';
-import type { WorkItem } from '@/lib/features/worklist/schema';
+import type { RiskParts, WorkItem } from '@/lib/features/worklist/schema';
 import { formatNumber } from '@/lib/platform/format';
 import styles from './worklist.module.css';
 
@@ -36,10 +36,12 @@ export function WorkItems({ items, study, currency, label }: Props) {
                 : 'No suspicion'}
             <span className={styles.risk}>
               {item.risk === undefined ? 'no cost known' : `risk ${formatNumber(item.risk, 0)} ${currency}`}
+              {item.riskParts && <span className={styles.parts}>{partsWords(item.riskParts)}</span>}
             </span>
           </p>
           <div className={styles.words}>
             <p>{item.why}</p>
+            {item.apart.length > 0 && <p>{item.apart.join('; ')}.</p>}
             <p>
               <span className={styles.soft}>{item.outage ? 'Needs a stop:' : 'While it runs:'}</span> {item.next}
             </p>
@@ -48,4 +50,10 @@ export function WorkItems({ items, study, currency, label }: Props) {
       ))}
     </ol>
   );
+}
+
+/** `38 % × 12,000 × 0.5 (near and getting worse)`. */
+function partsWords({ chance, consequence, urgency, because }: RiskParts): string {
+  const percent = chance < 0.01 ? formatNumber(100 * chance, 1) : formatNumber(100 * chance, 0);
+  return `${percent}\u202f% × ${formatNumber(consequence, 0)} × ${formatNumber(urgency, 1)} (${because})`;
 }

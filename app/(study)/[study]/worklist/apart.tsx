@@ -1,0 +1,36 @@
+import Link from 'next/link';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { ApartItem } from '@/lib/features/worklist/schema';
+import { formatCount } from '@/lib/platform/format';
+import styles from './worklist.module.css';
+
+/** Motors within their limits that stand apart from like motors on the bad side: a place to look, no more. */
+export function Apart({ items, study }: { readonly items: readonly ApartItem[]; readonly study: string }) {
+  if (items.length === 0) return null;
+  return (
+    <section className={sheet.section} aria-labelledby="apart">
+      <h2 id="apart">Within limits, but unlike their sisters ({formatCount(items.length)})</h2>
+      <p className={sheet.soft}>
+        These are worse than motors of the same type at the site, or of the same area and duty. That is no fault, and moves no
+        verdict: read again, and look for what is different about them.
+      </p>
+      <ul className={styles.list} aria-label="Motors unlike their sisters">
+        {items.map((item) => (
+          <li key={item.motorId} className={styles.apart}>
+            <p className={styles.motor}>
+              <Link href={`/${study}/motor/${item.motorId}#condition`} prefetch={false}>
+                <strong>{item.tag}</strong>
+              </Link>{' '}
+              <span className={styles.soft}>{item.area}</span>
+            </p>
+            <div className={styles.words}>
+              {item.apart.map((words) => (
+                <p key={words}>{words}</p>
+              ))}
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
