@@ -3,13 +3,15 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { evaluateMotor } from '@/lib/engine';
 import { unpackResult } from '@/lib/features/evaluation/data';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
-import { readStudyMotors } from '@/lib/features/fleet/data';
+import { readMotor, readStudyMotors } from '@/lib/features/fleet/data';
 import { readHistoryValues } from '@/lib/features/fleet/stored-history';
 import { commitHistory } from '@/lib/features/import/commit-history';
 import { readImports, rejectedOfBatch } from '@/lib/features/import/data';
 import { type ImportDone, undoImport } from '@/lib/features/import/mutations';
 import { isHistory } from '@/lib/features/import/plan-history';
 import { firstLook, suggestRecipe } from '@/lib/features/import/recipe';
+import { readHistory } from '@/lib/features/motor/data';
+import { setExclusion } from '@/lib/features/motor/mutations';
 import { study as evaluationStudy } from '../engine/support/study';
 import { dump, imported, newStudy, sheetFile } from './support/import-sheet';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
@@ -130,6 +132,38 @@ describe('an indicator history', () => {
     });
     const stored = row && unpackResult(row.details).condition.indicators.find((entry) => entry.id === 'vibration');
     expect(stored?.trend?.readings).toBe(3);
+  });
+
+  test('a single value is left out with a reason, and taken back in; it is not brought in again by the same file', async () => {
+    const id = await fleet('left out');
+    await take(id, HISTORY);
+    const { db } = temporary;
+    const motor = await db.read.motor.findFirstOrThrow({ where: { studyId: id, tag: 'P-1' } });
+    const value = await db.read.indicatorReading.findFirstOrThrow({
+      where: { motorId: motor.id, indicator: 'vibration' },
+      orderBy: { takenAt: 'asc' },
+    });
+    const trendOf = async () => {
+      const stored = await readMotor(db.read, motor.id, { withHistory: true });
+      if (!stored) throw new Error('P-1 is gone');
+      return evaluateMotor(stored.motor, evaluationStudy()).condition.indicators.find((entry) => entry.id === 'vibration')?.trend;
+    };
+    const set = async (reason: string | undefined, valueId = value.id) => {
+      const { version } = await db.read.motor.findUniqueOrThrow({ where: { id: motor.id } });
+      const key = { studyId: id, motorId: motor.id, version, who: 'A. Tester' };
+      return setExclusion(db, key, { kind: 'value', id: valueId }, reason);
+    };
+    const before = await trendOf();
+    expect((await set('sensor was loose')).ok).toBe(true);
+    expect((await trendOf())?.readings).toBe((before?.readings ?? 0) - 1);
+    expect(await set('again')).toMatchObject({ ok: false, problem: { code: 'already-so' } });
+    expect(await set('no such value', 'nothing')).toMatchObject({ ok: false, problem: { code: 'no-value' } });
+    expect(await take(id, HISTORY)).toMatchObject({ readingsAdded: 0 });
+    expect((await trendOf())?.readings).toBe((before?.readings ?? 0) - 1);
+    const said = await readHistory(db.read, motor.id, [value.id]);
+    expect(said[0]).toMatchObject({ what: 'excluded', field: 'vibration', why: 'sensor was loose' });
+    expect((await set(undefined)).ok).toBe(true);
+    expect(await trendOf()).toEqual(before);
   });
 
   test('is taken back whole, and stands in the way of taking back the import that brought its motors', async () => {

@@ -163,13 +163,17 @@ describe('readings', () => {
   it('is left out with a reason, never rewritten, and taken back in', async () => {
     const before = await stored();
     const reading = before.readings[0];
-    expect((await setExclusion(temporary.db, await key(), reading?.id ?? '', 'another motor was read')).ok).toBe(true);
+    expect(
+      (await setExclusion(temporary.db, await key(), { kind: 'reading', id: reading?.id ?? '' }, 'another motor was read')).ok,
+    ).toBe(true);
     const out = await stored();
     expect(out.motor.readings.length).toBe(before.motor.readings.length - 1);
     expect(out.readings[0]?.excluded).toMatchObject({ by: 'R. Example', reason: 'another motor was read' });
     expect(out.readings[0]?.reading).toEqual(reading?.reading);
-    expect(await setExclusion(temporary.db, await key(), reading?.id ?? '', 'again')).toMatchObject({ ok: false });
-    expect((await setExclusion(temporary.db, await key(), reading?.id ?? '', undefined)).ok).toBe(true);
+    expect(await setExclusion(temporary.db, await key(), { kind: 'reading', id: reading?.id ?? '' }, 'again')).toMatchObject({
+      ok: false,
+    });
+    expect((await setExclusion(temporary.db, await key(), { kind: 'reading', id: reading?.id ?? '' }, undefined)).ok).toBe(true);
     expect((await stored()).motor.readings).toEqual(before.motor.readings);
     const history = await readHistory(temporary.db.read, motorId, [reading?.id ?? '']);
     expect(history.map((entry) => entry.what)).toEqual(['included', 'excluded']);

@@ -19,6 +19,9 @@ export interface StoredValue {
   readonly instrument: string | null;
   readonly contentHash: string;
   readonly importBatchId: string | null;
+  /** Who left it out and why; null while it counts. */
+  readonly excludedBy: string | null;
+  readonly excludedReason: string | null;
 }
 
 /** Hash over what a value says: the same value twice is one. */
@@ -26,7 +29,7 @@ export function valueHash({ indicator, value, takenAt, instrument }: Omit<Histor
   return contentHash({ indicator: indicator.name, value, takenAt: takenAt && timeKey(takenAt), instrument });
 }
 
-/** The values of a study's indicator histories by motor, oldest import first. */
+/** The values of a study's indicator histories by motor, oldest import first, those left out among them. */
 export async function readHistoryValues(
   db: Reader,
   studyId: string,
@@ -47,7 +50,7 @@ export async function readHistoryValues(
   return byMotor;
 }
 
-/** Motors with their histories among their readings, numbered on from the last stored one. */
+/** Motors with the values of their histories that count among their readings, numbered on from the last stored one. */
 export function joinHistories<Stored extends { readonly id: string; readonly motor: Motor }>(
   motors: readonly Stored[],
   histories: ReadonlyMap<string, readonly StoredValue[]>,
@@ -59,8 +62,8 @@ export function joinHistories<Stored extends { readonly id: string; readonly mot
     const last = Math.max(1, motor.plateDuty?.row ?? 0, ...motor.readings.map(({ row }) => row));
     const known = values.flatMap((kept, at): HistoryValue[] => {
       const indicator = HISTORY_INDICATORS.get(kept.indicator);
-      // A word that this version no longer knows stays stored and is left out.
-      if (indicator === undefined) return [];
+      // A word that this version no longer knows stays stored and does not count.
+      if (indicator === undefined || kept.excludedReason !== null) return [];
       const { site, tag } = motor;
       return [
         {

@@ -135,27 +135,27 @@ export async function saveReading(_: EditState, form: FormData): Promise<EditSta
   });
 }
 
-/** Leaves a reading out, with a reason. */
+/** Leaves a reading or a value of an indicator history out, with a reason. */
 export async function excludeReading(_: EditState, form: FormData): Promise<EditState> {
   const parsed = exclusionForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return problemOfForm(parsed.error, {});
-  const { study, motor, version, who, reading, reason } = parsed.data;
+  const { study, motor, version, who, kind, reading, reason } = parsed.data;
   await rememberWho(who);
   const found = await context({ study, motor });
   if (!found) return GONE;
   const key: EditKey = { studyId: study, motorId: motor, version, who };
-  return finish(key, found.stored.motor, await setExclusion(database(), key, reading, reason), {});
+  return finish(key, found.stored.motor, await setExclusion(database(), key, { kind, id: reading }, reason), {});
 }
 
-/** Takes an excluded reading back in. */
+/** Takes an excluded reading or value back in. */
 export async function includeReading(_: EditState, form: FormData): Promise<EditState> {
   const parsed = inclusionForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return problemOfForm(parsed.error, {});
-  const { study, motor, version, who, reading } = parsed.data;
+  const { study, motor, version, who, kind, reading } = parsed.data;
   const found = await context({ study, motor });
   if (!found) return GONE;
   const key: EditKey = { studyId: study, motorId: motor, version, who };
-  return finish(key, found.stored.motor, await setExclusion(database(), key, reading, undefined), {});
+  return finish(key, found.stored.motor, await setExclusion(database(), key, { kind, id: reading }, undefined), {});
 }
 
 /** Takes a change of the plate back: every fact of the batch gets the value it had. */

@@ -11,6 +11,7 @@ export interface IndicatorHistory {
     readonly value: number;
     readonly takenAt?: string;
     readonly instrument?: string;
+    readonly excluded?: { readonly by: string; readonly reason: string };
   }[];
 }
 
@@ -24,11 +25,12 @@ export function byIndicator(values: readonly StoredValue[]): IndicatorHistory[] 
       {
         name: name.replaceAll('_', ' '),
         unit,
-        values: own.map(({ id, value, takenAt, instrument }) => ({
+        values: own.map(({ id, value, takenAt, instrument, excludedBy, excludedReason }) => ({
           id,
           value,
           ...(takenAt !== null && { takenAt }),
           ...(instrument !== null && { instrument }),
+          ...(excludedReason !== null && { excluded: { by: excludedBy ?? '', reason: excludedReason } }),
         })),
       },
     ];

@@ -14,10 +14,10 @@ import {
   motorResult,
   partLoadCurve,
   type Quantity,
+  type SisterResult,
   standardUncertainty,
   type TorqueSpeedOutcome,
   torqueSpeed,
-  type SisterResult,
   type UnrankedMotor,
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
@@ -83,13 +83,13 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
   const { force, stored } = found;
   const { read } = database();
   const evaluation = evaluateMotor(await asEvaluated(read, force, stored), force.context);
-  const [rank, values, history] = await Promise.all([
+  const values = (await readHistoryValues(read, studyId, [motorId])).get(motorId) ?? [];
+  const [rank, history] = await Promise.all([
     readAmongFleet(read, studyId, motorId),
-    readHistoryValues(read, studyId, [motorId]),
     readHistory(
       read,
       motorId,
-      stored.readings.map((entry) => entry.id),
+      [...stored.readings, ...values].map((entry) => entry.id),
     ),
   ]);
   const result = motorResult(evaluation);
@@ -128,7 +128,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
     },
     torque: torqueSpeed(evaluation),
     contributions: contributions(evaluation),
-    indicatorHistory: byIndicator(values.get(motorId) ?? []),
+    indicatorHistory: byIndicator(values),
     rank,
     history,
     explained: new Set(figuresOf(evaluation).keys()),

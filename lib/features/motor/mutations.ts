@@ -143,45 +143,62 @@ export async function addReading(db: Database, key: EditKey, reading: Reading, a
   });
 }
 
-/** Leaves a reading out of every evaluation, with a reason; or takes it back in. It is never rewritten. */
+/** Leaves a reading, or a single value of an indicator history, out of every evaluation, with a reason; or takes it back in. It is never rewritten. */
 export async function setExclusion(
   db: Database,
   key: EditKey,
-  readingId: string,
+  what: { readonly kind: 'reading' | 'value'; readonly id: string },
   reason: string | undefined,
   at = new Date(),
 ): Promise<Result<EditDone>> {
   return db.write(async (tx) => {
     const open = await openMotor(tx, key);
     if (!open.ok) return open;
-    const entry = open.value.stored.readings.find((candidate) => candidate.id === readingId);
-    if (!entry) return refuse('no-reading', 'The motor has no such reading.', 'Load the page again.');
-    if ((entry.excluded !== undefined) === (reason !== undefined))
-      return refuse('already-so', 'The reading is so already.', 'Load the page again.');
-    await tx.reading.update({
-      where: { id: readingId },
-      data:
-        reason === undefined
-          ? { excludedAt: null, excludedBy: null, excludedReason: null }
-          : { excludedAt: at, excludedBy: key.who, excludedReason: reason },
-    });
+    const entry = what.kind === 'value' ? await storedValueOf(tx, key, what.id) : readingOf(open.value, what.id);
+    if (!entry) return refuse(`no-${what.kind}`, `The motor has no such ${what.kind}.`, 'Load the page again.');
+    if (entry.excluded === (reason !== undefined))
+      return refuse('already-so', `The ${what.kind} is so already.`, 'Load the page again.');
+    const data =
+      reason === undefined
+        ? { excludedAt: null, excludedBy: null, excludedReason: null }
+        : { excludedAt: at, excludedBy: key.who, excludedReason: reason };
+    if (what.kind === 'value') await tx.indicatorReading.update({ where: { id: what.id }, data });
+    else await tx.reading.update({ where: { id: what.id }, data });
     const batch = newId(at.getTime());
-    const label = entry.reading.takenAt ?? 'no date';
-    const what = reason === undefined ? 'included' : 'excluded';
     await recordChanges(
       tx,
       [
         {
           ...about({ ...key, why: reason }, open.value, batch),
           subject: 'reading',
-          subjectId: readingId,
-          what,
-          field: 'reading',
-          from: label,
+          subjectId: what.id,
+          what: reason === undefined ? 'included' : 'excluded',
+          field: entry.field,
+          from: entry.label,
         },
       ],
       at,
     );
     return ok({ batch, changes: 1, version: await raise(tx, key, at) });
   });
+}
+
+/** What the history of changes says of a reading or a value. */
+interface Excludable {
+  readonly excluded: boolean;
+  readonly field: string;
+  readonly label: string;
+}
+
+function readingOf({ stored }: Open, id: string): Excludable | undefined {
+  const entry = stored.readings.find((candidate) => candidate.id === id);
+  return entry && { excluded: entry.excluded !== undefined, field: 'reading', label: entry.reading.takenAt ?? 'no date' };
+}
+
+async function storedValueOf(tx: Tx, key: EditKey, id: string): Promise<Excludable | undefined> {
+  const row = await tx.indicatorReading.findFirst({ where: { id, motorId: key.motorId, studyId: key.studyId } });
+  if (row === null) return undefined;
+  const measure = row.unit === '1' ? '' : ` ${row.unit}`;
+  const label = `${row.value}${measure}, ${row.takenAt ?? 'no date'}`;
+  return { excluded: row.excludedReason !== null, field: row.indicator.replaceAll('_', ' '), label };
 }

@@ -24,15 +24,12 @@ export const motorKey = z.object({ study: id, motor: id, version: z.coerce.numbe
 
 /** Why something was changed; may be left out for a plate, never for an exclusion. */
 export const editForm = motorKey.extend({ why: z.string().trim().max(500).optional() });
+const excluded = { kind: z.enum(['reading', 'value']), reading: id };
 export const exclusionForm = motorKey.extend({
-  reading: id,
-  reason: z
-    .string({ error: 'Write why the reading does not count.' })
-    .trim()
-    .min(3, 'Write why the reading does not count.')
-    .max(500),
+  ...excluded,
+  reason: z.string({ error: 'Write why it does not count.' }).trim().min(3, 'Write why it does not count.').max(500),
 });
-export const inclusionForm = motorKey.extend({ reading: id });
+export const inclusionForm = motorKey.extend(excluded);
 export const undoForm = motorKey.extend({ batch: id });
 
 /** A figure of the motor before and after a change, in words for the reader. */

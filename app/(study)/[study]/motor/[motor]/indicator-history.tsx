@@ -2,14 +2,27 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { IndicatorHistory } from '@/lib/features/motor/indicator-history';
 import { formatCount, formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
+import { ReadingActions } from './reading-actions';
 
-/** Values that came with indicator histories; their trend stands beside each indicator. Nothing where there are none. */
-export function ImportedHistory({ history }: { readonly history: readonly IndicatorHistory[] }) {
+interface Props {
+  readonly history: readonly IndicatorHistory[];
+  readonly study: string;
+  readonly motor: string;
+  readonly version: number;
+  readonly who: string;
+}
+
+/** Values that came with indicator histories, each with the way to leave it out; their trend stands beside each indicator. Nothing where there are none. */
+export function ImportedHistory({ history, study, motor, version, who }: Props) {
   if (history.length === 0) return null;
-  const count = history.reduce((sum, { values }) => sum + values.length, 0);
+  const all = history.flatMap(({ values }) => values);
+  const out = all.filter(({ excluded }) => excluded !== undefined).length;
   return (
     <details>
-      <summary>Imported indicator history ({formatCount(count)})</summary>
+      <summary>
+        Imported indicator history ({formatCount(all.length)}
+        {out > 0 && `, ${formatCount(out)} left out`})
+      </summary>
       <ScrollRegion label="Imported indicator history">
         <table className={styles.table}>
           <thead>
@@ -20,6 +33,9 @@ export function ImportedHistory({ history }: { readonly history: readonly Indica
                 Value
               </th>
               <th scope="col">Instrument</th>
+              <th scope="col">
+                <span className="unseen">Leave out or take back in</span>
+              </th>
             </tr>
           </thead>
           <tbody>
@@ -33,8 +49,21 @@ export function ImportedHistory({ history }: { readonly history: readonly Indica
                   <td className={styles.number}>
                     {Number(value.value.toPrecision(4))}
                     {unit === '1' ? '' : `\u202f${unit}`}
+                    {value.excluded && <span className={styles.under}>left out</span>}
                   </td>
                   <td>{value.instrument ?? ''}</td>
+                  <td>
+                    <ReadingActions
+                      study={study}
+                      motor={motor}
+                      version={version}
+                      who={who}
+                      kind="value"
+                      reading={value.id}
+                      label={`${name}, ${value.takenAt === undefined ? 'no date' : formatStated(value.takenAt)}`}
+                      {...(value.excluded && { excluded: value.excluded })}
+                    />
+                  </td>
                 </tr>
               )),
             )}

@@ -120,7 +120,7 @@ export default async function MotorScreen({ params }: Props) {
         <h2 id="condition">Condition</h2>
         <Suspicions page={page} />
         <Indicators page={page} why={why} />
-        <ImportedHistory history={page.indicatorHistory} />
+        <ImportedHistory history={page.indicatorHistory} study={study} motor={motor} version={page.stored.version} who={who} />
         <p>
           <Link href={`${here}/lines`} prefetch={false}>
             Spectral lines to expect

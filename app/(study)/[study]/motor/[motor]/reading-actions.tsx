@@ -11,26 +11,32 @@ interface Props {
   readonly motor: string;
   readonly version: number;
   readonly who: string;
+  /** A whole reading, or a single value of an indicator history. */
+  readonly kind: 'reading' | 'value';
   readonly reading: string;
   readonly label: string;
   readonly excluded?: { readonly by: string; readonly reason: string } | undefined;
 }
 
-/** Leaves a reading out with a reason, or takes it back in. It is never rewritten. */
-export function ReadingActions({ study, motor, version, who, reading, label, excluded }: Props) {
+/** Leaves a reading or a value out with a reason, or takes it back in. It is never rewritten. */
+export function ReadingActions({ study, motor, version, who, kind, reading, label, excluded }: Props) {
   const action: (state: EditState, form: FormData) => Promise<EditState> = excluded ? includeReading : excludeReading;
   const [state, send, pending] = useActionState(action, {});
   const id = useId();
   return (
     <details className={styles.act}>
       <summary>
-        {excluded ? 'Take back in' : 'Leave out'} <span className="unseen">the reading of {label}</span>
+        {excluded ? 'Take back in' : 'Leave out'}{' '}
+        <span className="unseen">
+          the {kind} of {label}
+        </span>
       </summary>
       <form action={send} className={styles.form}>
         <ProblemNote problem={state.problem} />
         <input type="hidden" name="study" value={study} />
         <input type="hidden" name="motor" value={motor} />
         <input type="hidden" name="version" value={version} />
+        <input type="hidden" name="kind" value={kind} />
         <input type="hidden" name="reading" value={reading} />
         {excluded ? (
           <p>

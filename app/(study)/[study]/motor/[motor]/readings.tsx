@@ -76,6 +76,7 @@ export function Readings({ page, study, motor, who }: Props) {
                     motor={motor}
                     version={stored.version}
                     who={who}
+                    kind="reading"
                     reading={id}
                     label={label}
                     {...(excluded && { excluded: { by: excluded.by, reason: excluded.reason } })}
