@@ -3,7 +3,19 @@ import { DEMO_SITE } from '@/lib/features/demo/scenario';
 import { expect, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
-const SCREENS = ['fleet', 'ranking', 'trust', 'worklist', 'import', 'setup', 'history', 'method', 'tables'] as const;
+const SCREENS = [
+  'fleet',
+  'ranking',
+  'plan',
+  'review',
+  'trust',
+  'worklist',
+  'import',
+  'setup',
+  'history',
+  'method',
+  'tables',
+] as const;
 
 /** Every screen of a study, a motor with all its parts and its forms among them, as paths below the study. */
 async function screensOf(page: Page, study: string): Promise<readonly string[]> {

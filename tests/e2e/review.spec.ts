@@ -29,6 +29,10 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
     await expect(page.getByText('R-1').first()).toBeVisible({ timeout: 1_000 });
   }).toPass({ timeout: 40_000 });
 
+  await page.goto(`/${study}/plan`);
+  await page.getByRole('button', { name: 'Work the plan out' }).click();
+  await expect(page.getByRole('heading', { name: 'Budget by year' })).toBeVisible({ timeout: 30_000 });
+
   await page.goto(`/${study}/review`);
   await expect(page.getByText('Nothing has been frozen for review yet.')).toBeVisible();
   await expectAccessible(page);

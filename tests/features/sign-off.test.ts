@@ -4,15 +4,18 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { parseFleet } from '@/lib/features/fleet/parse';
+import { compareVersions } from '@/lib/features/sign-off/compare';
 import { verifyFile, versionFile } from '@/lib/features/sign-off/content';
 import { readVersion, readVersions } from '@/lib/features/sign-off/data';
 import { type EventWish, freezeProgramme, sayOfVersion } from '@/lib/features/sign-off/mutations';
+import { agrees, reconcile } from '@/lib/features/sign-off/reconcile';
 import { backUp } from '@/lib/platform/backup-file';
 import { readMigrations } from '@/lib/platform/migrations';
 import { toMinor } from '@/lib/platform/money';
 import { restoreBackup } from '@/lib/platform/restore-file';
 import { openSqlite } from '@/lib/platform/sqlite';
 import { temporaryFolders } from '../platform/temp-folder';
+import { keepPlan } from './support/keep-plan';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
 
@@ -49,18 +52,23 @@ beforeAll(async () => {
   expect(early).toMatchObject({ ok: false, problem: { code: 'not-evaluated' } });
   await temporary.db.write((tx) => enqueueEvaluation(tx, study));
   await workThroughQueue(temporary.db, { otherServers: () => true, jobs: 1 });
+  const unplanned = await freezeProgramme(temporary.db, { studyId: study, who: 'P. Planner' });
+  expect(unplanned).toMatchObject({ ok: false, problem: { code: 'not-planned' } });
+  await keepPlan(temporary.db, study);
   const frozen = await freezeProgramme(temporary.db, { studyId: study, who: 'P. Planner' });
   if (!frozen.ok) throw new Error(frozen.problem.text);
   hash = frozen.value.hash;
-});
+}, 60_000);
 afterAll(() => temporary.remove());
 
 describe('a frozen programme', () => {
   it('holds every motor once, keeps each year’s budget, and its sums agree to the cent', async () => {
     const { content } = await version();
-    const { years, left_out, value } = content.programme;
+    const { programme } = content;
+    const { years, left_out, value } = programme;
     const items = years.flatMap((year) => year.items);
-    const keys = [...items, ...left_out].map(({ site, tag }) => `${site} ${tag}`);
+    const waiting = programme.method === 'plan' ? programme.at_failure : [];
+    const keys = [...items, ...waiting, ...left_out].map(({ site, tag }) => `${site} ${tag}`);
     expect(new Set(keys).size).toBe(COUNT);
     expect(keys.length).toBe(COUNT);
     expect(items.length).toBeGreaterThan(0);
@@ -68,7 +76,74 @@ describe('a frozen programme', () => {
       expect(year.items.reduce((sum, item) => sum + toMinor(item.cost, 'USD'), 0n)).toBe(toMinor(year.spent, 'USD'));
       expect(year.spent).toBeLessThanOrEqual(year.budget);
     }
-    expect(items.reduce((sum, item) => sum + toMinor(item.net_present_value, 'USD'), 0n)).toBe(toMinor(value, 'USD'));
+    expect(items.reduce((sum, item) => sum + toMinor(item.net_present_value ?? 0, 'USD'), 0n)).toBe(toMinor(value, 'USD'));
+  });
+
+  it('comes to the same by four ways, and a single cent is noticed in each of them', async () => {
+    const { content } = await version();
+    const sums = reconcile(content);
+    expect(sums.length).toBe(4);
+    expect(agrees(sums)).toBe(true);
+    const { currency } = content.settings;
+    const spent = content.programme.years.reduce((sum, { spent }) => sum + toMinor(spent, currency), 0n);
+    expect(sums.map(({ cost }) => cost)).toEqual([spent, spent, spent, spent]);
+    const programme = structuredClone(content.programme);
+    const item = programme.years.flatMap(({ items }) => items)[0];
+    if (!item) throw new Error('nothing is funded');
+    item.cost += 0.01;
+    expect(agrees(reconcile({ ...content, programme }))).toBe(false);
+    item.cost -= 0.01;
+    item.option = 'no-such-option';
+    expect(agrees(reconcile({ ...content, programme }))).toBe(false);
+    const total = { ...content.programme, value: content.programme.value + 0.01 };
+    expect(agrees(reconcile({ ...content, programme: total }))).toBe(false);
+    const year = structuredClone(content.programme);
+    if (year.years[0]) year.years[0].spent -= 0.01;
+    expect(agrees(reconcile({ ...content, programme: year }))).toBe(false);
+  });
+
+  it('is compared with another: settings with who and why, motors, and what is planned otherwise', async () => {
+    const { content } = await version();
+    const same = compareVersions(content, content);
+    expect(same).toEqual({
+      settings: [],
+      tables: [],
+      pricesChanged: false,
+      motorsAdded: [],
+      motorsRemoved: [],
+      motorsChanged: [],
+      items: [],
+      wishesAdded: [],
+      wishesDropped: [],
+    });
+    const after = structuredClone(content);
+    after.settings.discount_rate = 0.11;
+    after.settings_changes = [{ key: 'discount_rate', by: 'F. Finance', at: '2026-02-01T00:00:00.000Z', why: 'New hurdle.' }];
+    after.motors.shift();
+    const year = after.programme.years.find(({ items }) => items.length > 0);
+    const gone = year?.items.shift();
+    if (!gone) throw new Error('nothing is funded');
+    after.programme.left_out.push({ site: gone.site, tag: gone.tag, because: { code: 'x', text: 'There is no room.' } });
+    const found = compareVersions(content, after);
+    expect(found.settings).toEqual([
+      {
+        key: 'discount_rate',
+        from: content.settings.discount_rate,
+        to: 0.11,
+        by: 'F. Finance',
+        at: '2026-02-01T00:00:00.000Z',
+        why: 'New hurdle.',
+      },
+    ]);
+    expect(found.motorsRemoved.length).toBe(1);
+    expect(found.items).toEqual([
+      {
+        site: gone.site,
+        tag: gone.tag,
+        before: { year: year?.year, option: gone.option, cost: gone.cost },
+        because: 'There is no room.',
+      },
+    ]);
   });
 
   it('holds the fleet as a sheet that gives the motors back', async () => {
@@ -88,6 +163,7 @@ describe('a frozen programme', () => {
     const other = await studyWith(temporary.db, someMotors(2), 'Other');
     await temporary.db.write((tx) => enqueueEvaluation(tx, other));
     await workThroughQueue(temporary.db, { otherServers: () => true, jobs: 1 });
+    await keepPlan(temporary.db, other);
     expect((await freezeProgramme(temporary.db, { studyId: other, who: 'P. Planner' })).ok).toBe(true);
     await temporary.db.write((tx) => tx.study.delete({ where: { id: other } }));
     expect(await readVersions(temporary.db.read, other)).toEqual([]);

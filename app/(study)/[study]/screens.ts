@@ -2,6 +2,7 @@
 export const SCREENS: readonly { readonly segment: string; readonly label: string }[] = [
   { segment: 'fleet', label: 'Fleet' },
   { segment: 'ranking', label: 'Ranking' },
+  { segment: 'plan', label: 'Plan' },
   { segment: 'trust', label: 'Trust' },
   { segment: 'review', label: 'Review' },
   { segment: 'worklist', label: 'Worklist' },

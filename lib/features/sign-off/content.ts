@@ -1,29 +1,13 @@
 import { z } from 'zod';
 import { canonicalJson, sha256 } from '@/lib/platform/hash';
+import { programme } from '../plan/programme';
 
-const because = z.object({ code: z.string(), text: z.string() });
-const item = z.object({
-  site: z.string(),
-  tag: z.string(),
-  rank: z.number(),
-  option: z.string(),
-  action: z.string(),
-  rated_power_kw: z.number(),
-  efficiency_class: z.string().optional(),
-  /** Money at the prices of the study's day, in units of its currency. */
-  cost: z.number(),
-  /** If carried out in the item's year; dated as of the study. */
-  net_present_value: z.number(),
-  /** What the option changes in each year of the horizon, the investment first, before discounting. */
-  cash_flow: z.array(z.number()),
-  probability_within_policy: z.number().optional(),
-});
-const programme = z.object({
-  method: z.literal('by-rank'),
-  objective: z.string(),
-  value: z.number(),
-  years: z.array(z.object({ year: z.number(), budget: z.number(), spent: z.number(), items: z.array(item) })),
-  left_out: z.array(z.object({ site: z.string(), tag: z.string(), because })),
+const settingsChange = z.object({ key: z.string(), by: z.string(), at: z.string(), why: z.string().optional() });
+const price = z.looseObject({
+  item: z.string(),
+  price: z.number(),
+  date: z.string().optional(),
+  source: z.string().optional(),
 });
 
 /** All that a frozen version holds. Members that are only kept, not read again here, stay unknown. */
@@ -35,7 +19,9 @@ export const contentSchema = z.object({
   tables: z.array(z.object({ id: z.string(), edition: z.string() })),
   /** The settings file, complete. */
   settings: z.looseObject({ currency: z.string(), as_of: z.string(), horizon_years: z.number() }),
-  prices: z.looseObject({ invented: z.boolean() }),
+  /** Who changed a key of the settings last, when and why; keys that are not named have their defaults, or were set with the study. */
+  settings_changes: z.array(settingsChange).optional(),
+  prices: z.looseObject({ invented: z.boolean(), prices: z.array(price).optional() }),
   instruments: z.array(z.unknown()),
   /** The fleet as sheet: reading it gives the motors with the readings that count. */
   fleet: z.string(),
@@ -46,8 +32,6 @@ export const contentSchema = z.object({
   programme,
 });
 export type Content = z.infer<typeof contentSchema>;
-export type Programme = z.infer<typeof programme>;
-export type ProgrammeItem = z.infer<typeof item>;
 
 export const EVENT_KINDS = ['signed', 'returned', 'rejected'] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];

@@ -88,3 +88,18 @@ export function checkStored(
   if (broken !== undefined) return `Entry ${broken + 1} of what was said of it is not as it was written.`;
   return { content, text };
 }
+
+/** Who changed each key of a study's settings last, when and why. */
+export async function readSettingsChanges(
+  db: Reader,
+  studyId: string,
+): Promise<readonly { readonly key: string; readonly by: string; readonly at: string; readonly why?: string }[]> {
+  const rows = await db.changeEvent.findMany({
+    where: { studyId, subject: 'settings', field: { not: null } },
+    select: { field: true, who: true, at: true, why: true },
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+  });
+  const last = new Map<string, (typeof rows)[number]>();
+  for (const row of rows) last.set(row.field ?? '', row);
+  return [...last].map(([key, { who, at, why }]) => ({ key, by: who, at: at.toISOString(), ...(why !== null && { why }) }));
+}

@@ -1,9 +1,14 @@
 import { database } from '@/lib/platform/db';
-import { versionFile } from './content';
+import { compareVersions, type Difference } from './compare';
+import { type Content, versionFile } from './content';
 import { readVersion, readVersions, type StoredVersion, type VersionEntry } from './data';
+import { programmeCsv } from './programme-csv';
 
-export { type Content, eventWords, type Programme } from './content';
+export type { Programme, ProgrammeItem } from '../plan/programme';
+export type { Difference } from './compare';
+export { type Content, eventWords } from './content';
 export type { VersionEntry } from './data';
+export { agrees, reconcile, type Sum } from './reconcile';
 
 /** The frozen versions of a study, the newest first. */
 export async function loadVersions(studyId: string): Promise<readonly VersionEntry[]> {
@@ -19,4 +24,29 @@ export async function loadVersion(studyId: string, number: number): Promise<Stor
 export async function loadVersionFile(studyId: string, number: number): Promise<string | undefined> {
   const version = await loadVersion(studyId, number);
   return version?.sound === true ? versionFile(version.text, version.hash, version.events) : undefined;
+}
+
+/** The programme of a version as CSV, with the version's hash; `undefined` when there is none or it is damaged. */
+export async function loadVersionCsv(
+  studyId: string,
+  number: number,
+): Promise<{ readonly text: string; readonly hash: string } | undefined> {
+  const version = await loadVersion(studyId, number);
+  return version?.sound === true ? { text: programmeCsv(version.content.programme), hash: version.hash } : undefined;
+}
+
+/** What differs between a version and the one before it; `undefined` for the first, or where one of them is damaged. */
+export async function loadDifference(
+  studyId: string,
+  number: number,
+  after: Content,
+): Promise<{ readonly number: number; readonly difference: Difference } | undefined> {
+  const before = await loadVersion(studyId, number - 1);
+  return before?.sound === true ? { number: before.number, difference: compareVersions(before.content, after) } : undefined;
+}
+
+/** Ids that the motors of a version have in the study now, by site and tag. */
+export async function loadMotorIds(studyId: string): Promise<ReadonlyMap<string, string>> {
+  const rows = await database().read.motor.findMany({ where: { studyId }, select: { id: true, siteName: true, tag: true } });
+  return new Map(rows.map(({ id, siteName, tag }) => [`${siteName}\n${tag}`, id]));
 }

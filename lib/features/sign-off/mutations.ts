@@ -1,4 +1,5 @@
 import { gzipSync } from 'node:zlib';
+import type { MotorResult } from '@/lib/engine';
 import { recordChange } from '@/lib/platform/audit';
 import type { Database } from '@/lib/platform/db';
 import { ok, type Result, refuse } from '@/lib/platform/errors';
@@ -9,11 +10,11 @@ import { readProgress, readResults, readRunMaking } from '../evaluation/data';
 import { contextHash, inputHash, inputsHash } from '../evaluation/input-hash';
 import { readStudyMotors } from '../fleet/data';
 import { writeFleetCsv } from '../fleet/write-csv';
+import { readInputsHash, readSolution } from '../plan/data';
 import { studyInForce } from '../study/context';
 import { settingsToJson } from '../study/settings';
 import { type Content, type EventKind, eventHash, type SignEvent } from './content';
-import { readVersion } from './data';
-import { type Candidate, programmeByRank } from './programme';
+import { readSettingsChanges, readVersion } from './data';
 
 const NO_STUDY = refuse('no-study', 'There is no such study any more.', 'Go back to the list of studies.');
 const NOT_EVALUATED = refuse(
@@ -21,10 +22,15 @@ const NOT_EVALUATED = refuse(
   'The fleet is not evaluated as it stands now.',
   'Wait until the evaluation is done, then freeze the programme.',
 );
+const NOT_PLANNED = refuse(
+  'not-planned',
+  'The plan is not worked out as the study stands now.',
+  'Work it out on the plan screen, then freeze the programme.',
+);
 
 /**
- * Freezes the programme that follows from the study as it stands: inputs, settings, engine version, table editions, results and the items by year, under one
- * hash. Refused unless the results in force were computed from exactly these inputs. The line in the history goes into the same transaction.
+ * Freezes the plan of the study as it stands: inputs, settings, wishes, engine version, table editions, results and the items by year, under one
+ * hash. Refused unless the results in force were computed from exactly these inputs, and the plan from exactly these results and wishes. The line in the history goes into the same transaction.
  */
 export async function freezeProgramme(
   db: Database,
@@ -44,11 +50,11 @@ export async function freezeProgramme(
     const motors = await fleetAsEvaluated(tx, inForce, stored);
     const hashOfContext = contextHash(context);
     if (inputsHash(motors.map(({ motor }) => inputHash(hashOfContext, motor))) !== run.inputsHash) return NOT_EVALUATED;
-    const failed = new Set(motors.filter(({ motor }) => motor.plate.status === 'failed').map(({ id }) => id));
-    const fleet: Candidate[] = [];
-    for await (const { motorId, result } of readResults(tx, run.id)) {
-      fleet.push({ result, failed: motorId !== undefined && failed.has(motorId) });
-    }
+    const solution = await readSolution(tx, studyId);
+    if (!solution || solution.hash !== (await readInputsHash(tx, studyId))?.hash || 'problems' in solution.outcome)
+      return NOT_PLANNED;
+    const results: MotorResult[] = [];
+    for await (const { result } of readResults(tx, run.id)) results.push(result);
     const last = await tx.planVersion.findFirst({ where: { studyId }, select: { number: true }, orderBy: { number: 'desc' } });
     const number = (last?.number ?? 0) + 1;
     const content: Record<keyof Content, unknown> = {
@@ -58,12 +64,13 @@ export async function freezeProgramme(
       engine: making.engineVersion,
       tables: making.tableEditions,
       settings: settingsToJson(study.settings, study.pricesFile),
+      settings_changes: await readSettingsChanges(tx, studyId),
       prices: context.prices,
       instruments,
       fleet: writeFleetCsv(stored),
       motors: motors.map(({ motor }) => motor),
-      results: fleet.map(({ result }) => result),
-      programme: programmeByRank(fleet, study.settings),
+      results,
+      programme: solution.outcome,
     };
     const text = canonicalJson(content);
     const hash = sha256(text);

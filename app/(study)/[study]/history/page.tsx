@@ -24,6 +24,7 @@ const SUBJECT_WORDS: Readonly<Record<string, string>> = {
   reading: 'readings',
   import: 'imports',
   programme: 'programmes',
+  plan: 'the plan',
 };
 
 /** Who changed what in this study, when, from what to what, and why. */

@@ -67,9 +67,12 @@ export default async function ReviewScreen({ params }: Props) {
       <section className={sheet.section} aria-labelledby="freeze">
         <h2 id="freeze">Freeze the programme as it stands</h2>
         <p>
-          Fleet, readings, settings, prices, engine version, table editions, results and the programme by year are kept under one
-          hash; what changes in the study afterwards does not touch them. The programme follows the ranking: what must be done in
-          any case, then motor by motor, each in the first year whose budget has room.
+          Fleet, readings, settings, prices, wishes, engine version, table editions, results and the programme by year are kept
+          under one hash; what changes in the study afterwards does not touch them. The programme is{' '}
+          <Link href={`/${id}/plan`} prefetch={false}>
+            the plan
+          </Link>{' '}
+          as it was worked out last; it must be that of the study as it stands.
         </p>
         <FreezeForm study={id} who={who} />
       </section>

@@ -1,15 +1,23 @@
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Content } from '@/lib/features/sign-off/loaders';
+import { formatCount, formatStated } from '@/lib/platform/format';
+import { shown } from './shown';
 
-/** The assumptions that carry the money, as they were frozen, and the tables with their editions. */
+/** The assumptions that carry the money, as they were frozen, each with its source and date; prices and tables with theirs. */
 export function Assumptions({ content }: { readonly content: Content }) {
-  const { settings, tables } = content;
+  const { settings, tables, settings_changes: changes, prices } = content;
   const lines = Object.entries(settings).flatMap(([name, value]) =>
     typeof value === 'object' && value !== null && !Array.isArray(value)
-      ? Object.entries(value).map(([inner, each]) => [`${name}, ${inner}`, each] as const)
+      ? Object.entries(value).map(([inner, each]) => [`${name}.${inner}`, each] as const)
       : [[name, value] as const],
   );
+  const source = (key: string): string => {
+    if (changes === undefined) return 'not kept with this version';
+    const found = changes.find((each) => each.key === key) ?? changes.find((each) => each.key === key.split('.')[0]);
+    if (!found) return 'as the study began';
+    return `${found.by} (name not verified), ${formatStated(found.at.slice(0, 10))}${found.why ? `: ${found.why}` : ''}`;
+  };
   return (
     <section className={sheet.section} aria-labelledby="assumptions">
       <h2 id="assumptions">Assumptions</h2>
@@ -19,18 +27,28 @@ export function Assumptions({ content }: { readonly content: Content }) {
             <tr>
               <th scope="col">Setting</th>
               <th scope="col">As frozen</th>
+              <th scope="col">From whom and when</th>
             </tr>
           </thead>
           <tbody>
             {lines.map(([name, value]) => (
               <tr key={name}>
-                <th scope="row">{name.replaceAll('_', ' ')}</th>
+                <th scope="row">{name.replaceAll('_', ' ').replace('.', ', ')}</th>
                 <td>{shown(value)}</td>
+                <td>{source(name)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </ScrollRegion>
+      <h3>Prices</h3>
+      <ul>
+        {priceSources(prices).map(([words, count]) => (
+          <li key={words}>
+            {formatCount(count)} {count === 1 ? 'price' : 'prices'}: {words}
+          </li>
+        ))}
+      </ul>
       <h3>Tables</h3>
       <ul>
         {tables.map(({ id, edition }) => (
@@ -43,9 +61,13 @@ export function Assumptions({ content }: { readonly content: Content }) {
   );
 }
 
-function shown(value: unknown): string {
-  if (value === null || (Array.isArray(value) && value.length === 0)) return 'none';
-  if (Array.isArray(value) && value.every((each) => typeof each !== 'object')) return value.join(', ');
-  if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return typeof value === 'object' ? JSON.stringify(value) : String(value);
+/** Where prices are from and of which day, with how many there are of each. */
+function priceSources({ invented, prices = [] }: Content['prices']): readonly (readonly [string, number])[] {
+  const found = new Map<string, number>();
+  for (const { source, date } of prices) {
+    const from = source ?? (invented ? 'the shipped list, which is invented' : 'no source stated');
+    const words = `${from}, ${date === undefined ? 'no date stated' : formatStated(date)}`;
+    found.set(words, (found.get(words) ?? 0) + 1);
+  }
+  return [...found];
 }

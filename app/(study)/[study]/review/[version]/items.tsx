@@ -1,13 +1,34 @@
+import Link from 'next/link';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import type { Programme } from '@/lib/features/sign-off/loaders';
+import type { Programme, ProgrammeItem } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 
+interface Props {
+  readonly programme: Programme;
+  readonly currency: string;
+  readonly study: string;
+  /** Ids that the motors have in the study now. */
+  readonly motorIds: ReadonlyMap<string, string>;
+}
+
 /** What is funded in each year, its sums to the cent, and who is left out and why. */
-export function Items({ programme, currency }: { readonly programme: Programme; readonly currency: string }) {
+export function Items({ programme, currency, study, motorIds }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  const why = ({ site, tag, option }: ProgrammeItem, text: string) => {
+    const id = motorIds.get(`${site}\n${tag}`);
+    if (id === undefined) return text;
+    const figure = encodeURIComponent(`options.${option}.net_present_value`);
+    return (
+      <Link href={`/${study}/motor/${id}/why?figure=${figure}`} prefetch={false}>
+        {text}
+        <span className="unseen">, present value of {tag}: how do we know?</span>
+      </Link>
+    );
+  };
   return (
     <>
+      <p className="screen-only">A present value opens its derivation, worked out anew from the study as it is now.</p>
       {programme.years.map(({ year, budget, spent, items }) => (
         <section key={year} className={sheet.section} aria-labelledby={`year-${year}`}>
           <h2 id={`year-${year}`}>{year}</h2>
@@ -41,7 +62,9 @@ export function Items({ programme, currency }: { readonly programme: Programme; 
                         {item.efficiency_class && `, ${item.efficiency_class}`}
                       </td>
                       <td className={sheet.number}>{money(item.cost)}</td>
-                      <td className={sheet.number}>{money(item.net_present_value)}</td>
+                      <td className={sheet.number}>
+                        {item.net_present_value === undefined ? 'must be done' : why(item, money(item.net_present_value))}
+                      </td>
                       <td className={sheet.number}>
                         {item.probability_within_policy === undefined
                           ? 'not known'

@@ -3,14 +3,18 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { eventWords, loadVersion } from '@/lib/features/sign-off/loaders';
+import { eventWords, loadDifference, loadMotorIds, loadVersion } from '@/lib/features/sign-off/loaders';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatCount, formatInstant, formatMoney } from '@/lib/platform/format';
 import { SayForm } from '../say-form';
 import { STANDING_WORDS } from '../standing-words';
 import { Assumptions } from './assumptions';
 import { Budget } from './budget';
+import { CashFlow } from './cash-flow';
+import { Difference } from './difference';
 import { Items } from './items';
+import { Overrides } from './overrides';
+import { Reconciliation } from './reconciliation';
 import styles from './version.module.css';
 
 interface Props {
@@ -49,16 +53,17 @@ export default async function VersionScreen({ params }: Props) {
   const { programme, settings } = content;
   const items = programme.years.flatMap((year) => year.items);
   const money = (amount: number) => formatMoney(amount, settings.currency, undefined, true);
+  const worth = items.reduce((sum, item) => sum + (item.net_present_value ?? 0), 0);
   const spent = programme.years.reduce((sum, year) => sum + year.spent, 0);
+  const earlier = await loadDifference(study, version.number, content);
   const closed = version.standing === 'returned' || version.standing === 'rejected';
   return (
     <main id="main" className={sheet.main} data-print="wide">
       {heading}
       <p className={sheet.answer}>
         {formatCount(items.length)} {items.length === 1 ? 'motor is' : 'motors are'} funded for <strong>{money(spent)}</strong>,
-        worth <strong>{money(programme.value)}</strong> over {settings.horizon_years} years;{' '}
-        {formatCount(programme.left_out.length)} of {formatCount(content.results.length)} are left out. It is{' '}
-        {STANDING_WORDS[version.standing]}.
+        worth <strong>{money(worth)}</strong> over {settings.horizon_years} years; {formatCount(programme.left_out.length)} of{' '}
+        {formatCount(content.results.length)} are left out. It is {STANDING_WORDS[version.standing]}.
       </p>
       <p>
         Frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified), engine {content.engine}
@@ -71,6 +76,7 @@ export default async function VersionScreen({ params }: Props) {
       <p className={styles.hash}>
         Hash <code>{version.hash}</code>
       </p>
+      <Overrides programme={programme} />
       <section className={sheet.section} aria-labelledby="said">
         <h2 id="said">What was said of it</h2>
         {version.events.length === 0 ? (
@@ -88,9 +94,12 @@ export default async function VersionScreen({ params }: Props) {
           <SayForm study={study} number={version.number} hash={version.hash} signed={version.standing === 'signed'} who={who} />
         )}
       </section>
-      <Assumptions content={content} />
+      {earlier && <Difference study={study} {...earlier} currency={settings.currency} />}
       <Budget programme={programme} currency={settings.currency} />
-      <Items programme={programme} currency={settings.currency} />
+      <Items programme={programme} currency={settings.currency} study={study} motorIds={await loadMotorIds(study)} />
+      <CashFlow programme={programme} currency={settings.currency} />
+      <Reconciliation content={content} study={study} number={version.number} />
+      <Assumptions content={content} />
     </main>
   );
 }

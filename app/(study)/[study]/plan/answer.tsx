@@ -1,0 +1,70 @@
+import Link from 'next/link';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Settings } from '@/lib/engine';
+import type { PlannedProgramme } from '@/lib/features/plan/loaders';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+
+interface Props {
+  readonly programme: PlannedProgramme;
+  readonly settings: Settings;
+  readonly study: string;
+}
+
+/** What an amount of the objective is called; money where the plan is best by money. */
+export function worthWords(amount: number, objective: string, currency: string): string {
+  if (objective === 'energy') return `${formatNumber(amount, 0)}\u202fkWh a year`;
+  if (objective === 'emissions') return `${formatNumber(amount, 0)}\u202fkg of CO₂ a year`;
+  return formatMoney(amount, currency);
+}
+
+/** The plan in a sentence, then how good it is: proven gap, the plain list beside it, and what the wishes cost. */
+export function Answer({ programme, settings, study }: Props) {
+  const { currency, horizonYears } = settings;
+  const { objective, value, bound, gap, greedy_value: greedy, value_without_wishes: free, years } = programme;
+  const items = years.flatMap((year) => year.items);
+  const worth = (amount: number) => worthWords(amount, objective, currency);
+  const sum = (pick: (item: (typeof items)[number]) => number | undefined) =>
+    items.reduce((total, item) => total + (pick(item) ?? 0), 0);
+  const spent = years.reduce((total, year) => total + year.spent, 0);
+  const shown = 100 * gap < 0.001 ? 'less than 0.001' : formatNumber(100 * gap, 3);
+  const more = value - greedy;
+  return (
+    <>
+      <p className={sheet.answer}>
+        {items.length === 0 ? (
+          'Nothing is funded: no option of any motor is worth its money within these budgets.'
+        ) : (
+          <>
+            <strong>{formatCount(items.length)}</strong> {items.length === 1 ? 'motor is' : 'motors are'} funded in{' '}
+            {formatCount(years.length)} {years.length === 1 ? 'year' : 'years'} for{' '}
+            <strong>{formatMoney(spent, currency)}</strong>, worth{' '}
+            <strong>
+              {formatMoney(
+                sum((item) => item.net_present_value),
+                currency,
+              )}
+            </strong>{' '}
+            over {horizonYears} years; once all is done they save{' '}
+            {formatNumber(sum((item) => item.energy_saved?.value) / 1000, 0)}
+            {'\u202fMWh a year'}.
+          </>
+        )}
+      </p>
+      <p>
+        No plan within these limits can bring more than {worth(bound)}; this one brings {worth(value)}, so that it is within{' '}
+        {shown} % of the best there is.{' '}
+        {Math.abs(more) < 0.5
+          ? 'Taking the motors in the order of their rank brings the same. '
+          : `Taking the motors in the order of their rank, each in the first year with room, ${more > 0 ? `brings ${worth(more)} less` : `brings ${worth(-more)} more, because it does not heed what was wished`}. `}
+        {free !== undefined &&
+          (free - value < 0.5
+            ? 'What was wished costs nothing. '
+            : `What was wished costs ${worth(free - value)} against the plan without wishes. `)}
+        <Link href={`/${study}/review`} prefetch={false}>
+          Freeze it for review
+        </Link>{' '}
+        once it is as you want it.
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,60 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { PlannedProgramme } from '@/lib/features/plan/loaders';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+
+/** Every year's money beside what it buys, and what one more unit of it would bring. */
+export function Budgets({ programme, currency }: { readonly programme: PlannedProgramme; readonly currency: string }) {
+  const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  const unit = { energy: 'kWh a year', emissions: 'kg of CO₂ a year' }[programme.objective] ?? currency;
+  const worth = (items: PlannedProgramme['years'][number]['items']) =>
+    items.reduce((sum, item) => sum + (item.net_present_value ?? 0), 0);
+  return (
+    <section className={sheet.section} aria-labelledby="budgets">
+      <h2 id="budgets">Budget by year</h2>
+      <ScrollRegion label="Money of each year">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Year</th>
+              <th scope="col" className={sheet.number}>
+                Budget
+              </th>
+              <th scope="col" className={sheet.number}>
+                Spent
+              </th>
+              <th scope="col" className={sheet.number}>
+                Left
+              </th>
+              <th scope="col" className={sheet.number}>
+                Motors
+              </th>
+              <th scope="col" className={sheet.number}>
+                Present value
+              </th>
+              <th scope="col" className={sheet.number}>
+                One more {currency} brings
+                <span className={sheet.unit}>{unit}</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {programme.years.map(({ year, budget, spent, items, shadow_price: price }) => (
+              <tr key={year}>
+                <th scope="row">
+                  <a href={`#year-${year}`}>{year}</a>
+                </th>
+                <td className={sheet.number}>{money(budget)}</td>
+                <td className={sheet.number}>{money(spent)}</td>
+                <td className={sheet.number}>{money(budget - spent)}</td>
+                <td className={sheet.number}>{formatCount(items.length)}</td>
+                <td className={sheet.number}>{money(worth(items))}</td>
+                <td className={sheet.number}>{price === undefined || price < 0.005 ? 'nothing' : formatNumber(price, 2)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </section>
+  );
+}

@@ -1,0 +1,28 @@
+'use client';
+
+import { useActionState } from 'react';
+import { Outcome } from '@/app/_ui/outcome';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { WhoField } from '@/app/_ui/who-field';
+import { type PlanState, takeWishesBack } from '@/lib/features/plan/actions';
+import styles from './plan.module.css';
+
+const NOTHING: PlanState = {};
+
+/** Takes every wish back at once. */
+export function DropForm({ study, who }: { readonly study: string; readonly who: string }) {
+  const [state, send, busy] = useActionState(takeWishesBack, NOTHING);
+  return (
+    <details className={styles.change}>
+      <summary>Take all wishes back</summary>
+      <form action={send} className={sheet.form}>
+        <Outcome state={state} />
+        <input type="hidden" name="study" value={study} />
+        <WhoField id="drop-who" initial={who} />
+        <button type="submit" aria-disabled={busy}>
+          {busy ? 'Taking back…' : 'Take all back and plan anew'}
+        </button>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,115 @@
+import Link from 'next/link';
+import { FigureText } from '@/app/_ui/figure';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { type PlannedProgramme, type ProgrammeItem, placeOf, type StoredWish } from '@/lib/features/plan/loaders';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import styles from './plan.module.css';
+import { wishWords } from './wishes';
+
+interface Props {
+  readonly study: string;
+  readonly currency: string;
+  readonly motorIds: ReadonlyMap<string, string>;
+  readonly year: PlannedProgramme['years'][number];
+  readonly wishes: readonly StoredWish[];
+  readonly objective: string;
+}
+
+/** What is done with a motor, in words. */
+export function itemWords({ action, rated_power_kw: power, efficiency_class: grade }: ProgrammeItem): string {
+  return `${action}: ${formatNumber(power, 1)}\u202fkW${grade === undefined ? '' : `, ${grade}`}`;
+}
+
+/** One year of the plan: what is done with which motor, its cost and its worth, and the way to wish otherwise. */
+export function YearItems({ study, currency, motorIds, year: { year, budget, spent, items }, wishes }: Props) {
+  const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  const own = new Map<string, StoredWish[]>();
+  for (const wish of wishes) own.set(placeOf(wish), [...(own.get(placeOf(wish)) ?? []), wish]);
+  return (
+    <section className={sheet.section} aria-labelledby={`year-${year}`}>
+      <h2 id={`year-${year}`}>{year}</h2>
+      <p>
+        {items.length === 0
+          ? `Nothing is done; ${money(budget)} are left.`
+          : `${formatCount(items.length)} ${items.length === 1 ? 'motor' : 'motors'}: ${money(spent)} of ${money(budget)}. ± is the 95 % interval.`}
+      </p>
+      {items.length > 0 && (
+        <ScrollRegion label={`Plan of ${year}`}>
+          <table className={sheet.table}>
+            <thead>
+              <tr>
+                <th scope="col">Motor</th>
+                <th scope="col">What is done</th>
+                <th scope="col" className={sheet.number}>
+                  Cost
+                </th>
+                <th scope="col" className={sheet.number}>
+                  Present value
+                </th>
+                <th scope="col" className={sheet.number}>
+                  Energy saved
+                  <span className={sheet.unit}>kWh a year</span>
+                </th>
+                <th scope="col" className={sheet.number}>
+                  Rank
+                </th>
+                <th scope="col" className={styles.edit}>
+                  <span className="unseen">Wish</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {items.map((item) => {
+                const id = motorIds.get(placeOf(item));
+                const name = [item.site, item.tag].filter(Boolean).join(' / ');
+                const wished = own.get(placeOf(item)) ?? [];
+                return (
+                  <tr key={placeOf(item)}>
+                    <th scope="row">
+                      {id === undefined ? (
+                        name
+                      ) : (
+                        <Link href={`/${study}/motor/${id}`} prefetch={false}>
+                          {name}
+                        </Link>
+                      )}
+                    </th>
+                    <td>
+                      {itemWords(item)}
+                      {wished.map((wish) => (
+                        <span key={wish.kind} className={styles.wish}>
+                          {wishWords(wish)}
+                        </span>
+                      ))}
+                    </td>
+                    <td className={sheet.number}>{money(item.cost)}</td>
+                    <td className={sheet.number}>
+                      {item.net_present_value === undefined ? 'must be done' : money(item.net_present_value)}
+                    </td>
+                    <td className={sheet.number}>
+                      <FigureText
+                        figure={item.energy_saved}
+                        name={`energy saved by ${item.tag}`}
+                        reason="No saving can be worked out: hours or load are missing."
+                        unitInHead
+                      />
+                    </td>
+                    <td className={sheet.number}>{formatCount(item.rank)}</td>
+                    <td className={styles.edit}>
+                      {id !== undefined && (
+                        <Link href={`/${study}/plan/${id}`} prefetch={false}>
+                          move or pin<span className="unseen"> {name}</span>
+                        </Link>
+                      )}
+                    </td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+        </ScrollRegion>
+      )}
+    </section>
+  );
+}

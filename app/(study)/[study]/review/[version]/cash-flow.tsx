@@ -1,0 +1,77 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Programme } from '@/lib/features/sign-off/loaders';
+import { formatMoney, formatNumber } from '@/lib/platform/format';
+import styles from './version.module.css';
+
+interface Props {
+  readonly programme: Programme;
+  readonly currency: string;
+}
+
+/** What each funded option changes year by year, before discounting, as if it were carried out at once; and all of them together in their years. */
+export function CashFlow({ programme, currency }: Props) {
+  const items = programme.years.flatMap(({ items }, at) => items.map((item) => ({ at, ...item })));
+  const last = Math.max(0, ...items.map(({ at, cash_flow }) => at + cash_flow.length - 1));
+  const longest = Math.max(0, ...items.map(({ cash_flow }) => cash_flow.length));
+  const columns = Array.from({ length: Math.max(longest, last + 1) }, (_, year) => year);
+  const horizon = longest - 1;
+  // What is done later is followed to the horizon of the study, as its present value is.
+  const together = columns.map((year) =>
+    year > horizon ? undefined : items.reduce((sum, { at, cash_flow }) => sum + (cash_flow[year - at] ?? 0), 0),
+  );
+  if (items.length === 0) return null;
+  return (
+    <section className={sheet.section} aria-labelledby="cash-flow">
+      <h2 id="cash-flow">Cash flow</h2>
+      <p>
+        In {currency}, before discounting, against going on as now; year 0 is when the money is spent. The first line has every
+        motor in its year of the programme, to the horizon of the study; what is spent later is taken at the prices of the study’s
+        day.
+      </p>
+      <ScrollRegion label="Cash flow by year">
+        <table className={`${sheet.table} ${styles.flow}`}>
+          <thead>
+            <tr>
+              <th scope="col">Motor</th>
+              <th scope="col">Year</th>
+              {columns.slice(0, longest).map((year) => (
+                <th key={year} scope="col" className={sheet.number}>
+                  {year}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <th scope="row">
+                <strong>All together</strong>
+              </th>
+              <td>all</td>
+              {columns.slice(0, longest).map((year) => (
+                <td key={year} className={sheet.number}>
+                  <strong>{together[year] === undefined ? '' : formatMoney(together[year], currency)}</strong>
+                </td>
+              ))}
+            </tr>
+            {programme.years.flatMap(({ year, items }) =>
+              items.map(({ site, tag, cash_flow }) => (
+                <tr key={`${site} ${tag}`}>
+                  <th scope="row" className={sheet.nowrap}>
+                    {tag}
+                  </th>
+                  <td>{year}</td>
+                  {columns.slice(0, longest).map((at) => (
+                    <td key={at} className={sheet.number}>
+                      {cash_flow[at] === undefined ? '' : formatNumber(cash_flow[at], 0)}
+                    </td>
+                  ))}
+                </tr>
+              )),
+            )}
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </section>
+  );
+}

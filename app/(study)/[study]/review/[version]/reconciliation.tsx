@@ -1,0 +1,63 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { agrees, type Content, reconcile } from '@/lib/features/sign-off/loaders';
+import { formatCount, formatMoney } from '@/lib/platform/format';
+import { fromMinor } from '@/lib/platform/money';
+
+interface Props {
+  readonly content: Content;
+  readonly study: string;
+  readonly number: number;
+}
+
+/** The same sums by ways of their own, to the minor unit, and whether they agree. */
+export function Reconciliation({ content, study, number }: Props) {
+  const { currency } = content.settings;
+  const sums = reconcile(content);
+  const money = (minor: bigint) => formatMoney(fromMinor(minor, currency), currency, undefined, true);
+  return (
+    <section className={sheet.section} aria-labelledby="reconciliation">
+      <h2 id="reconciliation">Reconciliation</h2>
+      <p className={agrees(sums) ? undefined : sheet.caution}>
+        {agrees(sums)
+          ? 'All sums agree to the last digit of money.'
+          : 'The sums do not agree: do not rely on this version before it is known why.'}{' '}
+        <span className="screen-only">
+          Take the programme along as{' '}
+          <a href={`/api/studies/${study}/versions/${number}/csv`} download>
+            CSV
+          </a>
+          .
+        </span>
+      </p>
+      <ScrollRegion label="Sums by their source">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Summed from</th>
+              <th scope="col" className={sheet.number}>
+                Motors
+              </th>
+              <th scope="col" className={sheet.number}>
+                Cost
+              </th>
+              <th scope="col" className={sheet.number}>
+                Present value
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {sums.map(({ from, motors, cost, worth }) => (
+              <tr key={from}>
+                <th scope="row">{from}</th>
+                <td className={sheet.number}>{formatCount(motors)}</td>
+                <td className={sheet.number}>{money(cost)}</td>
+                <td className={sheet.number}>{money(worth)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </section>
+  );
+}

@@ -1,0 +1,218 @@
+import { type Change, recordChanges } from '@/lib/platform/audit';
+import type { Database, Tx } from '@/lib/platform/db';
+import { ok, type Result, refuse } from '@/lib/platform/errors';
+import { newId } from '@/lib/platform/id';
+import { readResult } from '../evaluation/data';
+import { readStudy } from '../study/data';
+import { readPlanProgress, readWishes, type StoredWish } from './data';
+import type { PlanWish } from './programme';
+import type { PlanStage } from './schema';
+
+/** What somebody wants of the plan for one motor: all that holds from now on. */
+export interface MotorWish {
+  readonly studyId: string;
+  readonly motorId: string;
+  readonly who: string;
+  readonly choice: 'free' | 'forbidden' | { readonly option: string; readonly year: number };
+  /** Empty for none. */
+  readonly bundle: string;
+  /** Why its figures may be used although they are not usable; absent: they may not. */
+  readonly override?: string | undefined;
+}
+
+const GONE = refuse('no-motor', 'There is no such motor any more.', 'Go back to the plan.');
+
+/** Writes what is wanted for a motor in place of what was, with a line in the history for each wish that differs. */
+export async function setMotorWish(
+  db: Database,
+  wish: MotorWish,
+  at: Date = new Date(),
+): Promise<Result<{ readonly changed: number }>> {
+  const { studyId, motorId, who } = wish;
+  return db.write(async (tx) => {
+    const motor = await tx.motor.findFirst({ where: { id: motorId, studyId }, select: { siteName: true, tag: true } });
+    if (motor === null) return GONE;
+    const refused = await refusedWish(tx, wish);
+    if (refused) return refused;
+    const before = await readWishes(tx, studyId, motorId);
+    const after = wanted(wish, { site: motor.siteName, tag: motor.tag });
+    const changed = (['pinned', 'forbidden', 'together', 'override'] as const).flatMap((kind) => {
+      const [from, to] = [before, after].map((all) => all.find((each) => each.kind === kind));
+      return words(from) === words(to) ? [] : [{ kind, from, to }];
+    });
+    for (const { kind, to } of changed) {
+      await tx.planWish.deleteMany({ where: { motorId, kind } });
+      if (!to) continue;
+      const { option, year, bundle, reason } = to;
+      await tx.planWish.create({
+        data: {
+          id: newId(at.getTime()),
+          studyId,
+          motorId,
+          kind,
+          option: option ?? null,
+          year: year ?? null,
+          bundle: bundle ?? null,
+          who,
+          reason: reason ?? null,
+          createdAt: at,
+        },
+      });
+    }
+    const label = [motor.siteName, motor.tag].filter(Boolean).join(' / ');
+    await recordChanges(
+      tx,
+      changed.map(
+        ({ kind, from, to }): Change => ({
+          studyId,
+          who,
+          subject: 'plan',
+          subjectId: motorId,
+          subjectLabel: label,
+          what: 'changed',
+          field: kind,
+          from: words(from),
+          to: words(to),
+          ...(to?.reason !== undefined && { why: to.reason }),
+        }),
+      ),
+      at,
+    );
+    return ok({ changed: changed.length });
+  });
+}
+
+function wanted({ choice, bundle, override, who }: MotorWish, motor: { readonly site: string; readonly tag: string }) {
+  const wishes: PlanWish[] = [];
+  if (choice === 'forbidden') wishes.push({ ...motor, kind: 'forbidden', by: who });
+  if (typeof choice === 'object') wishes.push({ ...motor, kind: 'pinned', ...choice, by: who });
+  if (bundle !== '') wishes.push({ ...motor, kind: 'together', bundle, by: who });
+  if (override !== undefined) wishes.push({ ...motor, kind: 'override', reason: override, by: who });
+  return wishes;
+}
+
+/** A wish as the history has it; two wishes are the same where these words are, whoever had them. */
+function words(wish: PlanWish | StoredWish | undefined): string | undefined {
+  switch (wish?.kind) {
+    case 'pinned':
+      return `${wish.option} in ${wish.year}`;
+    case 'forbidden':
+      return 'left alone';
+    case 'together':
+      return wish.bundle;
+    case 'override':
+      return `its figures may be used: ${wish.reason}`;
+    default:
+      return undefined;
+  }
+}
+
+async function refusedWish(tx: Tx, { studyId, motorId, choice, override }: MotorWish) {
+  const study = await readStudy(tx, studyId);
+  const result = await readResult(tx, studyId, motorId);
+  if (!study || !result) return refuse('not-evaluated', 'The motor is not evaluated.', 'Wait until the evaluation is done.');
+  const motor = await tx.motor.findUnique({ where: { id: motorId }, select: { status: true } });
+  const exempt = motor?.status === 'failed' || result.trust.level !== 'not-usable';
+  if (override !== undefined && exempt) {
+    return refuse('no-need', 'Nobody has to answer for its figures: they may be used.', 'Take the reason away.');
+  }
+  if (typeof choice !== 'object') return undefined;
+  if (!exempt && override === undefined) {
+    return refuse(
+      'not-usable',
+      'Its figures may not be used, so that it cannot be planned.',
+      'Have it measured again, or answer for it with a reason.',
+    );
+  }
+  const first = Number(study.settings.asOf.slice(0, 4));
+  const option = result.options.find(({ id, timing, action }) => id === choice.option && timing === 'now' && action !== 'keep');
+  if (!option || choice.year < first || choice.year >= first + study.settings.budget.length) {
+    return refuse('no-option', 'It has no such option in such a year.', 'Load the page again and choose another one.');
+  }
+  return undefined;
+}
+
+/** Takes every wish of a study back, each with its line in the history. */
+export async function dropWishes(
+  db: Database,
+  { studyId, who }: { readonly studyId: string; readonly who: string },
+  at: Date = new Date(),
+): Promise<number> {
+  return db.write(async (tx) => {
+    const wishes = await readWishes(tx, studyId);
+    await tx.planWish.deleteMany({ where: { studyId } });
+    await recordChanges(
+      tx,
+      wishes.map((wish) => ({
+        studyId,
+        who,
+        subject: 'plan',
+        subjectId: wish.motorId,
+        subjectLabel: [wish.site, wish.tag].filter(Boolean).join(' / '),
+        what: 'changed',
+        field: wish.kind,
+        from: words(wish),
+      })),
+      at,
+    );
+    return wishes.length;
+  });
+}
+
+/** Begins an attempt to work a plan out; one that is at work is given up. Returns its id. */
+export async function beginSolution(db: Database, studyId: string, at: Date = new Date()): Promise<string> {
+  return db.write(async (tx) => {
+    await tx.planSolution.updateMany({ where: { studyId, state: 'running' }, data: { state: 'cancelled', finishedAt: at } });
+    const id = newId(at.getTime());
+    await tx.planSolution.create({ data: { id, studyId, startedAt: at, heartbeatAt: at } });
+    return id;
+  });
+}
+
+/** A sign of life of an attempt. Returns false once somebody has given it up, or it is gone with its study. */
+export async function stillWanted(db: Database, id: string, stage: PlanStage): Promise<boolean> {
+  const kept = await db.read.planSolution.updateMany({
+    where: { id, state: 'running' },
+    data: { stage, heartbeatAt: new Date() },
+  });
+  return kept.count > 0;
+}
+
+/** Keeps what came of an attempt, and lets earlier ones go; what was given up meanwhile stays so. */
+export async function keepSolution(
+  db: Database,
+  id: string,
+  found: { readonly hash: string; readonly result: Uint8Array },
+): Promise<void> {
+  await db.write(async (tx) => {
+    const row = await tx.planSolution.findFirst({ where: { id, state: 'running' }, select: { studyId: true } });
+    if (row === null) return;
+    await tx.planSolution.update({
+      where: { id },
+      data: { state: 'done', inputsHash: found.hash, result: Uint8Array.from(found.result), finishedAt: new Date() },
+    });
+    await tx.planSolution.deleteMany({ where: { studyId: row.studyId, id: { not: id }, state: { not: 'running' } } });
+  });
+}
+
+/** Ends an attempt that came to nothing, with a sentence for people. */
+export async function failSolution(db: Database, id: string, problem: string): Promise<void> {
+  await db.write(async (tx) => {
+    await tx.planSolution.updateMany({
+      where: { id, state: 'running' },
+      data: { state: 'failed', problem, finishedAt: new Date() },
+    });
+  });
+}
+
+/** Gives up whatever is at work for a study. */
+export async function cancelSolutions(db: Database, studyId: string): Promise<void> {
+  await db.write(async (tx) => {
+    const { active } = await readPlanProgress(tx, studyId);
+    if (active === undefined) return;
+    await tx.planSolution.updateMany({
+      where: { studyId, state: 'running' },
+      data: { state: 'cancelled', problem: 'Working the plan out was stopped.', finishedAt: new Date() },
+    });
+  });
+}

@@ -1,0 +1,92 @@
+import { z } from 'zod';
+
+/** A programme as it is kept and frozen: what is done with which motor in which year. Members are named as in the results file. */
+
+const figure = z.object({
+  value: z.number(),
+  u: z.number(),
+  unit: z.string(),
+  low: z.number().optional(),
+  high: z.number().optional(),
+});
+const because = z.object({ code: z.string(), text: z.string() });
+const motor = z.object({ site: z.string(), tag: z.string() });
+/** Who wanted something, and why. */
+const answer = z.object({ by: z.string(), reason: z.string() });
+
+const item = motor.extend({
+  rank: z.number(),
+  option: z.string(),
+  action: z.string(),
+  rated_power_kw: z.number(),
+  efficiency_class: z.string().optional(),
+  /** Money of the item's year, in units of the currency; at the prices of the study's day where money is real. */
+  cost: z.number(),
+  /** If carried out in the item's year, dated as of the study; absent where nothing but the need to act is known. */
+  net_present_value: z.number().optional(),
+  /** What the option changes in each year of the horizon, the investment first, before discounting, if carried out at once. */
+  cash_flow: z.array(z.number()),
+  probability_within_policy: z.number().optional(),
+  energy_saved: figure.optional(),
+  demand_saved: figure.optional(),
+  money_saved: figure.optional(),
+  emissions_saved: figure.optional(),
+  simple_payback: figure.optional(),
+  trust: z.string().optional(),
+  override: answer.optional(),
+});
+const year = z.object({
+  year: z.number(),
+  budget: z.number(),
+  spent: z.number(),
+  items: z.array(item),
+  /** What one more unit of this year's money would bring, by the objective. */
+  shadow_price: z.number().optional(),
+});
+const leftOut = motor.extend({ because });
+
+/** The programme of versions frozen before plans were solved: motor by motor in the order of rank. */
+export const programmeByRank = z.object({
+  method: z.literal('by-rank'),
+  objective: z.string(),
+  value: z.number(),
+  years: z.array(year),
+  left_out: z.array(leftOut),
+});
+
+/** What people wanted of a plan, motor by motor. */
+export const planWish = motor.extend({
+  kind: z.enum(['pinned', 'forbidden', 'together', 'override']),
+  option: z.string().optional(),
+  year: z.number().optional(),
+  bundle: z.string().optional(),
+  by: z.string(),
+  reason: z.string().optional(),
+});
+export type PlanWish = z.infer<typeof planWish>;
+
+export const programmeByPlan = z.object({
+  method: z.literal('plan'),
+  objective: z.string(),
+  /** Sum over the items, by the objective; no plan within the limits is worth more than `bound`. */
+  value: z.number(),
+  bound: z.number(),
+  gap: z.number(),
+  /** The same by the order of rank, each motor's best option in the first year with room. */
+  greedy_value: z.number(),
+  /** Worth of the best plan if nobody had pinned, forbidden or bundled anything; absent where nobody has. */
+  value_without_wishes: z.number().optional(),
+  years: z.array(year),
+  at_failure: z.array(motor.extend({ option: z.string(), expected_spend: z.array(z.number()) })),
+  left_out: z.array(leftOut),
+  wishes: z.array(planWish),
+});
+export type PlannedProgramme = z.infer<typeof programmeByPlan>;
+
+export const programme = z.discriminatedUnion('method', [programmeByPlan, programmeByRank]);
+export type Programme = z.infer<typeof programme>;
+export type ProgrammeItem = z.infer<typeof item>;
+
+/** What came of working a plan out: a programme, or why there is none. */
+export const planOutcome = z.union([programmeByPlan, z.object({ problems: z.array(because) })]);
+export type PlanOutcome = z.infer<typeof planOutcome>;

@@ -1,0 +1,46 @@
+import { expect, expectAccessible, test } from './page-watch';
+import { plantStudy } from './support-fleet';
+
+test('a plan is worked out, a motor is pinned and one left alone by keyboard, and budgets are changed', async ({ page }) => {
+  test.setTimeout(120_000);
+  const study = await plantStudy('Plan', 25, { evaluated: true });
+  await page.goto(`/${study}/plan`);
+  await expect(page.getByText('No plan has been worked out yet.')).toBeVisible();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Work the plan out' }).click();
+  await expect(page.getByRole('heading', { name: 'Budget by year' })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText(/No plan within these limits can bring more than/)).toBeVisible();
+  await expectAccessible(page);
+
+  // The grid of options and years is one choice: arrow keys move in it.
+  const row = page
+    .getByRole('region', { name: /^Plan of/ })
+    .first()
+    .getByRole('row')
+    .nth(1);
+  const motor = (await row.getByRole('rowheader').textContent()) ?? '';
+  await row.getByRole('link', { name: /move or pin/ }).press('Enter');
+  await expect(page.getByRole('heading', { level: 1 })).toContainText(motor);
+  await expectAccessible(page);
+  const free = page.getByRole('radio', { name: 'as the solver finds best' });
+  await free.focus();
+  for (const _ of [1, 2, 3]) await page.keyboard.press('ArrowDown');
+  await page.getByLabel('Your name').fill('P. Planner');
+  await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
+  await expect(page.getByRole('heading', { name: 'What was wished' })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText(/What was wished costs/)).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByText(/pinned by P. Planner/).first()).toBeVisible();
+
+  await page.getByText('Take all wishes back').click();
+  await page.getByRole('button', { name: 'Take all back and plan anew' }).click();
+  await expect(page.getByRole('heading', { name: 'What was wished' })).toBeHidden();
+  await page.getByText('Change budgets and aim').click();
+  const [first] = await page.getByRole('textbox', { name: /^\d{4} / }).all();
+  await first?.fill('1.500,00');
+  await page.getByRole('button', { name: 'Save and plan anew' }).click();
+  await expect(page.getByText(/Some budgets cannot be taken as they are/)).toBeVisible();
+  await first?.fill('3000');
+  await page.getByRole('button', { name: 'Save and plan anew' }).click();
+  await expect(page.getByRole('region', { name: 'Money of each year' }).getByText('$3,000.00')).toBeVisible({ timeout: 30_000 });
+  await expectAccessible(page);
+});
