@@ -16,6 +16,9 @@ const address = `http://127.0.0.1:${process.env.E2E_PORT}`;
 const desktop = { viewport: { width: 1440, height: 900 } };
 const phone = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
 
+/** Tests that set size and colours themselves, or look at neither, would be the same test in every project: they run in the first. */
+const ONCE = /@once/;
+
 export default defineConfig({
   testDir: 'tests/e2e',
   outputDir: 'test-results',
@@ -50,8 +53,8 @@ export default defineConfig({
   },
   projects: [
     { name: 'desktop-light', use: { ...desktop, colorScheme: 'light' } },
-    { name: 'desktop-dark', use: { ...desktop, colorScheme: 'dark' } },
-    { name: 'phone', use: { ...phone, colorScheme: 'light' } },
+    { name: 'desktop-dark', grepInvert: ONCE, use: { ...desktop, colorScheme: 'dark' } },
+    { name: 'phone', grepInvert: ONCE, use: { ...phone, colorScheme: 'light' } },
   ],
   webServer: {
     command: `${JSON.stringify(process.execPath)} scripts/start.mjs`,

@@ -89,7 +89,7 @@ test('filters stand in the address and in words, and Back takes one off', async 
   await expect(page.getByText(`${COUNT} motors`, { exact: true })).toBeVisible();
 });
 
-test('the files hold the motors that are listed', async ({ page, request }) => {
+test('the files hold the motors that are listed', { tag: '@once' }, async ({ page, request }) => {
   await open(page, '?trust=sound&sort=-load_fraction');
   const shown = await grid(page).getAttribute('aria-rowcount');
   await page.getByRole('button', { name: 'Download or print' }).click();
@@ -142,7 +142,7 @@ test('many motors are changed after a preview, and the change is taken back', as
   await expect(page.getByText(/Taken back for 3 motors/)).toBeVisible();
 });
 
-test.describe('with keys alone', () => {
+test.describe('with keys alone', { tag: '@once' }, () => {
   // A table wide enough for arrows to the side, whatever the project's screen.
   test.use(DESK);
 
@@ -234,7 +234,7 @@ test.describe('with keys alone', () => {
   });
 });
 
-test('paper carries every listed row, with a head of words that browsers repeat', async ({ page }) => {
+test('paper carries every listed row, with a head of words that browsers repeat', { tag: '@once' }, async ({ page }) => {
   await open(page);
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
   await expect(page.locator('tr[aria-selected]')).toHaveCount(COUNT);

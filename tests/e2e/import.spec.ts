@@ -150,7 +150,7 @@ test('a file that is no sheet is refused in words', async ({ page }, info) => {
   await expectAccessible(page);
 });
 
-test('a study starts and a sheet comes in by keyboard alone', async ({ page }, info) => {
+test('a study starts and a sheet comes in by keyboard alone', { tag: '@once' }, async ({ page }, info) => {
   await page.goto('/');
   await page.getByLabel('Name of the study').focus();
   await page.keyboard.type(named('By keyboard', info));
@@ -204,13 +204,13 @@ test('a study that was put aside can be removed for good', async ({ page }, info
   await expect(page.getByText(name)).toHaveCount(0);
 });
 
-test('the icon is found under its old name as well', async ({ request }) => {
+test('the icon is found under its old name as well', { tag: '@once' }, async ({ request }) => {
   const icon = await request.get('/favicon.ico');
   expect(icon.status()).toBe(200);
   expect(icon.headers()['content-type']).toContain('image/svg+xml');
 });
 
-test('blank sheets come as CSV and XLSX, and import as they are', async ({ page, request }, info) => {
+test('blank sheets come as CSV and XLSX, and import as they are', { tag: '@once' }, async ({ page, request }, info) => {
   const csv = await request.get('/api/blank-sheet/csv');
   expect(csv.headers()['content-disposition']).toContain('fleet-sheet.csv');
   const xlsx = await request.get('/api/blank-sheet/xlsx');

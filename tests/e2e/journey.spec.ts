@@ -43,7 +43,7 @@ function filled(blank: string): Record<string, string>[] {
 test.describe('the whole way', () => {
   test.use({ viewport: { width: 1440, height: 900 }, isMobile: false, hasTouch: false });
 
-  test('from a blank sheet to a changed figure and back, by keyboard alone', async ({ page }, info) => {
+  test('from a blank sheet to a changed figure and back, by keyboard alone', { tag: '@once' }, async ({ page }, info) => {
     await page.goto('/');
     const download = page.waitForEvent('download');
     await press(page, page.getByRole('link', { name: 'CSV' }));

@@ -35,7 +35,7 @@ async function screensOf(page: Page, study: string): Promise<readonly string[]> 
   ];
 }
 
-test('every screen holds at 400 % zoom, without colours of its own, and without motion', async ({ page }) => {
+test('every screen holds at 400 % zoom, without colours of its own, and without motion', { tag: '@once' }, async ({ page }) => {
   const study = await plantStudy('Look', 30, { evaluated: true });
   await page.emulateMedia({ forcedColors: 'active', reducedMotion: 'reduce' });
   // 1280 px wide at 400 % leaves 320 px (WCAG 2.2, 1.4.10).
@@ -52,7 +52,7 @@ test('every screen holds at 400 % zoom, without colours of its own, and without 
   }
 });
 
-test('every screen prints light, whatever the screen shows, and without its navigation', async ({ page }) => {
+test('every screen prints light, whatever the screen shows, and without its navigation', { tag: '@once' }, async ({ page }) => {
   const study = await plantStudy('Print', 30, { evaluated: true });
   await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
   for (const screen of (await screensOf(page, study)).filter((path) => !path.startsWith('import'))) {

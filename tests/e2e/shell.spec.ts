@@ -1,7 +1,7 @@
 import { test as plainTest } from '@playwright/test';
 import { expect, expectAccessible, test } from './page-watch';
 
-test('the program says that it is sound', async ({ request }) => {
+test('the program says that it is sound', { tag: '@once' }, async ({ request }) => {
   const response = await request.get('/api/health');
   expect(response.status()).toBe(200);
   expect(await response.json()).toMatchObject({ status: 'ok' });
@@ -16,7 +16,7 @@ test('the first page is whole, accessible and quiet', async ({ page }) => {
   expect(sideways).toBe(0);
 });
 
-test('the policy allows no eval and no script without the nonce', async ({ page }) => {
+test('the policy allows no eval and no script without the nonce', { tag: '@once' }, async ({ page }) => {
   const response = await page.goto('/');
   const policy = response?.headers()['content-security-policy'] ?? '';
   const scripts = policy.split('; ').find((part) => part.startsWith('script-src')) ?? '';
@@ -62,7 +62,7 @@ plainTest('an unknown address is answered in words', async ({ page }) => {
   await expectAccessible(page);
 });
 
-test('strangers and other sites are refused', async ({ request }) => {
+test('strangers and other sites are refused', { tag: '@once' }, async ({ request }) => {
   expect((await request.get('/', { headers: { host: 'elsewhere.example' } })).status()).toBe(421);
   expect((await request.post('/', { headers: { origin: 'http://elsewhere.example' } })).status()).toBe(403);
   expect((await request.post('/', { headers: { 'sec-fetch-site': 'cross-site' } })).status()).toBe(403);
