@@ -10,7 +10,10 @@ import { type Quantity, scaleParts } from './quantity/quantity';
 import type { EstimateResult, Losses, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
 import { figure, tidy } from './result-figure';
 
-/** The plain results of one motor, ready to be written; the rank is put in when the whole fleet is known. */
+/**
+ * The plain results of one motor, ready to be written. What is absent stays undefined, which no file shows: one form for all motors is read
+ * and written faster than many. The rank is put in when the whole fleet is known.
+ */
 export function motorResult(evaluation: Evaluation): UnrankedMotor {
   const { motor, inUse, point } = evaluation;
   const currency = evaluation.scope.settings.currency;
@@ -19,26 +22,22 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
   return {
     site: motor.site,
     tag: motor.tag,
-    ...(motor.area !== undefined && { area: motor.area }),
-    ...(motor.description !== undefined && { description: motor.description }),
+    area: motor.area,
+    description: motor.description,
     rated_power_kw: tidy(motor.plate.ratedPowerKw),
-    ...(point && {
-      shaft_power: figure(point.shaftPower, currency),
-      load_fraction: figure(point.loadFraction, currency),
-      input_power: figure(point.inputPower, currency),
-      efficiency: figure(point.efficiency, currency),
-      losses: lossesResult(point.losses, currency),
-      ...(causes && { losses_by_cause: byCauseResult(causes, currency) }),
-    }),
+    shaft_power: point && figure(point.shaftPower, currency),
+    load_fraction: point && figure(point.loadFraction, currency),
+    input_power: point && figure(point.inputPower, currency),
+    efficiency: point && figure(point.efficiency, currency),
+    losses: point && lossesResult(point.losses, currency),
+    losses_by_cause: point && causes && byCauseResult(causes, currency),
     estimates: inUse ? estimatesResult(evaluation, inUse) : [],
     readings: evaluation.readings.map((evaluated) => readingResult(evaluated, currency)),
-    ...(agreement && {
-      agreement: {
-        chi_squared: tidy(agreement.chi_squared),
-        degrees_of_freedom: agreement.degrees_of_freedom,
-        p: tidy(agreement.p),
-      },
-    }),
+    agreement: agreement && {
+      chi_squared: tidy(agreement.chi_squared),
+      degrees_of_freedom: agreement.degrees_of_freedom,
+      p: tidy(agreement.p),
+    },
     trust: evaluation.trust,
     condition: conditionResult(evaluation.condition, currency),
     options: evaluation.options.map((option) => optionResult(option, currency)),
@@ -105,8 +104,9 @@ function readingResult(evaluated: Evaluation['readings'][number], currency: stri
   const { reading, point } = evaluated;
   return {
     row: reading.row,
-    ...(reading.takenAt !== undefined && { taken_at: reading.takenAt }),
-    ...(point && { shaft_power: figure(point.shaftPower, currency), load_fraction: figure(point.loadFraction, currency) }),
+    taken_at: reading.takenAt,
+    shaft_power: point && figure(point.shaftPower, currency),
+    load_fraction: point && figure(point.loadFraction, currency),
     trust: evaluated.level,
     metered: meteredResult(reading),
   };
@@ -114,12 +114,12 @@ function readingResult(evaluated: Evaluation['readings'][number], currency: stri
 
 function meteredResult(reading: ReadingEvaluation['reading']): Metered {
   return {
-    ...(reading.inputPowerKw !== undefined && { input_power: reading.inputPowerKw }),
-    ...(reading.voltageV !== undefined && { voltage: tidy(reading.voltageV) }),
-    ...(reading.currentA !== undefined && { current: tidy(reading.currentA) }),
-    ...(reading.powerFactorPct !== undefined && { power_factor: reading.powerFactorPct }),
-    ...(reading.frequencyHz !== undefined && { frequency: reading.frequencyHz }),
-    ...(reading.shaftSpeedRpm !== undefined && { speed: reading.shaftSpeedRpm }),
+    input_power: reading.inputPowerKw,
+    voltage: reading.voltageV === undefined ? undefined : tidy(reading.voltageV),
+    current: reading.currentA === undefined ? undefined : tidy(reading.currentA),
+    power_factor: reading.powerFactorPct,
+    frequency: reading.frequencyHz,
+    speed: reading.shaftSpeedRpm,
   };
 }
 

@@ -13,12 +13,15 @@ export function figure(quantity: Quantity, currency: string): Figure {
   };
 }
 
+/** Powers of ten are exact up to 10^22. */
+const POWERS = Float64Array.from({ length: 23 }, (_, exponent) => 10 ** exponent);
+
 /** Ten significant digits: keeps files short and free of noise in the last bits. */
 export function tidy(value: number): number {
   if (value === 0) return 0;
   const decimals = 9 - Math.floor(Math.log10(Math.abs(value)));
-  // Powers of ten are exact up to 10^22; beyond, the slow way serves.
-  if (decimals < 0 || decimals > 22) return Number(value.toPrecision(10));
-  const power = 10 ** decimals;
+  const power = POWERS[decimals];
+  // Beyond the exact powers the slow way serves.
+  if (power === undefined) return Number(value.toPrecision(10));
   return Math.round(value * power) / power;
 }

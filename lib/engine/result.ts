@@ -47,19 +47,19 @@ export interface EstimateResult {
 
 /** What the meters showed at one reading. */
 export interface Metered {
-  readonly input_power?: number;
-  readonly voltage?: number;
-  readonly current?: number;
-  readonly power_factor?: number;
-  readonly frequency?: number;
-  readonly speed?: number;
+  readonly input_power?: number | undefined;
+  readonly voltage?: number | undefined;
+  readonly current?: number | undefined;
+  readonly power_factor?: number | undefined;
+  readonly frequency?: number | undefined;
+  readonly speed?: number | undefined;
 }
 
 export interface ReadingResult {
   readonly row: number;
-  readonly taken_at?: string;
-  readonly shaft_power?: Figure;
-  readonly load_fraction?: Figure;
+  readonly taken_at?: string | undefined;
+  readonly shaft_power?: Figure | undefined;
+  readonly load_fraction?: Figure | undefined;
   readonly trust: TrustLevel;
   readonly metered: Metered;
 }
@@ -82,15 +82,15 @@ export interface IndicatorResult {
   readonly id: string;
   readonly value: Figure;
   /** Absent when no verdict may be given; a finding says why. */
-  readonly band?: Band;
+  readonly band?: Band | undefined;
   /** The limit in words, with its number and unit. */
   readonly limit: string;
   readonly source: string;
   /** How the limit is known: `read`, `read-secondary`, `memory`, `practice`. */
   readonly status: string;
-  readonly taken_at?: string;
+  readonly taken_at?: string | undefined;
   /** Absent without two dated readings at about the same load, a month apart. */
-  readonly trend?: TrendResult;
+  readonly trend?: TrendResult | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -128,7 +128,7 @@ export interface ConditionResult {
   readonly indicators: readonly IndicatorResult[];
   /** Likeliest first. */
   readonly hypotheses: readonly HypothesisResult[];
-  readonly next_measurement?: NextMeasurementResult;
+  readonly next_measurement?: NextMeasurementResult | undefined;
 }
 
 export interface OptionResult {
@@ -136,26 +136,26 @@ export interface OptionResult {
   readonly action: Action;
   readonly timing: Timing;
   readonly rated_power_kw: number;
-  readonly efficiency_class?: string;
-  readonly nominal_efficiency_pct?: number;
+  readonly efficiency_class?: string | undefined;
+  readonly nominal_efficiency_pct?: number | undefined;
   readonly cost: number;
-  readonly energy_saved?: Figure;
-  readonly demand_saved?: Figure;
-  readonly money_saved?: Figure;
-  readonly emissions_saved?: Figure;
+  readonly energy_saved?: Figure | undefined;
+  readonly demand_saved?: Figure | undefined;
+  readonly money_saved?: Figure | undefined;
+  readonly emissions_saved?: Figure | undefined;
   /** Kilograms in each year of the horizon, the first year first; only where the emission factor differs by year. */
-  readonly emissions_saved_by_year?: readonly number[];
-  readonly simple_payback?: Figure;
-  readonly discounted_payback?: Figure;
+  readonly emissions_saved_by_year?: readonly number[] | undefined;
+  readonly simple_payback?: Figure | undefined;
+  readonly discounted_payback?: Figure | undefined;
   /** Absent when hours or load are not known well enough to compute a saving. */
-  readonly net_present_value?: Figure;
-  readonly internal_rate_of_return?: number;
-  readonly savings_to_investment?: number;
-  readonly marginal_price?: number;
-  readonly failure_cost_change?: Figure;
+  readonly net_present_value?: Figure | undefined;
+  readonly internal_rate_of_return?: number | undefined;
+  readonly savings_to_investment?: number | undefined;
+  readonly marginal_price?: number | undefined;
+  readonly failure_cost_change?: Figure | undefined;
   readonly cash_flow: readonly number[];
   readonly net_present_value_by_year: readonly number[];
-  readonly probability_within_policy?: number;
+  readonly probability_within_policy?: number | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -192,21 +192,21 @@ export interface SisterResult {
 export interface MotorResult {
   readonly site: string;
   readonly tag: string;
-  readonly area?: string;
-  readonly description?: string;
+  readonly area?: string | undefined;
+  readonly description?: string | undefined;
   readonly rated_power_kw: number;
   readonly rank: number;
   /** Indicators among those of sisters; absent without five sisters that were read. */
   readonly sisters?: readonly SisterResult[];
-  readonly shaft_power?: Figure;
-  readonly load_fraction?: Figure;
-  readonly input_power?: Figure;
-  readonly efficiency?: Figure;
-  readonly losses?: Losses;
-  readonly losses_by_cause?: LossesByCause;
+  readonly shaft_power?: Figure | undefined;
+  readonly load_fraction?: Figure | undefined;
+  readonly input_power?: Figure | undefined;
+  readonly efficiency?: Figure | undefined;
+  readonly losses?: Losses | undefined;
+  readonly losses_by_cause?: LossesByCause | undefined;
   readonly estimates: readonly EstimateResult[];
   readonly readings: readonly ReadingResult[];
-  readonly agreement?: Agreement;
+  readonly agreement?: Agreement | undefined;
   readonly trust: { readonly level: TrustLevel; readonly findings: readonly Finding[] };
   readonly condition: ConditionResult;
   readonly options: readonly OptionResult[];

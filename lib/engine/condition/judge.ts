@@ -46,8 +46,18 @@ export function judgeCondition(
     for (const found of judged.findings)
       if (!findings.some((said) => said.code === found.code && said.text === found.text)) findings.push(found);
     if (judged.value === undefined) continue;
+    // Field by field: spreading objects of many forms costs more than most indicators do.
     indicators.push({
-      ...judged,
+      value: judged.value,
+      band: judged.band,
+      limit: judged.limit,
+      source: judged.source,
+      status: judged.status,
+      findings: judged.findings,
+      callsFor: judged.callsFor,
+      safety: judged.safety,
+      weight: judged.weight,
+      sharedWith: judged.sharedWith,
       id: indicator.id,
       title: indicator.title,
       takenAt: latest.reading.takenAt,

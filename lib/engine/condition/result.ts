@@ -11,7 +11,7 @@ export function conditionResult({ indicators, suspicions }: ConditionJudgement, 
   return {
     indicators: indicators.map((indicator) => indicatorResult(indicator, currency)),
     hypotheses: suspicions.hypotheses.map(hypothesisResult),
-    ...(suspicions.next && { next_measurement: suspicions.next }),
+    next_measurement: suspicions.next,
   };
 }
 
@@ -28,12 +28,12 @@ function indicatorResult(judged: IndicatorJudgement, currency: string): Indicato
   return {
     id: judged.id,
     value: figure(judged.value, currency),
-    ...(judged.band !== undefined && { band: judged.band }),
+    band: judged.band,
     limit: judged.limit,
     source: judged.source,
     status: judged.status,
-    ...(judged.takenAt !== undefined && { taken_at: judged.takenAt }),
-    ...(judged.trend && { trend: trendResult(judged.trend) }),
+    taken_at: judged.takenAt,
+    trend: judged.trend && trendResult(judged.trend),
     findings: judged.findings,
   };
 }

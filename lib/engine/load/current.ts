@@ -44,7 +44,10 @@ export const currentMethod: LoadMethod = {
       voltage: metered.voltageRatio.value,
       frequency: metered.frequencyRatio,
       ambient: 25,
+      winding: undefined,
+      hotter: 0,
       negativeSequence: metered.negativeSequence,
+      near: undefined,
     });
     const magnetising = (free?.current ?? 0) * model.base.currentA;
     if (current.value <= magnetising * 1.01) {

@@ -1,6 +1,6 @@
 import { PARAMETERS } from '../circuit/parameters';
 import { BY, OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
-import { type Solution, solveAtPower } from '../circuit/solve';
+import { atLoad, type Solution, solveAtPower, type Terminals } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
 import type { Machine } from '../machine/model';
@@ -44,12 +44,15 @@ export function invert(
   const { model } = machine;
   const ambient = metered.ambient ?? assumedAmbient(scope);
   const heat = heatOf(scope, metered.row, metered.windingTemperature !== undefined);
-  const at = {
+  const at: Terminals = {
+    load: 0,
     voltage: metered.voltageRatio.value,
     frequency: metered.frequencyRatio,
     ambient: ambient.value,
     winding: metered.windingTemperature?.value,
+    hotter: 0,
     negativeSequence: metered.negativeSequence,
+    near: undefined,
   };
   const row = OF_POINT[what.of];
   let near: Solution | undefined;
@@ -58,7 +61,7 @@ export function invert(
   let scale = 1;
   let residual = Number.POSITIVE_INFINITY;
   for (let i = 0; i < 40; i++) {
-    const terminals = { ...at, load: x, near };
+    const terminals = atLoad(at, x, near);
     const point = solveAtPower(model.circuit, terminals);
     if (!point || (what.logarithm && !(point[what.of] > 0))) {
       // Beyond breakdown, or fed by its load: come back towards loads that the machine can carry.

@@ -109,7 +109,9 @@ function together(
     readings: alone.map((each) => {
       const found = joint?.readings[usable.indexOf(each)];
       const estimates = each.estimates.map((estimate) => ({
-        ...estimate,
+        method: estimate.method,
+        loadFraction: estimate.loadFraction,
+        why: estimate.why,
         used: found !== undefined && !each.failed.includes(estimate.method),
       }));
       const base = { reading: each.reading, metered: each.metered, estimates };

@@ -84,7 +84,7 @@ export function operatingPoint(
   const { base, slopes, doubts } = found;
   const inputs = scope.trace ? inputsOf(model, loadFraction, conditions, ambient) : {};
   const figure = <U extends Unit>(of: keyof typeof OF_POINT, unit: U, scale: number, what: Statement): Quantity<U> => {
-    const quantity = new Later(unit, base[of] * scale, () => doubts().sum(slopes, OF_POINT[of] * POINT_COLUMNS, scale));
+    const quantity = new Later(unit, base[of] * scale, () => doubts().sum(slopes(), OF_POINT[of] * POINT_COLUMNS, scale));
     if (!scope.trace) return quantity;
     const source = 'exact per-phase circuit at the terminal voltage';
     return solved(scope, quantity, { ...what, residual: base.residual, source }, inputs);
@@ -119,10 +119,13 @@ export function operatingPoint(
   };
 }
 
-/** A solved point with its derivatives and the doubts of what it hangs on, column by column; these are put together when first needed. */
+/**
+ * A solved point with its derivatives and the doubts of what it hangs on, column by column; both are worked out when first needed, which for
+ * many points is never.
+ */
 interface SolvedPoint {
   readonly base: Solution;
-  readonly slopes: Float64Array;
+  readonly slopes: () => Float64Array;
   readonly doubts: () => PartsTable;
 }
 
@@ -140,16 +143,22 @@ function solveWithDoubt(
     ambient: ambient.value,
     winding: conditions.windingTemperature?.value,
     hotter: (conditions.heat?.value ?? 0) * HEAT,
-    negativeSequence: conditions.negativeSequence,
+    negativeSequence: conditions.negativeSequence ?? 0,
+    near: undefined,
   };
   const base = solveAtPower(model.circuit, at);
   if (!base) return undefined;
-  const slopes = new Float64Array(POINT_SLOPES);
-  pointSlopes(model.circuit, model.slopes(), at, base, slopes, rows ?? (at.negativeSequence ? ALL_ROWS : BALANCED_ROWS));
+  let slopes: Float64Array | undefined;
   let doubts: PartsTable | undefined;
   return {
     base,
-    slopes,
+    slopes: () => {
+      if (!slopes) {
+        slopes = new Float64Array(POINT_SLOPES);
+        pointSlopes(model.circuit, model.slopes(), at, base, slopes, rows ?? (at.negativeSequence ? ALL_ROWS : BALANCED_ROWS));
+      }
+      return slopes;
+    },
     doubts: () => {
       doubts ??= new PartsTable([
         ...model.parameters.map(({ parts }) => parts),
@@ -176,7 +185,7 @@ export function slipAtLoad(
   const found = solveWithDoubt(machine, loadFraction, conditions, ambient, SLIP_ALONE);
   if (!found) return undefined;
   const { base, slopes, doubts } = found;
-  return new Later('1', base.slip, () => doubts().sum(slopes, OF_POINT.slip * POINT_COLUMNS, 1));
+  return new Later('1', base.slip, () => doubts().sum(slopes(), OF_POINT.slip * POINT_COLUMNS, 1));
 }
 
 interface Statement {

@@ -59,7 +59,7 @@ export function predictor(
       ambient: known.ambient,
       winding: known.winding,
       hotter: (unknowns[at + 2] as number) * HEAT,
-      negativeSequence: known.negativeSequence,
+      negativeSequence: known.negativeSequence ?? 0,
       near: points[r],
     };
   };
@@ -161,7 +161,16 @@ function readingSlopes(
 
 /** The machine running free at a voltage, as an uncoupled test finds it. */
 function runningFree(c: Circuit, voltage: number): [Terminals, Solution | undefined] {
-  const at: Terminals = { load: 0, voltage, frequency: 1, ambient: RATED_AMBIENT };
+  const at: Terminals = {
+    load: 0,
+    voltage,
+    frequency: 1,
+    ambient: RATED_AMBIENT,
+    winding: undefined,
+    hotter: 0,
+    negativeSequence: 0,
+    near: undefined,
+  };
   return [at, solveAtPower(c, at)];
 }
 

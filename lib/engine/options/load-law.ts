@@ -1,11 +1,11 @@
 import { RATED_AMBIENT } from '../circuit/parameters';
-import { type Solution, solveAtPower } from '../circuit/solve';
+import { atLoad, type Solution, solveAtPower, type Terminals } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
 import type { Machine, OperatingPoint } from '../machine/model';
 import { type Conditions, slipAtLoad } from '../machine/operate';
 import type { DrivenMachine, Plate } from '../motor';
-import { combineParts, exact, type Quantity, scaleParts } from '../quantity/quantity';
+import { combineParts, exact, Later, type Quantity, scaleParts } from '../quantity/quantity';
 
 /** Two speed ratios nearer than this tell no slope: rounding would rule it. */
 const APART = 1e-5;
@@ -52,16 +52,20 @@ export function speedRatio(
   const power = law.exponent.value + 1;
   const n = old.speed.value;
   const ns = synchronousSpeed.value;
-  const at = {
+  const at: Terminals = {
+    load: 0,
     voltage: conditions.voltageRatio.value,
     frequency: conditions.frequencyRatio ?? 1,
     ambient: conditions.ambient?.value ?? RATED_AMBIENT,
     winding: conditions.windingTemperature?.value,
+    hotter: 0,
+    negativeSequence: 0,
+    near: undefined,
   };
   const loadAt = (ratio: number) => (old.shaftPower.value * ratio ** power) / ratedPower.value;
   let near: Solution | undefined;
   const slipAt = (ratio: number): number | undefined => {
-    near = solveAtPower(machine.model.circuit, { ...at, load: loadAt(ratio), near });
+    near = solveAtPower(machine.model.circuit, atLoad(at, loadAt(ratio), near));
     return near?.slip;
   };
   let ratio = 1;
@@ -78,22 +82,19 @@ export function speedRatio(
     ratio -= change;
     if (Math.abs(change) < 1e-8) break;
   }
-  const loadFraction: Quantity<'1'> = {
-    unit: '1',
-    value: loadAt(ratio),
-    parts: scaleParts(old.shaftPower.parts, ratio ** power / ratedPower.value),
-  };
+  const perPower = ratio ** power / ratedPower.value;
+  const loadFraction = new Later('1', loadAt(ratio), () => scaleParts(old.shaftPower.parts, perPower));
   const slip = slipAtLoad(scope, machine, loadFraction, conditions);
   if (!slip) return undefined;
-  const quantity: Quantity<'1'> = {
-    unit: '1',
-    value: ratio,
-    parts: combineParts([
-      [-ratio / slope, old.speed.parts],
-      [(1 - slip.value) / slope, synchronousSpeed.parts],
-      [-ns / slope, slip.parts],
+  const found = ratio;
+  const bySpeed = slope;
+  const quantity = new Later('1', found, () =>
+    combineParts([
+      [-found / bySpeed, old.speed.parts],
+      [(1 - slip.value) / bySpeed, synchronousSpeed.parts],
+      [-ns / bySpeed, slip.parts],
     ]),
-  };
+  );
   return solved(
     scope,
     quantity,

@@ -10,6 +10,7 @@ import type { Quantity } from '../quantity/quantity';
 import type { Price } from '../settings';
 import type { Outlay } from './costs';
 import { OPTIONS } from './findings';
+import { keptReplacement } from './kept-machines';
 import { shortRating } from './ratings';
 import type { RunningStep, RunningYear } from './running';
 
@@ -44,16 +45,6 @@ export function replacementMachine(
   ratedPowerKw: number,
   line: Price | undefined,
 ): Replacement | undefined {
-  const prefix = `new ${shortRating(ratedPowerKw)} kW premium: `;
-  const found = classEfficiency(scope.tables, {
-    ratedPowerKw,
-    poles: old.plate.poles,
-    enclosure: plate.enclosure ?? 'enclosed',
-    frequencyHz: old.plate.ratedFrequency.value,
-    efficiencyClass: 'premium',
-    standards: scope.settings.standards,
-  });
-  if (!found) return undefined;
   const newPlate: Plate = {
     ratedPowerKw,
     ratedPowerUnit: plate.ratedPowerUnit,
@@ -67,6 +58,34 @@ export function replacementMachine(
     nominalEfficiencyPct: line?.nominalEfficiencyPct,
     ratedSpeedRpm: speedOf(line, old.plate.synchronousSpeed.value),
   };
+  const frequencyHz = old.plate.ratedFrequency.value;
+  const mark = [
+    ratedPowerKw,
+    plate.ratedPowerUnit,
+    plate.ratedVoltageV,
+    plate.ratedFrequencyHz,
+    frequencyHz,
+    old.plate.poles,
+    plate.enclosure,
+    newPlate.nominalEfficiencyPct,
+    newPlate.ratedSpeedRpm,
+  ].join(' ');
+  return keptReplacement(scope, mark, (own) => machineOf(own, newPlate, old.plate.poles, frequencyHz));
+}
+
+/** The machine of a premium motor's plate; `frequencyHz` is that of the supply where the plate states none. */
+function machineOf(scope: MotorScope, newPlate: Plate, poles: number, frequencyHz: number): Replacement | undefined {
+  const { ratedPowerKw, enclosure, nominalEfficiencyPct } = newPlate;
+  const prefix = `new ${shortRating(ratedPowerKw)} kW premium: `;
+  const found = classEfficiency(scope.tables, {
+    ratedPowerKw,
+    poles,
+    enclosure: enclosure ?? 'enclosed',
+    frequencyHz,
+    efficiencyClass: 'premium',
+    standards: scope.settings.standards,
+  });
+  if (!found) return undefined;
   const completed = completePlate(scope, newPlate, prefix);
   const built = buildMachine(scope, newPlate, completed.plate, prefix);
   return {
@@ -76,9 +95,9 @@ export function replacementMachine(
     findings: [
       ...completed.findings,
       ...built.findings,
-      ...(found.inside || line?.nominalEfficiencyPct !== undefined
+      ...(found.inside || nominalEfficiencyPct !== undefined
         ? []
-        : [OPTIONS.make('class-outside-table', { rated_power_kw: ratedPowerKw, poles: old.plate.poles })]),
+        : [OPTIONS.make('class-outside-table', { rated_power_kw: ratedPowerKw, poles })]),
     ],
   };
 }
