@@ -74,16 +74,7 @@ export { modifiedRateOfReturn } from './money/modified-rate';
 export { fromMoney, type Money } from './money/money';
 export { type Tornado, type TornadoBar, type TornadoInput, tornado } from './money/tornado';
 export type * from './motor';
-export {
-  compareForRank,
-  compareNaturally,
-  type FleetKey,
-  fleetKeyOf,
-  motorResult,
-  type RankKey,
-  rankMotors,
-  ranksOf,
-} from './motor-result';
+export { type FleetKey, fleetKeyOf, motorResult, rankMotors } from './motor-result';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, FlowTerm } from './options/flow-plan';
 export { MEASURE_IDS, type Measure, type MeasureId, type Measures, measuresOf, type Screened } from './options/measures';
@@ -96,6 +87,8 @@ export type { Evidence, Finding, Severity } from './quantity/finding';
 export type { Origin, Quantity, Source } from './quantity/quantity';
 export { standardUncertainty } from './quantity/quantity';
 export type { Unit } from './quantity/unit';
+export { compareForRank, compareNaturally, type RankKey, ranksOf } from './rank';
+export { type MovableMotor, movableOf } from './rerank/movable';
 export type * from './result';
 export type * from './settings';
 export type * from './tables';

@@ -7,6 +7,7 @@ import type { ReadingEvaluation } from './load/reading';
 import type { LossSet } from './machine/model';
 import { optionResult } from './options/result';
 import { type Quantity, scaleParts } from './quantity/quantity';
+import { compareByPlace, type RankKey, ranksOf } from './rank';
 import type { EstimateResult, Losses, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
 import { figure, tidy } from './result-figure';
 
@@ -123,16 +124,6 @@ function meteredResult(reading: ReadingEvaluation['reading']): Metered {
   };
 }
 
-/** Order of the fleet's ranks: the group (within policy, others, not usable), then value, then site and tag. */
-export function compareForRank(a: RankKey, b: RankKey): number {
-  if (a.ranking.group !== b.ranking.group) return a.ranking.group - b.ranking.group;
-  if (a.ranking.value !== b.ranking.value) return b.ranking.value - a.ranking.value;
-  return compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag);
-}
-
-/** What ranking needs of a motor. */
-export type RankKey = Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>;
-
 /** What the steps over the fleet need of a motor: ranking, and the comparison of like motors. */
 export interface FleetKey extends RankKey {
   readonly sisters: SisterFacts;
@@ -144,15 +135,6 @@ export function fleetKeyOf(result: UnrankedMotor): FleetKey {
   return { site, tag, ranking, sisters: sisterFacts(result) };
 }
 
-/** Natural order as people count: A2 before A13; ties by code point, so that the order is total. */
-export function compareNaturally(a: string, b: string): number {
-  // Most pairs stand at one site: that is seen without looking at the letters.
-  if (a === b) return 0;
-  return COLLATOR.compare(a, b) || (a < b ? -1 : 1);
-}
-
-const COLLATOR = new Intl.Collator('en', { numeric: true });
-
 /** Puts ranks and sisters in and brings the motors into natural order of site and tag. */
 export function rankMotors(motors: readonly UnrankedMotor[]): MotorResult[] {
   const ranks = ranksOf(motors);
@@ -162,15 +144,5 @@ export function rankMotors(motors: readonly UnrankedMotor[]): MotorResult[] {
       const among = sisters[index] ?? [];
       return { ...rest, rank: ranks[index] ?? 0, ...(among.length > 0 && { sisters: among }) };
     })
-    .sort((a, b) => compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag));
-}
-
-/** Rank of each motor, in the order given. */
-export function ranksOf(keys: readonly RankKey[]): number[] {
-  const order = keys.map((_, index) => index).sort((i, j) => compareForRank(keys[i] as RankKey, keys[j] as RankKey));
-  const ranks = new Array<number>(keys.length).fill(0);
-  order.forEach((index, place) => {
-    ranks[index] = place + 1;
-  });
-  return ranks;
+    .sort(compareByPlace);
 }

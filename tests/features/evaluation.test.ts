@@ -150,7 +150,7 @@ describe('interrupted', () => {
       motorId: id,
       naturalKey,
       inputHash: inputHash(hash, motor),
-      row: resultRow(motorResult(evaluateMotor(motor, inForce.context)), 'USD'),
+      row: resultRow(evaluateMotor(motor, inForce.context), 'USD'),
     }));
     await storeBlock(scratch.db, run, rows);
     return run.id;

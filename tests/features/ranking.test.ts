@@ -1,7 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { neutralMoves, rerank, rerankable } from '@/lib/engine/client';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
-import { readRanking } from '@/lib/features/ranking/data';
+import { readMovablePack, readRanking } from '@/lib/features/ranking/data';
+import { type MovablePack, readMoves, writeMoves } from '@/lib/features/ranking/schema';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
@@ -48,6 +50,28 @@ describe('the ranking', () => {
     expect(all?.sum.notUsable).toBe(all?.motors.filter((motor) => motor.trust === 'not-usable').length);
   });
 
+  it('is what the browser makes of the pack when nothing is moved, and is stale with results kept from before', async () => {
+    const text = await readMovablePack(temporary.db.read, study);
+    const pack: MovablePack = JSON.parse(text ?? '');
+    const motors = pack.motors.map(({ motor }) => motor);
+    const found = rerank(rerankable(motors, pack.settings), neutralMoves(pack.settings));
+    const stored = await readRanking(temporary.db.read, study, { skip: 0 });
+    expect(found.map(({ index }) => motors[index]?.tag)).toEqual(stored?.motors.map(({ tag }) => tag));
+    expect(found.map(({ decision }) => decision.option)).toEqual(stored?.motors.map(({ option }) => option));
+    expect(found.map(({ decision }) => decision.because.map((reason) => reason.text))).toEqual(
+      stored?.motors.map(({ because }) => because),
+    );
+    const some = await temporary.db.read.motorEvaluation.findFirst({ select: { id: true, movable: true } });
+    const keep = async (movable: Uint8Array<ArrayBuffer> | null) =>
+      temporary.db.write(async (tx) => {
+        await tx.motorEvaluation.update({ where: { id: some?.id ?? '' }, data: { movable } });
+      });
+    await keep(null);
+    expect(await readMovablePack(temporary.db.read, study)).toBe('stale');
+    await keep(some?.movable ?? null);
+    expect(await readMovablePack(temporary.db.read, 'no such study')).toBeUndefined();
+  });
+
   it('of the motors to be replaced now, those that are not within policy have failed', async () => {
     const all = await readRanking(temporary.db.read, study, { skip: 0 });
     expect(all?.motors.length).toBe(60);
@@ -76,5 +100,25 @@ describe('the ranking', () => {
     const there = await readRanking(temporary.db.read, study, { area, skip: 0, take: 1000 });
     expect(there?.motors.every((motor) => motor.area === area)).toBe(true);
     expect(there?.sum.total).toBe(60);
+  });
+});
+
+describe('the moves in an address', () => {
+  const read = (query: string) => {
+    const params = new URLSearchParams(query);
+    return readMoves((name) => params.get(name) ?? undefined, 0.08);
+  };
+
+  it('come back as they were written, and say nothing when nothing is moved', () => {
+    expect(read('')).toEqual({ energyPrice: 1, hours: 1, cost: 1, discountRate: 0.08 });
+    expect(writeMoves(read(''), 0.08)).toEqual({});
+    const moves = read('price=1.2&hours=0.5&rate=12');
+    expect(moves).toEqual({ energyPrice: 1.2, hours: 0.5, cost: 1, discountRate: 0.12 });
+    expect(writeMoves(moves, 0.08)).toEqual({ price: '1.2', hours: '0.5', rate: '12' });
+  });
+
+  it('stay within their ends, and what is no number moves nothing', () => {
+    expect(read('price=1000&hours=0&rate=-3')).toEqual({ energyPrice: 4, hours: 0.25, cost: 1, discountRate: 0 });
+    expect(read('price=dear&cost=&rate=NaN')).toEqual(read(''));
   });
 });

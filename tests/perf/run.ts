@@ -3,12 +3,14 @@ import { evaluationTimes, formulaAgainstHand, type Measure } from './engine';
 import { fleetPage } from './fleet-page';
 import { importTimes } from './import';
 import { planTimes } from './plan';
+import { rerankTimes } from './rerank';
 
 /** `npm run perf`: measures and prints; it never fails on a time, since machines are noisy. `-- --large` adds 100,000 motors. */
 const large = process.argv.includes('--large');
 const parts: readonly (readonly [string, () => Measure[] | Promise<Measure[]>])[] = [
   ['Formulas', formulaAgainstHand],
   ['Engine', evaluationTimes],
+  ['What if', rerankTimes],
   ['Command line', () => commandLine(large)],
   ['Import of 10,000 rows', importTimes],
   ['Fleet of 10,000 in the app', fleetPage],

@@ -1,19 +1,28 @@
-import type { Motor } from '../motor';
-import type { Option } from '../options/option';
 import type { Action, Because, Timing, TrustLevel } from '../result';
 import type { Settings } from '../settings';
-import { best, checksOf, isBarred, isCapped, isWithinLimits, optionWords, presentValueOf, whyNot } from './limits';
+import {
+  best,
+  type Choice,
+  type ChoosingMotor,
+  checksOf,
+  isBarred,
+  isCapped,
+  isWithinLimits,
+  optionWords,
+  presentValueOf,
+  whyNot,
+} from './limits';
 import { because, moneyWords } from './reasons';
 
 /** What the decision rests on. */
 export interface DecideInput {
   /** All options of the motor, `keep` among them. */
-  readonly options: readonly Option[];
+  readonly options: readonly Choice[];
   readonly trust: TrustLevel;
   readonly callsForRepair: readonly ('rewind' | 'bearing-job')[];
   /** True when a reading is beyond a limit that bears on safety. */
   readonly mustAct: boolean;
-  readonly motor: Motor;
+  readonly motor: ChoosingMotor;
   readonly settings: Settings;
 }
 
@@ -51,7 +60,7 @@ function keep(reasons: Because[], group: 0 | 1 | 2, value: number): Decision {
   return { action: 'keep', timing: 'now', option: 'keep', because: reasons, ranking: { group, value } };
 }
 
-function take(option: Option, reasons: readonly Because[], group: 0 | 1 | 2): Decision {
+function take(option: Choice, reasons: readonly Because[], group: 0 | 1 | 2): Decision {
   return {
     action: option.action,
     timing: option.timing,
@@ -61,7 +70,7 @@ function take(option: Option, reasons: readonly Because[], group: 0 | 1 | 2): De
   };
 }
 
-function checkReasons(option: Option): Because[] {
+function checkReasons(option: Choice): Because[] {
   const checks = checksOf(option);
   return checks.length > 0 ? [because('check-before', { checks: checks.join('; ') })] : [];
 }
@@ -73,25 +82,25 @@ function decideFailed(input: DecideInput): Decision {
   const chosen = best(valued) ?? real.find((option) => option.action === 'repair') ?? real[0];
   if (!chosen) return keep([...reasons, because('repair-not-priced', {})], 0, 0);
   if (valued.length === 0)
-    return take(chosen, [...reasons, because('value-unknown', words(chosen, input)), ...checkReasons(chosen)], 0);
+    return take(chosen, [...reasons, because('value-unknown', () => words(chosen, input)), ...checkReasons(chosen)], 0);
   return take(chosen, [...reasons, ...againstOthers(chosen, valued, input), ...checkReasons(chosen)], 0);
 }
 
-function words(option: Option, input: DecideInput): { option: string } {
+function words(option: Choice, input: DecideInput): { option: string } {
   return { option: optionWords(option, input.motor.plate) };
 }
 
 /** The value of the chosen option against the next best, when there is one. */
-function againstOthers(chosen: Option, all: readonly Option[], { motor, settings }: DecideInput): Because[] {
+function againstOthers(chosen: Choice, all: readonly Choice[], { motor, settings }: DecideInput): Because[] {
   const runnerUp = best(all.filter((option) => option !== chosen));
   if (!runnerUp) return [];
   return [
-    because('highest-value', {
+    because('highest-value', () => ({
       option: optionWords(chosen, motor.plate),
       value: moneyWords(presentValueOf(chosen) ?? 0, settings.currency),
       runnerUp: optionWords(runnerUp, motor.plate),
       runnerUpValue: moneyWords(presentValueOf(runnerUp) ?? 0, settings.currency),
-    }),
+    })),
   ];
 }
 
@@ -127,20 +136,20 @@ function decideRepair(input: DecideInput, first: readonly Because[]): Decision {
   return take(repair, reasons, usable ? 1 : 2);
 }
 
-function changesNow(options: readonly Option[]): Option[] {
+function changesNow(options: readonly Choice[]): Choice[] {
   return options.filter((option) => option.timing === 'now' && (option.action === 'replace' || option.action === 'resize'));
 }
 
-function withinPolicy(option: Option, input: DecideInput): Because {
+function withinPolicy(option: Choice, input: DecideInput): Because {
   const { policy, currency } = input.settings;
-  return because('within-policy', {
+  return because('within-policy', () => ({
     ...words(option, input),
     payback: option.figures.simple_payback?.value ?? 0,
     limit: policy.maxSimplePaybackYears,
     probability: option.probabilityWithinPolicy ?? 0,
     least: policy.minProbability,
     value: moneyWords(presentValueOf(option) ?? 0, currency),
-  });
+  }));
 }
 
 function provisional(trust: TrustLevel): Because[] {
@@ -163,12 +172,14 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
     options.filter((option) => option.timing === 'at-failure' && !isBarred(option) && (presentValueOf(option) ?? 0) > WORTH_IT),
   );
   if (later) {
-    const value = moneyWords(presentValueOf(later) ?? 0, settings.currency);
     return take(
       later,
       [
         ...first,
-        because('pays-at-failure', { ...words(later, input), value }),
+        because('pays-at-failure', () => ({
+          ...words(later, input),
+          value: moneyWords(presentValueOf(later) ?? 0, settings.currency),
+        })),
         stopped,
         ...checkReasons(later),
         ...provisional(trust),

@@ -1,19 +1,40 @@
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
-import type { Motor, Plate } from '../motor';
-import type { Option } from '../options/option';
+import type { Plate } from '../motor';
 import { shortRating } from '../options/ratings';
-import type { Because } from '../result';
+import type { Finding } from '../quantity/finding';
+import type { Action, Because, Timing } from '../result';
 import type { Settings } from '../settings';
 import { because, moneyWords } from './reasons';
 
+/** What a decision looks at in an option: its figures without their doubts, and what speaks against it. */
+export interface Choice {
+  readonly id: string;
+  readonly action: Action;
+  readonly timing: Timing;
+  readonly ratedPowerKw: number;
+  readonly figures: {
+    readonly net_present_value?: { readonly value: number } | undefined;
+    readonly simple_payback?: { readonly value: number } | undefined;
+    readonly money_saved?: { readonly value: number } | undefined;
+  };
+  readonly probabilityWithinPolicy?: number | undefined;
+  readonly findings: readonly Pick<Finding, 'code' | 'severity' | 'evidence'>[];
+}
+
+/** What a decision looks at in a motor. */
+export interface ChoosingMotor {
+  readonly plate: Pick<Plate, 'status' | 'ratedPowerUnit'>;
+  readonly readings: { readonly length: number };
+}
+
 /** Net present value of an option; `undefined` where none could be given. */
-export function presentValueOf(option: Option): number | undefined {
+export function presentValueOf(option: Choice): number | undefined {
   return option.figures.net_present_value?.value;
 }
 
 /** The option of the highest value; the first of those without a value when none has one. */
-export function best(options: readonly Option[]): Option | undefined {
-  let found: Option | undefined;
+export function best<O extends Choice>(options: readonly O[]): O | undefined {
+  let found: O | undefined;
   for (const option of options) {
     const value = presentValueOf(option);
     const highest = found && presentValueOf(found);
@@ -23,22 +44,22 @@ export function best(options: readonly Option[]): Option | undefined {
 }
 
 /** What must be checked before the option is carried out, in words. */
-export function checksOf(option: Option): string[] {
+export function checksOf(option: Choice): string[] {
   return option.findings.filter((found) => found.code === 'check-before').map((found) => String(found.evidence.detail));
 }
 
 /** True when the advice may go no further than "check before". */
-export function isCapped(option: Option): boolean {
+export function isCapped(option: Choice): boolean {
   return option.findings.some((found) => found.code === 'check-before');
 }
 
 /** True when a finding bars the option's figures from a decision. */
-export function isBarred(option: Option): boolean {
+export function isBarred(option: Choice): boolean {
   return option.findings.some((found) => found.severity === 'disqualifies');
 }
 
 /** True when payback, its probability and the value keep the policy's limits, and nothing disqualifies the option. */
-export function isWithinLimits(option: Option, { policy }: Settings): boolean {
+export function isWithinLimits(option: Choice, { policy }: Settings): boolean {
   const payback = option.figures.simple_payback?.value;
   return (
     payback !== undefined &&
@@ -50,27 +71,30 @@ export function isWithinLimits(option: Option, { policy }: Settings): boolean {
 }
 
 /** The first limit that the option fails, and by how much. */
-export function whyNot(option: Option | undefined, given: { readonly motor: Motor; readonly settings: Settings }): Because {
+export function whyNot(
+  option: Choice | undefined,
+  given: { readonly motor: ChoosingMotor; readonly settings: Settings },
+): Because {
   if (!option) return because('not-priced', {});
   if (isBarred(option)) return because('measure-first', { readings: given.motor.readings.length });
   const { policy, currency } = given.settings;
-  const named = { option: optionWords(option, given.motor.plate) };
+  const named = () => ({ option: optionWords(option, given.motor.plate) });
   const saved = option.figures.money_saved?.value;
   const value = presentValueOf(option);
   if (saved === undefined) return because('hours-unknown', {});
   if (value === undefined) return because('not-priced', {});
   const payback = option.figures.simple_payback?.value;
-  if (payback === undefined) return because('saves-nothing', { ...named, saving: moneyWords(saved, currency) });
+  if (payback === undefined) return because('saves-nothing', () => ({ ...named(), saving: moneyWords(saved, currency) }));
   if (payback > policy.maxSimplePaybackYears)
-    return because('payback-too-long', { ...named, payback, limit: policy.maxSimplePaybackYears });
+    return because('payback-too-long', () => ({ ...named(), payback, limit: policy.maxSimplePaybackYears }));
   const probability = option.probabilityWithinPolicy ?? 0;
   if (value > 0 && probability < policy.minProbability)
-    return because('probability-too-low', { ...named, probability, least: policy.minProbability });
-  return because('value-not-positive', { ...named, value: moneyWords(value, currency) });
+    return because('probability-too-low', () => ({ ...named(), probability, least: policy.minProbability }));
+  return because('value-not-positive', () => ({ ...named(), value: moneyWords(value, currency) }));
 }
 
 /** An option in words, such as "a premium motor of 40 hp (29.8 kW)". */
-export function optionWords(option: Option, plate: Plate): string {
+export function optionWords(option: Choice, plate: ChoosingMotor['plate']): string {
   const kilowatts = `${shortRating(option.ratedPowerKw)} kW`;
   const hp = Number((option.ratedPowerKw / KILOWATTS_PER_HORSEPOWER).toPrecision(3));
   const rating = plate.ratedPowerUnit === 'hp' ? `${hp} hp (${kilowatts})` : kilowatts;

@@ -82,10 +82,22 @@ export const REASONS = {
 
 type EvidenceOf<C extends keyof typeof REASONS> = Parameters<(typeof REASONS)[C]>[0];
 
-/** States one reason. */
-export function because<C extends keyof typeof REASONS>(code: C, evidence: EvidenceOf<C>): Because {
-  const words = REASONS[code] as Words<EvidenceOf<C>>;
-  const text = words(evidence);
-  // Some sentences begin with the name of an option.
-  return { code, text: text.charAt(0).toUpperCase() + text.slice(1) };
+/**
+ * States one reason. Its sentence is put together when it is first read: a fleet that is ranked again and again reads few of them.
+ * Evidence that takes work to put into words comes as a function.
+ */
+export function because<C extends keyof typeof REASONS>(code: C, evidence: EvidenceOf<C> | (() => EvidenceOf<C>)): Because {
+  let text: string | undefined;
+  return {
+    code,
+    get text() {
+      if (text === undefined) {
+        const words = REASONS[code] as Words<EvidenceOf<C>>;
+        const found = words(typeof evidence === 'function' ? evidence() : evidence);
+        // Some sentences begin with the name of an option.
+        text = found.charAt(0).toUpperCase() + found.slice(1);
+      }
+      return text;
+    },
+  };
 }

@@ -2,6 +2,7 @@ import type { Money } from '../money/money';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { Action, Timing } from '../result';
+import type { PlanKind } from './flow-counts';
 import type { FlowPlan } from './flow-plan';
 import type { PriceGrowth } from './running-prices';
 import type { Worths } from './worth';
@@ -37,6 +38,7 @@ export interface FlowLines {
 
 /** What the money of an option was worked out from, for whoever writes the arithmetic down. */
 export interface OptionWorkings {
+  readonly kind: PlanKind;
   readonly plan: FlowPlan;
   readonly growth: PriceGrowth;
   readonly worths: Worths;
@@ -44,6 +46,8 @@ export interface OptionWorkings {
   readonly netCost: Quantity<'currency'>;
   /** The saving that the payback counts. */
   readonly firstYear: Quantity<'currency/a'>;
+  /** The part of it that is energy, in currency a year. */
+  readonly energyPart: number;
 }
 
 /** One option for a motor, weighed against the baseline (docs/methods/options-and-money.md). */

@@ -11,6 +11,7 @@ import type { Price } from '../settings';
 import type { Outlay } from './costs';
 import { OPTIONS } from './findings';
 import { keptReplacement } from './kept-machines';
+import { type RebatedMotor, rebatePaid } from './moving-money';
 import { shortRating } from './ratings';
 import type { RunningStep, RunningYear } from './running';
 
@@ -108,20 +109,8 @@ function speedOf(line: Price | undefined, synchronousRpm: number): number | unde
   return listed !== undefined && listed < synchronousRpm && listed > 0.9 * synchronousRpm ? listed : undefined;
 }
 
-/**
- * What the rebates of the study pay for a motor, by programme up to its caps. `savedKwh` is what it saves in a year against the present
- * motor as it is; a motor that saves nothing earns nothing by the kilowatt-hour.
- */
-export function rebateOf(
-  scope: MotorScope,
-  action: 'replace' | 'resize',
-  motor: { readonly ratedPowerKw: number; readonly installedCost: number; readonly savedKwh: number },
-): Quantity<'currency'> {
-  let sum = 0;
-  for (const { action: paidFor, perKw, perKwh = 0, perMotor = 0, cap, capShare } of scope.settings.rebates) {
-    if (paidFor !== action) continue;
-    const paid = perKw * motor.ratedPowerKw + perKwh * Math.max(0, motor.savedKwh) + perMotor;
-    sum += Math.min(paid, cap ?? paid, capShare === undefined ? paid : capShare * motor.installedCost);
-  }
-  return leaf(scope, { value: sum, unit: 'currency', label: 'rebate', origin: 'setting', source: 'setting rebates' });
+/** What the rebates of the study pay for a motor, see {@link rebatePaid}. */
+export function rebateOf(scope: MotorScope, action: 'replace' | 'resize', motor: RebatedMotor): Quantity<'currency'> {
+  const value = rebatePaid(scope.settings.rebates, action, motor);
+  return leaf(scope, { value, unit: 'currency', label: 'rebate', origin: 'setting', source: 'setting rebates' });
 }

@@ -1,4 +1,3 @@
-import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import type { MotorScope } from '../context';
 import { solved } from '../formula/apply';
 import { fitsMoney, fromMoney, type Money, toMoney } from '../money/money';
@@ -6,6 +5,7 @@ import { netPresentValue } from '../money/present-value';
 import { combineParts, onePart, type Parts, type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Basis } from './flow-counts';
 import type { FlowPlan, FlowTerm } from './flow-plan';
+import { chanceWithin, presentSum } from './moving-money';
 import type { FlowLines } from './option';
 import type { Worths } from './worth';
 
@@ -40,22 +40,14 @@ export function valueFlow(scope: MotorScope, plan: FlowPlan, worths: Worths): Va
   if (!fitsMoney(value.value) || !fitsMoney(failureCostChange.value)) return undefined;
   const lines = linesOf(plan.terms, worths, settings.includeFailureCost, settings.horizonYears + 1);
   if (!lines) return undefined;
+  const worthOf = (basis: Basis) => worths[basis]?.quantity.value;
+  const demandOf = (basis: Basis) => worths[basis]?.demand;
   const byYear: Money[] = [];
   if (settings.budget.length > 0) byYear.push(toMoney(value.value));
   for (const terms of plan.later) {
-    let sum = 0;
-    for (const term of terms)
-      sum += term.presentValue * worthOf(worths, term.basis) + (term.delay?.presentValue ?? 0) * demandOf(worths, term.basis);
+    const sum = presentSum(terms, worthOf, demandOf);
     if (!fitsMoney(sum)) return undefined;
     byYear.push(toMoney(sum));
-  }
-  let savings = 0;
-  let outlay = 0;
-  for (const term of plan.terms) {
-    const worth =
-      term.presentValue * worthOf(worths, term.basis) + (term.delay?.presentValue ?? 0) * demandOf(worths, term.basis);
-    if (term.outlay) outlay -= worth;
-    else savings += worth;
   }
   const cashFlow = sumOfLines(lines, settings.horizonYears + 1);
   return {
@@ -64,8 +56,16 @@ export function valueFlow(scope: MotorScope, plan: FlowPlan, worths: Worths): Va
     lines,
     cashFlow,
     byYear,
-    savings,
-    outlay,
+    savings: presentSum(
+      plan.terms.filter((term) => !term.outlay),
+      worthOf,
+      demandOf,
+    ),
+    outlay: -presentSum(
+      plan.terms.filter((term) => term.outlay),
+      worthOf,
+      demandOf,
+    ),
   };
 }
 
@@ -97,14 +97,6 @@ export function energySavedByYear(plan: FlowPlan, worths: Worths, years: number)
       for (let year = 1; year <= years; year++) saved[year] = (saved[year] ?? 0) + (times[year] ?? 0) * kwh;
   }
   return saved;
-}
-
-function worthOf(worths: Worths, basis: Basis): number {
-  return worths[basis]?.quantity.value ?? 0;
-}
-
-function demandOf(worths: Worths, basis: Basis): number {
-  return worths[basis]?.demand ?? 0;
 }
 
 function total(scope: MotorScope, terms: readonly FlowTerm[], worths: Worths): Quantity<'currency'> {
@@ -255,17 +247,14 @@ const WORDS: Readonly<Record<Basis, string>> = {
  * Normal by the two quantities' shared doubt. Units: currency a year, currency, years. Source: GUM 5.2 for the doubt of the margin.
  */
 export function probabilityWithin(saving: Quantity<'currency/a'>, netCost: Quantity<'currency'>, limit: number): number {
-  // Where nothing more is spent any saving pays at once, and the margin is that of the saving alone.
-  const free = netCost.value <= 0;
-  const margin = free ? saving.value : saving.value * limit - netCost.value;
-  const spread = free
-    ? standardUncertainty(saving)
-    : standardUncertainty({
-        parts: combineParts([
-          [limit, saving.parts],
-          [-1, netCost.parts],
-        ]),
-      });
-  if (spread === 0) return margin > 0 || (margin === 0 && !free) ? 1 : 0;
-  return normalCdf(margin / spread, 0, 1);
+  return chanceWithin(saving.value, netCost.value, limit, (free) =>
+    free
+      ? standardUncertainty(saving)
+      : standardUncertainty({
+          parts: combineParts([
+            [limit, saving.parts],
+            [-1, netCost.parts],
+          ]),
+        }),
+  );
 }

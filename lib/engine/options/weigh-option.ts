@@ -96,7 +96,15 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
       flow && firstYear && probabilityWithin(firstYear, candidate.netCost, settings.policy.maxSimplePaybackYears),
     workings:
       flow && firstYear
-        ? { plan, growth: candidate.growth, worths: candidate.worths, netCost: candidate.netCost, firstYear }
+        ? {
+            kind: candidate.kind,
+            plan,
+            growth: candidate.growth,
+            worths: candidate.worths,
+            netCost: candidate.netCost,
+            firstYear,
+            energyPart: (candidate.before?.cost?.energy ?? 0) - (candidate.after?.cost?.energy ?? 0),
+          }
         : undefined,
     lines: flow?.lines,
     cashFlow: flow?.cashFlow ?? [],

@@ -7,6 +7,7 @@ import type { Option } from './option';
 import { type Present, presentSide, runningWorth, type WeighInput } from './present';
 import { otherRatings, standardRatings } from './ratings';
 import { type Candidate, keepOption, weighOption } from './weigh-option';
+import type { Worths } from './worth';
 
 export type { FlowLines, Option, OptionFigures } from './option';
 export type { WeighInput } from './present';
@@ -35,10 +36,9 @@ export function weighOptions(scope: MotorScope, input: WeighInput): { options: O
     OPTIONS.make(present.failed ? 'failed-must-act' : 'nothing-spent', {}),
   ]);
   const options: Option[] = [keep];
-  const candidates: Candidate[] = [];
-  const repair = repairCandidate(present);
-  if (repair) candidates.push(repair);
-  candidates.push(...changeCandidates(scope, present, costs, ratingsToWeigh(scope, input, present)));
+  const changes = changeCandidates(scope, present, costs, ratingsToWeigh(scope, input, present));
+  const repair = repairCandidate(scope, present, changes.find(({ action }) => action === 'replace')?.worths);
+  const candidates: Candidate[] = repair ? [repair, ...changes] : changes;
   let tooLarge = false;
   for (const candidate of candidates) {
     const option = weighOption(scope, candidate);
@@ -76,8 +76,11 @@ function ratingsToWeigh(scope: MotorScope, input: WeighInput, present: Present):
   });
 }
 
-/** Repair is offered when the motor has failed or its condition calls for it. */
-function repairCandidate(present: Present): Candidate | undefined {
+/**
+ * Repair is offered when the motor has failed or its condition calls for it. Where the policy would replace a failed motor, the repair is
+ * valued against that: `replaced` holds what a premium motor of the same rating is worth, and without it the repair has no value.
+ */
+function repairCandidate(scope: MotorScope, present: Present, replaced: Worths | undefined): Candidate | undefined {
   const { repairNow, failed, repairKind, year, plate } = present;
   if (!repairNow) return undefined;
   const kind = failed ? 'repair-failed' : repairKind === 'rewind' ? 'rewind-now' : 'bearings-now';
@@ -94,12 +97,16 @@ function repairCandidate(present: Present): Candidate | undefined {
     worths: {
       old: runningWorth(year),
       oldRepaired: runningWorth(present.repairedYear),
+      same: replaced?.same,
+      sameInstalled: replaced?.sameInstalled,
+      purchaseSame: replaced?.purchaseSame,
+      oldWorth: replaced?.oldWorth,
       investment: { quantity: repairNow.installed },
       repairNow: { quantity: repairNow.installed },
       stop: present.stop,
     },
     growth: present.tariff.growth,
-    valued: true,
+    valued: !failed || scope.settings.policy.atFailure === 'repair' || replaced !== undefined,
     stopCostUnknown: present.stopCostUnknown,
     findings: [],
   };

@@ -1,4 +1,4 @@
-import { compareNaturally } from '../motor-result';
+import { compareNaturally } from '../rank';
 import type { OptionResult } from '../result';
 import type { Settings } from '../settings';
 import type { Chosen, Column, Group, Resource } from './candidate';

@@ -1,5 +1,15 @@
 import { gzipSync } from 'node:zlib';
-import { type Band, type Figure, type FleetKey, fleetKeyOf, type MotorResult, type UnrankedMotor } from '@/lib/engine';
+import {
+  type Band,
+  type Evaluation,
+  type Figure,
+  type FleetKey,
+  fleetKeyOf,
+  type MotorResult,
+  motorResult,
+  movableOf,
+  type UnrankedMotor,
+} from '@/lib/engine';
 import { toMinor } from '@/lib/platform/money';
 
 /** What lists sort by, as columns of table MotorEvaluation; without ids, rank and place. Money in minor units. */
@@ -44,13 +54,16 @@ export interface EvaluatedRow {
   readonly key: FleetKey;
   /** The result without rank and sisters, with what those go by: JSON, gzip. */
   readonly details: Uint8Array;
+  /** What the motor's ranking at other prices needs: JSON, gzip. */
+  readonly movable: Uint8Array;
 }
 
 /** What the compressed value holds: the result as in the results file, with what the steps over the fleet go by in place of what they give. */
 export type StoredResult = UnrankedMotor;
 
-/** A result as columns and a compressed whole. @param currency the study's: money is kept in its minor units. */
-export function resultRow(result: UnrankedMotor, currency: string): EvaluatedRow {
+/** An evaluation as columns and compressed wholes. @param currency the study's: money is kept in its minor units. */
+export function resultRow(evaluation: Evaluation, currency: string): EvaluatedRow {
+  const result = motorResult(evaluation);
   const chosen = result.options.find((option) => option.id === result.decision.option);
   const [energy, money, payback, value] = [
     chosen?.energy_saved,
@@ -88,6 +101,7 @@ export function resultRow(result: UnrankedMotor, currency: string): EvaluatedRow
     },
     key: fleetKeyOf(result),
     details: gzipSync(JSON.stringify(result), { level: 1 }),
+    movable: gzipSync(JSON.stringify(movableOf(evaluation)), { level: 1 }),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { UnrankedMotor } from '@/lib/engine';
+import { type Evaluation, motorResult, type UnrankedMotor } from '@/lib/engine';
 import { type EvaluatedRow, resultRow } from './result-row';
 import { type TextBlock, textBlock } from './result-text';
 
@@ -10,7 +10,12 @@ export interface Shapes {
 export type ShapeName = keyof Shapes;
 
 /** Makes each form of a block. */
-export const SHAPES: { readonly [Name in ShapeName]: (results: Iterable<UnrankedMotor>, currency: string) => Shapes[Name] } = {
-  text: textBlock,
-  rows: (results, currency) => Array.from(results, (result) => resultRow(result, currency)),
+export const SHAPES: { readonly [Name in ShapeName]: (evaluations: Iterable<Evaluation>, currency: string) => Shapes[Name] } = {
+  text: (evaluations) => textBlock(resultsOf(evaluations)),
+  rows: (evaluations, currency) => Array.from(evaluations, (evaluation) => resultRow(evaluation, currency)),
 };
+
+/** One at a time, so that each evaluation can be let go before the next. */
+function* resultsOf(evaluations: Iterable<Evaluation>): Generator<UnrankedMotor> {
+  for (const evaluation of evaluations) yield motorResult(evaluation);
+}

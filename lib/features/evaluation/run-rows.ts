@@ -22,7 +22,7 @@ const COPIED = `"studyId", "siteName", "areaName", "tag", "naturalKey", "inputHa
   "shaftPowerKw", "shaftPowerKwU", "inputPowerKw", "inputPowerKwU", "efficiency", "efficiencyU", "totalLossKw", "totalLossKwU",
   "trust", "worstBand", "action", "timing", "option", "costMinor", "moneySavedMinorPerYear", "moneySavedMinorPerYearU",
   "energySavedKwhPerYear", "energySavedKwhPerYearU", "simplePaybackYears", "simplePaybackYearsU", "netPresentValueMinor",
-  "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "rank", "sisters", "details"`;
+  "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "rank", "sisters", "details", "movable"`;
 
 /** Adds results to a run; one of the same motor is replaced. A motor that is gone by now leaves its site and tag. */
 export async function insertEvaluations(tx: Tx, run: Run, rows: readonly PlacedRow[]): Promise<void> {
@@ -35,14 +35,15 @@ export async function insertEvaluations(tx: Tx, run: Run, rows: readonly PlacedR
     naturalKey,
     inputHash,
     Buffer.from(row.details).toString('hex'),
+    Buffer.from(row.movable).toString('hex'),
     ...Object.values(row.columns),
   ]);
   const at = (index: number): string => `json_extract(j.value, '$[${index}]')`;
   await tx.$executeRawUnsafe(
     `INSERT OR REPLACE INTO "MotorEvaluation"
-      ("id", "studyId", "runId", "motorId", "naturalKey", "inputHash", "details", "rank", ${names.map((name) => `"${name}"`).join(', ')})
-     SELECT ${at(0)}, ?, ?, (SELECT "id" FROM "Motor" WHERE "id" = ${at(1)}), ${at(2)}, ${at(3)}, unhex(${at(4)}), 0,
-      ${names.map((_, index) => at(index + 5)).join(', ')}
+      ("id", "studyId", "runId", "motorId", "naturalKey", "inputHash", "details", "movable", "rank", ${names.map((name) => `"${name}"`).join(', ')})
+     SELECT ${at(0)}, ?, ?, (SELECT "id" FROM "Motor" WHERE "id" = ${at(1)}), ${at(2)}, ${at(3)}, unhex(${at(4)}), unhex(${at(5)}), 0,
+      ${names.map((_, index) => at(index + 6)).join(', ')}
      FROM json_each(?) AS j`,
     run.studyId,
     run.id,

@@ -1,3 +1,4 @@
+import { gunzipSync } from 'node:zlib';
 import type { Settings } from '@/lib/engine';
 import { minorDigits } from '@/lib/platform/money';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
@@ -127,4 +128,29 @@ async function readSum(db: Reader, runId: string, { policy }: Settings, scale: n
     }),
     groups: [...groups.values()],
   };
+}
+
+/**
+ * What the ranking at other prices needs of a study's latest finished evaluation, as JSON text ({@link MovablePack}): each motor's part is
+ * kept as text, so that ten thousand of them cost no objects here.
+ * @returns `undefined` before the first evaluation, and `stale` where results were kept from before they could be ranked again.
+ */
+export async function readMovablePack(db: Reader, studyId: string): Promise<string | 'stale' | undefined> {
+  const study = await readStudy(db, studyId);
+  const runId = await readShownRunId(db, studyId);
+  if (!study || runId === undefined) return undefined;
+  const rows = await db.motorEvaluation.findMany({
+    where: { runId },
+    select: { motorId: true, areaName: true, movable: true },
+    orderBy: { rank: 'asc' },
+  });
+  const parts: string[] = [];
+  for (const { motorId, areaName, movable } of rows) {
+    if (movable === null) return 'stale';
+    parts.push(
+      `{"id":${JSON.stringify(motorId)},"area":${JSON.stringify(areaName)},"motor":${gunzipSync(movable).toString('utf8')}}`,
+    );
+  }
+  const settings: Settings = { ...study.settings, tariffs: {} };
+  return `{"settings":${JSON.stringify(settings)},"motors":[${parts.join(',')}]}`;
 }

@@ -1,5 +1,5 @@
 import { database } from '@/lib/platform/db';
-import { type Ranking, type RankingQuery, readRanking } from './data';
+import { type Ranking, type RankingQuery, readMovablePack, readRanking } from './data';
 
 /** Motors on one page of the ranking. */
 export const PAGE = 200;
@@ -12,4 +12,9 @@ export async function loadRanking(
 ): Promise<Ranking | undefined> {
   const part = page === 'all' ? { skip: 0 } : { skip: (page - 1) * PAGE, take: PAGE };
   return readRanking(database().read, studyId, { ...query, ...part });
+}
+
+/** What a study's ranking at other prices needs, as JSON text; see {@link readMovablePack}. */
+export async function loadMovablePack(studyId: string): Promise<string | 'stale' | undefined> {
+  return readMovablePack(database().read, studyId);
 }

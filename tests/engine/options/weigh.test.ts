@@ -275,3 +275,30 @@ describe('cost', () => {
     expect(smaller.figures.cost.value).toBeCloseTo(1000 * (22.371 / 10) + 450, 6);
   });
 });
+
+describe('the repair of a failed motor where the policy would replace it', () => {
+  const policy = { ...SETTINGS.policy, atFailure: 'replace' as const };
+  const failed = { plate: { status: 'failed' as const }, settings: { policy }, prices: PRICES };
+
+  it('is valued against that replacement: the baseline by itself is worth nothing', () => {
+    const weighed = weigh(failed);
+    const same = weighed.option('replace', 'now');
+    expect(npv(same)).toBeCloseTo(0, 6);
+    // By hand: in year 0 the difference of the two outlays; then the difference of the two running costs while the first machine lives,
+    // S(t−1) = 0.95^(t−1), after which both have the same; at the horizon the value left in a new motor by the straight line over 20 years.
+    const worths = same.workings?.worths;
+    const outlays = (worths?.sameInstalled?.quantity.value ?? 0) - (worths?.repairNow?.quantity.value ?? 0);
+    const running = (worths?.same?.quantity.value ?? 0) - (worths?.oldRepaired?.quantity.value ?? 0);
+    const left =
+      0.95 ** 15 * (1 - 15 / 20) * (worths?.purchaseSame?.quantity.value ?? 0) -
+      0.95 ** 15 * (worths?.oldWorth?.quantity.value ?? 0);
+    let value = outlays - left / 1.08 ** 15;
+    for (let year = 1; year <= 15; year++) value += (running * 0.95 ** (year - 1)) / 1.08 ** year;
+    expect(npv(weighed.option('repair'))).toBeCloseTo(value, 4);
+  });
+
+  it('has no value where no replacement can be priced', () => {
+    const repair = weigh({ ...failed, prices: PRICES.filter(({ item }) => item !== 'motor') }).option('repair');
+    expect(repair.figures.net_present_value).toBeUndefined();
+  });
+});

@@ -10,6 +10,7 @@ import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
 
 interface Props {
   readonly motors: readonly RankedMotor[];
@@ -111,14 +112,6 @@ export function Motors({ motors, study, currency, manySites, horizonYears, units
     </ScrollRegion>
   );
 }
-
-/** Laid out as lines on a phone, a table would no longer be one for those who hear it: the roles say that it is. */
-const TABLE = { role: 'table' } as const;
-const GROUP = { role: 'rowgroup' } as const;
-const ROW = { role: 'row' } as const;
-const HEAD = { role: 'columnheader' } as const;
-const ROW_HEAD = { role: 'rowheader' } as const;
-const CELL = { role: 'cell' } as const;
 
 function instead({ payback, paybackU, moneySaved, moneySavedU }: RankedMotor, horizonYears: number): PaybackWords | undefined {
   if (payback === undefined) return undefined;

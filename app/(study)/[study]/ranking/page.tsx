@@ -3,11 +3,13 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
+import { readMoves, writeMoves } from '@/lib/features/ranking/schema';
 import { currentStudy, loadUnits } from '@/lib/features/study/loaders';
 import { formatCount } from '@/lib/platform/format';
 import { Answer } from './answer';
 import { DECISIONS, decisionWords } from './decisions';
 import { Motors } from './motors';
+import { WhatIf } from './what-if';
 
 export const metadata: Metadata = { title: 'Ranking' };
 
@@ -39,85 +41,116 @@ export default async function RankingScreen({ params, searchParams }: Props) {
     );
   }
   const { sum, motors, found, areas } = ranking;
+  const units = await loadUnits();
+  const { discountRate } = study.settings;
+  const moves = readMoves(one, discountRate);
+  const stated = writeMoves(moves, discountRate);
+  const others = { ...(decision && { decision: decision.id }), ...(area !== undefined && { area }) };
   const query = (changes: Record<string, string | undefined>) => {
-    const all = { decision: decision?.id, area, ...changes };
+    const all = { decision: decision?.id, area, ...stated, ...changes };
     return new URLSearchParams(Object.entries(all).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])));
   };
   const link = (changes: Record<string, string | undefined>) => {
     const text = query(changes).toString();
     return text === '' ? `/${id}/ranking` : `/${id}/ranking?${text}`;
   };
-  const file = (format: 'csv' | 'xlsx') => `/api/studies/${id}/results/${format}?${query({ sort: 'rank' })}`;
+  const file = (format: 'csv' | 'xlsx') =>
+    `/api/studies/${id}/results/${format}?${new URLSearchParams({ ...others, sort: 'rank' })}`;
   const words = [decision && decisionWords(decision.action, decision.timing), area && `in ${area}`].filter(Boolean).join(' ');
   return (
     <main id="main" className={sheet.main} data-print="wide">
       <h1>Ranking</h1>
-      <Answer sum={sum} settings={study.settings} study={id} />
-      <nav aria-label="Filter">
-        <ul className={sheet.links}>
-          <li>
-            <Link href={link({ decision: undefined })} aria-current={decision === undefined ? 'true' : undefined}>
-              all decisions
-            </Link>
-          </li>
-          {DECISIONS.map((entry) => {
-            const group = sum.groups.find((candidate) => candidate.action === entry.action && candidate.timing === entry.timing);
-            return (
-              group && (
-                <li key={entry.id}>
-                  <Link
-                    href={link({ decision: entry.id })}
-                    aria-current={decision?.id === entry.id ? 'true' : undefined}
-                    prefetch={false}
-                  >
-                    {decisionWords(entry.action, entry.timing)} ({formatCount(group.count)})
+      <WhatIf
+        study={id}
+        settings={{
+          currency: study.settings.currency,
+          discountRate,
+          energyPricePerKwh: study.settings.energyPricePerKwh,
+          horizonYears: study.settings.horizonYears,
+          moneyTerms: study.settings.moneyTerms,
+        }}
+        hasTariffs={Object.keys(study.settings.tariffs).length > 0}
+        first={moves}
+        others={others}
+        filter={{ action: decision?.action, timing: decision?.timing, area }}
+        manySites={ranking.sites > 1}
+        units={units}
+        answer={<Answer sum={sum} settings={study.settings} study={id} />}
+        filters={
+          <>
+            <nav aria-label="Filter">
+              <ul className={sheet.links}>
+                <li>
+                  <Link href={link({ decision: undefined })} aria-current={decision === undefined ? 'true' : undefined}>
+                    all decisions
                   </Link>
                 </li>
-              )
-            );
-          })}
-        </ul>
-      </nav>
-      <form method="get" className={sheet.bar}>
-        {decision && <input type="hidden" name="decision" value={decision.id} />}
-        <label htmlFor="area">Area</label>
-        <select id="area" name="area" defaultValue={area ?? ''}>
-          <option value="">all areas</option>
-          {areas.map((name) => (
-            <option key={name} value={name}>
-              {name}
-            </option>
-          ))}
-        </select>
-        <button type="submit">Show</button>
-      </form>
-      <p className={sheet.soft}>
-        <span role="status">
-          {formatCount(found)} of {formatCount(sum.total)} motors{words === '' ? '' : `: ${words}`}.
-        </span>{' '}
-        {motors.length < found && `Here are ${formatCount(motors.length)} of them, from rank ${motors[0]?.rank ?? 0} on. `}± is
-        the 95 % interval.{' '}
-        <span className="screen-only">
-          Take {words === '' ? 'the ranking' : 'these motors'} along: <a href={file('csv')}>CSV</a>,{' '}
-          <a href={file('xlsx')}>XLSX</a>. For finance:{' '}
-          <a href={`/api/studies/${id}/workbook`}>every option of the whole fleet as a workbook with live formulas</a>.
-        </span>
-      </p>
-      {motors.length === 0 ? (
-        <p>
-          No motor is so decided here. <Link href={`/${id}/ranking`}>Show all</Link>
+                {DECISIONS.map((entry) => {
+                  const group = sum.groups.find(
+                    (candidate) => candidate.action === entry.action && candidate.timing === entry.timing,
+                  );
+                  return (
+                    group && (
+                      <li key={entry.id}>
+                        <Link
+                          href={link({ decision: entry.id })}
+                          aria-current={decision?.id === entry.id ? 'true' : undefined}
+                          prefetch={false}
+                        >
+                          {decisionWords(entry.action, entry.timing)} ({formatCount(group.count)})
+                        </Link>
+                      </li>
+                    )
+                  );
+                })}
+              </ul>
+            </nav>
+            <form method="get" className={sheet.bar}>
+              {Object.entries({ ...stated, ...(decision && { decision: decision.id }) }).map(([name, value]) => (
+                <input key={name} type="hidden" name={name} value={value} />
+              ))}
+              <label htmlFor="area">Area</label>
+              <select id="area" name="area" defaultValue={area ?? ''}>
+                <option value="">all areas</option>
+                {areas.map((name) => (
+                  <option key={name} value={name}>
+                    {name}
+                  </option>
+                ))}
+              </select>
+              <button type="submit">Show</button>
+            </form>
+          </>
+        }
+      >
+        <p className={sheet.soft}>
+          <span role="status">
+            {formatCount(found)} of {formatCount(sum.total)} motors{words === '' ? '' : `: ${words}`}.
+          </span>{' '}
+          {motors.length < found && `Here are ${formatCount(motors.length)} of them, from rank ${motors[0]?.rank ?? 0} on. `}± is
+          the 95 % interval.{' '}
+          <span className="screen-only">
+            Take {words === '' ? 'the ranking' : 'these motors'} along: <a href={file('csv')}>CSV</a>,{' '}
+            <a href={file('xlsx')}>XLSX</a>. For finance:{' '}
+            <a href={`/api/studies/${id}/workbook`}>every option of the whole fleet as a workbook with live formulas</a>.
+          </span>
         </p>
-      ) : (
-        <Motors
-          motors={motors}
-          study={id}
-          currency={study.settings.currency}
-          manySites={ranking.sites > 1}
-          horizonYears={study.settings.horizonYears}
-          units={await loadUnits()}
-        />
-      )}
-      <Pages page={page} last={Math.max(1, Math.ceil(found / PAGE))} link={(wanted) => link({ page: wanted })} />
+        {motors.length === 0 ? (
+          <p>
+            No motor is so decided here. <Link href={`/${id}/ranking`}>Show all</Link>
+          </p>
+        ) : (
+          <Motors
+            motors={motors}
+            study={id}
+            currency={study.settings.currency}
+            manySites={ranking.sites > 1}
+            horizonYears={study.settings.horizonYears}
+            units={units}
+          />
+        )}
+        <Pages page={page} last={Math.max(1, Math.ceil(found / PAGE))} link={(wanted) => link({ page: wanted })} />
+      </WhatIf>
     </main>
   );
 }

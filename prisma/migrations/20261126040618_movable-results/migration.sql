@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "MotorEvaluation" ADD COLUMN "movable" BLOB;
