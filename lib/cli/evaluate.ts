@@ -45,7 +45,7 @@ export async function evaluate(call: Call): Promise<number> {
   try {
     // The formulas of a workbook are written on this thread, so that no helper is wanted.
     const inSight = call.format === 'xlsx' ? undefined : (motors: number): void => evaluation.expect(motors);
-    const history = await readCallHistory(call);
+    const history = await readCallHistory(call, { asOf: settings.asOf });
     const tests = await readCallTests(call, reference);
     const sheet = await readFleetSheet(call, { asOf: settings.asOf, inSight });
     // The header is row 1 of the sheet, and blank rows count in its numbering.

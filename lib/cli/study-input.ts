@@ -46,9 +46,12 @@ export async function readFleetSheet(call: Call, options: Pick<ParseOptions, 'as
 }
 
 /** The indicator history of a call; an unreadable file ends the command with its remedy. */
-export async function readCallHistory(call: Call): Promise<Extract<HistoryOutcome, { ok: true }> | undefined> {
+export async function readCallHistory(
+  call: Call,
+  options: Pick<ParseOptions, 'asOf'>,
+): Promise<Extract<HistoryOutcome, { ok: true }> | undefined> {
   if (call.history === undefined) return undefined;
-  const outcome = await readHistory({ path: call.history }, call.reading);
+  const outcome = await readHistory({ path: call.history }, { ...call.reading, ...options });
   if (!outcome.ok) throw new UsageError(`${call.history}: ${outcome.problem.text} ${outcome.problem.remedy}`);
   return outcome;
 }

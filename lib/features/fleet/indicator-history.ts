@@ -23,6 +23,8 @@ export interface HistoryOptions {
   readonly delimiter?: Delimiter | undefined;
   readonly encoding?: string | undefined;
   readonly emptyWords?: readonly string[] | undefined;
+  /** ISO date of the study: a value from after it is used, with a warning. */
+  readonly asOf?: string | undefined;
 }
 
 export type HistoryOutcome =
@@ -43,7 +45,12 @@ export const HISTORY_FILE_COLUMNS = ['site', 'tag', 'indicator', 'value', 'unit'
 type ColumnName = (typeof HISTORY_FILE_COLUMNS)[number];
 const REQUIRED: readonly ColumnName[] = ['tag', 'indicator', 'value', 'unit'];
 
-type Context = { readonly decimal: DecimalSign; readonly guarded: boolean; readonly emptyWords: ReadonlySet<string> };
+type Context = {
+  readonly decimal: DecimalSign;
+  readonly guarded: boolean;
+  readonly emptyWords: ReadonlySet<string>;
+  readonly asOf: string | undefined;
+};
 
 /** Reads an indicator history, one value a row, from CSV or a workbook, by the rules of the fleet sheet. A bad row is rejected alone. */
 export async function readHistory(source: SheetSource, options: HistoryOptions = {}): Promise<HistoryOutcome> {
@@ -53,7 +60,12 @@ export async function readHistory(source: SheetSource, options: HistoryOptions =
       ...(options.encoding === undefined ? {} : { encoding: options.encoding }),
     });
     const emptyWords = new Set((options.emptyWords ?? []).map((word) => word.trim().toLowerCase()));
-    const context: Context = { decimal: options.decimal ?? '.', guarded: table.kind === 'csv', emptyWords };
+    const context: Context = {
+      decimal: options.decimal ?? '.',
+      guarded: table.kind === 'csv',
+      emptyWords,
+      asOf: options.asOf,
+    };
     const values: HistoryValue[] = [];
     const rejected: RowIssue[] = [];
     const warnings: RowIssue[] = [];
@@ -145,7 +157,9 @@ function readLine(line: TableRow, places: ReadonlyMap<ColumnName, number>, conte
       ? issue('implausible-value', row, 'value', { value: text('value'), unit: text('unit') })
       : takenAt === undefined
         ? issue('reading-undated', row, 'taken_at', { words: 'A reading' })
-        : undefined;
+        : context.asOf !== undefined && takenAt.slice(0, 10) > context.asOf
+          ? issue('reading-after-as-of', row, 'taken_at', { value: takenAt, other: context.asOf })
+          : undefined;
   const instrument = text('instrument') === '' ? undefined : text('instrument');
   return { value: { row, site: text('site'), tag: text('tag'), indicator, value, takenAt, instrument }, warning };
 }

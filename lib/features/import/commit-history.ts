@@ -30,7 +30,7 @@ export async function commitHistory(
       return undefined;
     }
     const source = { path: order.file.path, name: order.file.name };
-    const read = await readHistory(source, parseOptions(order.recipe, order.kind));
+    const read = await readHistory(source, { ...parseOptions(order.recipe, order.kind), asOf: study.settings.asOf });
     if (!read.ok) {
       outcome.problem = read.problem;
       return undefined;

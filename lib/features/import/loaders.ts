@@ -212,7 +212,8 @@ async function readWholeHistory(
   study: StoredStudy,
 ): Promise<WholeHistory> {
   const db = database().read;
-  const read = await readHistory({ path: uploadFile(about.id), name: about.fileName }, parseOptions(recipe, sample.kind));
+  const options = { ...parseOptions(recipe, sample.kind), asOf: study.settings.asOf };
+  const read = await readHistory({ path: uploadFile(about.id), name: about.fileName }, options);
   if (!read.ok) return read;
   const motors = await readStudyMotors(db, study.id, { withHistory: true });
   return { ok: true, read, plan: planHistory(read, motors, await readHistoryValues(db, study.id)) };

@@ -13,6 +13,14 @@ const read = async (...rows: string[]) => {
 const ROW = 'North,P-1,vibration,0.15,in/s,2024-05-01,pen';
 
 describe('an indicator history', () => {
+  it('uses a value from after the study’s date, and says so; on the day itself it says nothing', async () => {
+    const text = `${HEADER}\n${ROW}\nNorth,P-1,vibration,3,mm/s,2024-05-02,\n`;
+    const outcome = await readHistory({ name: 'history.csv', text }, { asOf: '2024-05-01' });
+    if (!outcome.ok) throw new Error(outcome.problem.text);
+    expect(outcome.values).toHaveLength(2);
+    expect(outcome.warnings.map(({ row, code }) => [row, code])).toEqual([[3, 'reading-after-as-of']]);
+  });
+
   it('is read value by value, in the unit of the fleet sheet', async () => {
     const { values, rejected } = await read(
       ROW,
