@@ -178,6 +178,8 @@ export interface SisterResult {
   readonly indicator: string;
   /** `type`: same rating, poles, voltage and kind at the site; `place`: same area and driven machine. */
   readonly alike: 'type' | 'place';
+  /** The motor's own. */
+  readonly value: number;
   readonly count: number;
   readonly median: number;
   /** A value between these is like its sisters'. */

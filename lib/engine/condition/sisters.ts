@@ -106,6 +106,7 @@ function standing(own: ComparedValue, sisters: readonly SisterFacts[], alike: Si
   return {
     indicator: own.id,
     alike,
+    value: tidy(own.value),
     count,
     median: tidy(median),
     low: tidy(low),

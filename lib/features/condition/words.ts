@@ -40,10 +40,16 @@ export const STRENGTH_WORDS: Readonly<Record<HypothesisResult['strength'], strin
 /** Sisters without which nothing is compared, in words. */
 export const SISTERS_WANTED = `${FEWEST_SISTERS} at least`;
 
-/** How a value stands among like motors: `above its 9 sisters (median 1.4, to 2.6 mm/s)`. */
+const three = (value: number): string => Number(value.toPrecision(3)).toString();
+const measure = (unit: string): string => (unit === '1' ? '' : `\u202f${unit}`);
+
+/** The value that is compared: `2.7 mm/s`. */
+export function ownWords({ value, unit }: SisterResult): string {
+  return `${three(value)}${measure(unit)}`;
+}
+
+/** How a value stands among like motors: `above its 9 sisters (median 1.4, from 0.8 to 2.6 mm/s)`. */
 export function sisterWords({ standing, count, alike, median, low, high, unit }: SisterResult): string {
-  const three = (value: number) => Number(value.toPrecision(3)).toString();
-  const measure = unit === '1' ? '' : `\u202f${unit}`;
   const whose = alike === 'type' ? `its ${count} sisters` : `${count} like motors of its area`;
-  return `${standing} ${whose} (median ${three(median)}, from ${three(low)} to ${three(high)}${measure})`;
+  return `${standing} ${whose} (median ${three(median)}, from ${three(low)} to ${three(high)}${measure(unit)})`;
 }

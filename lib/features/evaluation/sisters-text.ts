@@ -5,6 +5,7 @@ const sisters = z.array(
   z.object({
     indicator: z.string(),
     alike: z.enum(['type', 'place']),
+    value: z.number(),
     count: z.number(),
     median: z.number(),
     low: z.number(),
@@ -20,7 +21,7 @@ export function sistersText(among: readonly SisterResult[]): string | null {
   return among.length === 0 ? null : JSON.stringify(among);
 }
 
-/** A motor's sisters from the text that is kept. */
+/** A motor's sisters from the text that is kept; one of an earlier form counts as none, until the next run. */
 export function sistersOf(text: string | null): readonly SisterResult[] {
-  return text === null ? [] : sisters.parse(JSON.parse(text));
+  return text === null ? [] : (sisters.safeParse(JSON.parse(text)).data ?? []);
 }

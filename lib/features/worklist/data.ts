@@ -1,6 +1,6 @@
 import { type Finding, INDICATOR_TITLES, type SisterResult, urgencyOf } from '@/lib/engine';
 import { minorDigits } from '@/lib/platform/money';
-import { sisterWords } from '../condition/words';
+import { ownWords, sisterWords } from '../condition/words';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import type { StoredResult } from '../evaluation/result-row';
 import { sistersOf } from '../evaluation/sisters-text';
@@ -71,7 +71,7 @@ async function readApart(db: Reader, runId: string, listed: ReadonlySet<string |
 function apartWords(sisters: readonly SisterResult[]): string[] {
   return sisters
     .filter(({ worse }) => worse)
-    .map((found) => `${INDICATOR_TITLES.get(found.indicator) ?? found.indicator} ${sisterWords(found)}`);
+    .map((found) => `${INDICATOR_TITLES.get(found.indicator) ?? found.indicator} ${ownWords(found)}, ${sisterWords(found)}`);
 }
 
 /** Must-do first, then by the expected cost of leaving it, then by odds. The sort is stable: ties stay in the order of tags. */

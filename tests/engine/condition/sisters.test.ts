@@ -88,7 +88,9 @@ const five = [1.3, 1.4, 1.5, 1.6, 1.7].map((value) => vibrating(value));
 describe('the comparison over a fleet', () => {
   it('finds the one that shakes more than those of its type', () => {
     const found = compareSisters([...five, vibrating(6)]);
-    expect(found.at(-1)).toMatchObject([{ indicator: 'vibration', alike: 'type', count: 5, standing: 'above', worse: true }]);
+    expect(found.at(-1)).toMatchObject([
+      { indicator: 'vibration', alike: 'type', value: 6, count: 5, standing: 'above', worse: true },
+    ]);
     // The odd one does not make the others stand apart.
     for (const among of found.slice(0, -1)) expect(among).toMatchObject([{ count: 5, standing: 'like', worse: false }]);
   });
