@@ -4,7 +4,7 @@ import { ChartPartLoad } from '@/app/_ui/chart-part-load';
 import { ChartTorqueSpeed } from '@/app/_ui/chart-torque-speed';
 import { ChartWhiskers } from '@/app/_ui/chart-whiskers';
 import { FigureText } from '@/app/_ui/figure';
-import type { LossesByCause, NoTorqueSpeed, TorqueSpeed } from '@/lib/engine';
+import type { Figure, LossesByCause, NoTorqueSpeed, TorqueSpeed } from '@/lib/engine';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
@@ -53,7 +53,7 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
               losses={losses}
             />
           )}
-          {result.losses_by_cause && <Causes causes={result.losses_by_cause} here={here} />}
+          {losses && result.losses_by_cause && <Causes causes={result.losses_by_cause} total={losses.total} here={here} />}
         </div>
         <div>
           {curve.length > 0 && load_fraction && efficiency && (
@@ -80,6 +80,8 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
         <>
           <h3>What each reading and stamp contributes</h3>
           <p className={styles.soft}>
+            {(result.losses_by_cause?.drive ?? result.losses_by_cause?.harmonics) !== undefined &&
+              'Input power stands here less what the waveform of the supply adds to the losses. '}
             The heaviest in the load’s doubt come first. A miss beyond 2 deserves a look, beyond 3 the value or an assumption is
             wrong. What is taken for typical stands, with its source, behind{' '}
             <Link href={`${here}/why?figure=load_fraction#machine`} prefetch={false}>
@@ -95,7 +97,7 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
 }
 
 /** What of the losses the supply causes; nothing where nothing of it was read. */
-function Causes({ causes, here }: { readonly causes: LossesByCause; readonly here: string }) {
+function Causes({ causes, total, here }: { readonly causes: LossesByCause; readonly total: Figure; readonly here: string }) {
   const named = CAUSES.flatMap(({ id, words }) => {
     const figure = causes[id];
     return figure ? [{ id, words, figure }] : [];
@@ -107,13 +109,23 @@ function Causes({ causes, here }: { readonly causes: LossesByCause; readonly her
       {named.map(({ id, words, figure }, index) => (
         <span key={id}>
           {index > 0 && ', '}
-          <FigureText name={words} figure={figure} why={`${here}/why?figure=losses_by_cause.${id}`} /> by {words}
+          <FigureText
+            name={words}
+            figure={figure}
+            why={`${here}/why?figure=losses_by_cause.${id}`}
+            instead={figure.value < SLIGHT * total.value ? NEXT_TO_NOTHING : undefined}
+          />{' '}
+          by {words}
         </span>
       ))}
       ; the rest is that of a balanced sine.
     </p>
   );
 }
+
+/** A cause below this share of the total loss is not worth its digits. */
+const SLIGHT = 0.002;
+const NEXT_TO_NOTHING = { short: 'next to nothing', long: 'next to nothing' } as const;
 
 const CAUSES = [
   { id: 'unbalance', words: 'the unbalance of the voltages' },
