@@ -24,7 +24,7 @@ import { type LoadedReference, loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { type Output, openOutput } from './output';
-import { planOf, writePlanCsv } from './plan';
+import { type Planning, planOf, writePlanCsv } from './plan';
 import type { Ranked } from './ranked';
 import { Spool } from './spool';
 import { readCallHistory, readFleetSheet, readStudy } from './study-input';
@@ -37,7 +37,7 @@ const SHOWN = 10;
 /** Evaluates a fleet sheet and writes the results, motors in natural order of site and tag, each with its rank. */
 export async function evaluate(call: Call): Promise<number> {
   const reference = loadTables();
-  const { settings, prices, remarks } = await readStudy(call.settings, reference);
+  const { settings, prices, plan, remarks } = await readStudy(call.settings, reference);
   for (const remark of remarks) console.error(remark);
   const jobs = call.jobs ?? Math.min(2, availableParallelism());
   const study: StudyContext = { settings, prices, tables: reference.tables };
@@ -52,8 +52,12 @@ export async function evaluate(call: Call): Promise<number> {
     const joiner = new HistoryJoiner(history?.values ?? [], 1 + sheet.rows + sheet.blankRows);
     const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
     const warnings = history?.warnings ?? [];
-    if (call.format === 'xlsx') await writeBook(call, motorsOf(sheet, { joiner, tests, failed: new Set() }), study);
-    else await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, failed: new Set(), left, warnings });
+    if (call.format === 'xlsx') await writeBook(call, motorsOf(sheet, { joiner, tests }), study);
+    else {
+      const planning: Planning | undefined =
+        call.command === 'plan' ? { study, wishes: plan, failed: new Set(), motors: new Map() } : undefined;
+      await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, planning, left, warnings });
+    }
     report(sheet);
     for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
     for (const tag of tests.strays) console.error(`bench test of ${tag || '(no tag)'}: the sheet has no such motor.`);
@@ -90,8 +94,8 @@ async function evaluateTo(
     readonly settings: Settings;
     readonly joiner: HistoryJoiner;
     readonly tests: TestsByTag;
-    /** Motors out of order, which a plan must see to. */
-    readonly failed: Set<string>;
+    /** Present where a plan is asked for. */
+    readonly planning: Planning | undefined;
     /** Rows of the history that were left out, known once every motor has been asked for. */
     readonly left: () => readonly RowIssue[];
     readonly warnings: readonly RowIssue[];
@@ -108,10 +112,11 @@ async function evaluateTo(
       },
     });
     const ranked = inOrder(keys);
-    const plan = call.command === 'plan' ? await planOf(ranked, spool, about) : undefined;
+    const plan = about.planning && (await planOf(ranked, spool, about.planning));
     if (call.format === 'csv') plan ? writePlanCsv(output, plan) : writeCsv(output, ranked, spool);
     else {
-      output.write(head(about.reference, settingsToJson(about.settings)));
+      const wishes = about.planning && { plan: about.planning.wishes };
+      output.write(head(about.reference, { ...settingsToJson(about.settings), ...wishes }));
       for (const { key, rank, sisters, number } of ranked) {
         output.write(`${number === ranked[0]?.number ? '' : ',\n'}${rankedHead(key, rank, sisters)}`);
         output.write(spool.get(number));
@@ -129,11 +134,14 @@ async function evaluateTo(
 
 function* motorsOf(
   sheet: StreamedFleet,
-  about: { readonly joiner: HistoryJoiner; readonly tests: TestsByTag; readonly failed: Set<string> },
+  about: { readonly joiner: HistoryJoiner; readonly tests: TestsByTag; readonly planning?: Planning | undefined },
 ): Generator<Motor> {
   for (const { motor } of sheet.motors) {
-    if (motor.plate.status === 'failed') about.failed.add(motorKey(motor));
-    yield about.tests.join(about.joiner.join(motor));
+    const joined = about.tests.join(about.joiner.join(motor));
+    const { planning } = about;
+    if (motor.plate.status === 'failed') planning?.failed.add(motorKey(motor));
+    if (planning?.wishes.robust) planning.motors.set(motorKey(motor), joined);
+    yield joined;
   }
 }
 

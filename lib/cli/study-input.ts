@@ -3,6 +3,7 @@ import path from 'node:path';
 import { LIMIT_IDS, type Motor, type PriceList, type Settings } from '@/lib/engine';
 import { type HistoryOutcome, readHistory } from '@/lib/features/fleet/indicator-history';
 import { type ParseOptions, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
+import { noWishes, type PlanWishesFile } from '@/lib/features/plan/wishes';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings } from '@/lib/features/study/settings';
 import type { LoadedReference } from '@/lib/reference/load';
@@ -13,8 +14,8 @@ import { UsageError } from './exit';
 export async function readStudy(
   file: string | undefined,
   reference: LoadedReference,
-): Promise<{ settings: Settings; prices: PriceList; remarks: readonly string[] }> {
-  if (file === undefined) return { settings: defaultSettings(), prices: reference.prices, remarks: [] };
+): Promise<{ settings: Settings; prices: PriceList; plan: PlanWishesFile; remarks: readonly string[] }> {
+  if (file === undefined) return { settings: defaultSettings(), prices: reference.prices, plan: noWishes(), remarks: [] };
   const read = readSettings(readText(file));
   if (!read.ok) throw new UsageError(`${file}: ${read.problem.text} ${read.problem.remedy}`);
   const unknown = Object.keys(read.settings.limits).filter((id) => !LIMIT_IDS.has(id));
@@ -24,13 +25,14 @@ export async function readStudy(
       (id) => `${file}: limits.${id} is no limit that is judged by, so it changes nothing. Known: ${[...LIMIT_IDS].join(', ')}.`,
     ),
   ];
-  if (read.pricesFile === undefined) return { settings: read.settings, prices: reference.prices, remarks };
+  if (read.pricesFile === undefined) return { settings: read.settings, prices: reference.prices, plan: read.plan, remarks };
   const pricesPath = path.resolve(path.dirname(file), read.pricesFile);
   const prices = await readPrices({ path: pricesPath }, { currency: read.settings.currency });
   if (!prices.ok) throw new UsageError(`${pricesPath}: ${prices.problem.text} ${prices.problem.remedy}`);
   return {
     settings: read.settings,
     prices: prices.list,
+    plan: read.plan,
     remarks: [
       ...remarks,
       ...prices.warnings.map((warning) => `${pricesPath}, row ${warning.row}: ${warning.text} ${warning.remedy}`),

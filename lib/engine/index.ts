@@ -30,7 +30,7 @@ export { type FlowSoFar, flowSoFar } from './explain/cumulative-flow';
 export { type Derivation, type DerivationStep, derive } from './explain/derivation';
 export { type ExpectedRange, type ExpectedReadings, expectedReadings } from './explain/expected-readings';
 export { figuresOf } from './explain/figures';
-export { LEVERS, type Lever, moved, type Question, statedHours } from './explain/lever';
+export { LEVERS, type Lever, lowCase, moved, type Question, statedHours } from './explain/lever';
 export { type Model, type ModelNumber, type ModelSystem, modelOfEvaluation } from './explain/model';
 export { type CurvePoint, partLoadCurve } from './explain/part-load';
 export { type RepairOrReplace, type RepairOrReplacePoint, repairOrReplaceCurve } from './explain/repair-or-replace';
@@ -80,9 +80,22 @@ export type { FlowPlan, FlowTerm } from './options/flow-plan';
 export { MEASURE_IDS, type Measure, type MeasureId, type Measures, measuresOf, type Screened } from './options/measures';
 export { BOUGHT_CLASSES } from './options/price';
 export type { PriceGrowth } from './options/running-prices';
+export { frontier, wishCosts } from './plan/alternatives';
 export { planFleet } from './plan/plan-fleet';
-export { motorKey, type PlanMotor, type Wishes } from './plan/plan-motor';
-export type { NoPlan, Plan, PlanItem, PlanYear } from './plan/plan-result';
+export { motorKey, type PlanMotor, planMotor } from './plan/plan-motor';
+export type { FrontierPoint, MeasureNext, NoPlan, Plan, PlanHours, PlanItem, PlanYear, WishCost } from './plan/plan-result';
+export {
+  type HoursLimit,
+  type Job,
+  type LowCaseFactors,
+  type MotorRef,
+  type PlanRun,
+  type PlanWishes,
+  type ReadingPrice,
+  type Readings,
+  USUAL_JOBS,
+  USUAL_READINGS,
+} from './plan/wishes';
 export type { Evidence, Finding, Severity } from './quantity/finding';
 export type { Origin, Quantity, Source } from './quantity/quantity';
 export { standardUncertainty } from './quantity/quantity';

@@ -6,6 +6,7 @@ import { type ByCause, lossesByCause } from './load/losses-by-cause';
 import type { ReadingEvaluation } from './load/reading';
 import type { LossSet } from './machine/model';
 import { optionResult } from './options/result';
+import { doubtsOf } from './plan/doubts';
 import { type Quantity, scaleParts } from './quantity/quantity';
 import { compareByPlace, type RankKey, ranksOf } from './rank';
 import type { EstimateResult, Losses, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
@@ -18,6 +19,7 @@ import { figure, tidy } from './result-figure';
 export function motorResult(evaluation: Evaluation): UnrankedMotor {
   const { motor, inUse, point } = evaluation;
   const currency = evaluation.scope.settings.currency;
+  const doubts = doubtsOf(evaluation);
   const agreement = inUse?.combination?.agreement;
   const causes = lossesByCause(evaluation);
   return {
@@ -42,6 +44,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
     trust: evaluation.trust,
     condition: conditionResult(evaluation.condition, currency),
     options: evaluation.options.map((option) => optionResult(option, currency)),
+    ...(doubts.length > 0 && { doubts }),
     decision: {
       action: evaluation.decision.action,
       timing: evaluation.decision.timing,

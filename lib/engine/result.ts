@@ -191,6 +191,15 @@ export interface SisterResult {
   readonly worse: boolean;
 }
 
+/** What a figure's doubt does to the values of the options. */
+export interface DoubtResult {
+  readonly about: 'load' | 'hours' | 'efficiency';
+  /** As it is known now. */
+  readonly figure: Figure;
+  /** How much each value moves, in currency, with one standard uncertainty of the figure; options that do not move are left out. */
+  readonly effects: readonly { readonly option: string; readonly net_present_value: number }[];
+}
+
 export interface MotorResult {
   readonly site: string;
   readonly tag: string;
@@ -212,6 +221,8 @@ export interface MotorResult {
   readonly trust: { readonly level: TrustLevel; readonly findings: readonly Finding[] };
   readonly condition: ConditionResult;
   readonly options: readonly OptionResult[];
+  /** Absent where no option has a value that hangs on a doubt; results of earlier engines have none. */
+  readonly doubts?: readonly DoubtResult[];
   readonly decision: {
     readonly action: Action;
     readonly timing: Timing;

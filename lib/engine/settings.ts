@@ -21,7 +21,7 @@ export interface Settings {
   readonly moneyTerms: 'real' | 'nominal';
   readonly inflation: number;
   readonly includeFailureCost: boolean;
-  readonly objective: 'net-present-value' | 'energy' | 'risk';
+  readonly objective: 'net-present-value' | 'energy' | 'emissions' | 'risk';
   readonly assumedLoad: number;
   readonly repairShop: 'unknown' | 'accredited';
   readonly rebates: readonly Rebate[];

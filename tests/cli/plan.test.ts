@@ -80,3 +80,34 @@ it('study plan ends with 2 and the year when a failed motor does not fit the bud
   expect(ran.err).toContain('2026');
   expect(ran.out).toBe('');
 });
+
+it('study plan takes its wishes from the settings, plans other budgets too, and names a wish that cannot be', () => {
+  const wish = (plan: unknown) =>
+    file('wish.json', JSON.stringify({ schema: 1, as_of: '2026-01-01', budget: [9000, 9000], plan }));
+  const withWishes = z.object({
+    settings: z.object({ plan: z.object({ forbid: z.array(z.object({ tag: z.string() })) }) }),
+    plan: planShape.shape.plan.extend({
+      frontier: z.array(z.object({ multiple: z.number(), value: z.number() })),
+      years: z.array(z.object({ items: z.array(z.object({ tag: z.string(), low_case_value: z.number() })) })),
+    }),
+  });
+  const free = planShape.parse(JSON.parse(studyCommand('plan', fleet, '--settings', settings).out)).plan;
+  const first = free.years[0]?.items[0]?.tag ?? '';
+  const asked = { forbid: [{ tag: first }], frontier: [1, 2], robust: { energy_price: 0.9, hours: 0.95 } };
+  const ran = studyCommand('plan', fleet, '--settings', wish(asked));
+  expect(ran.err).not.toContain('Error');
+  const { plan, settings: echoed } = withWishes.parse(JSON.parse(ran.out));
+  expect(echoed.plan.forbid).toEqual([{ tag: first }]);
+  expect(plan.left_out.find(({ tag }) => tag === first)?.because.code).toBe('forbidden');
+  expect(plan.value).toBeLessThan(free.value);
+  const items = plan.years.flatMap((year) => year.items);
+  expect(items.length).toBeGreaterThan(0);
+  for (const { low_case_value } of items) expect(low_case_value).toBeGreaterThan(0);
+  const [one, two] = plan.frontier;
+  expect(one?.value).toBe(plan.value);
+  expect(two?.value).toBeGreaterThan(plan.value);
+  const unknown = studyCommand('plan', fleet, '--settings', wish({ forbid: [{ tag: 'X-1' }] }));
+  expect([unknown.code, unknown.err.includes('X-1, which is not in the fleet')]).toEqual([2, true]);
+  const misspelt = studyCommand('plan', fleet, '--settings', wish({ pin: [] }));
+  expect([misspelt.code, misspelt.err.includes('plan.pins')]).toEqual([2, true]);
+});

@@ -131,6 +131,15 @@ export const motorShape = z.strictObject({
       })
       .optional(),
   }),
+  doubts: z
+    .array(
+      z.strictObject({
+        about: z.enum(['load', 'hours', 'efficiency']),
+        figure,
+        effects: z.array(z.strictObject({ option: z.string(), net_present_value: number })).min(1),
+      }),
+    )
+    .optional(),
   options: z.array(
     z.strictObject({
       id: z.string(),

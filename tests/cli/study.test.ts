@@ -5,6 +5,7 @@ import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { writeFleetCsv } from '@/lib/features/fleet/write-csv';
+import { noWishes } from '@/lib/features/plan/wishes';
 import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
 import { type ResultsFile, resultsShape } from './results-shape';
 import { ROOT, scratch, studyCommand } from './run';
@@ -51,7 +52,7 @@ describe('study', () => {
   it('prints the default settings as JSON and nothing else', () => {
     const ran = studyCommand('settings');
     expect(ran.code).toBe(0);
-    expect(JSON.parse(ran.out)).toEqual(settingsToJson(defaultSettings()));
+    expect(JSON.parse(ran.out)).toEqual({ ...settingsToJson(defaultSettings()), plan: noWishes() });
   });
 });
 

@@ -103,7 +103,7 @@ describe('the settings of a study', () => {
       moneyTerms: fc.constantFrom('real', 'nominal'),
       inflation: share,
       includeFailureCost: fc.boolean(),
-      objective: fc.constantFrom('net-present-value', 'energy', 'risk'),
+      objective: fc.constantFrom('net-present-value', 'energy', 'emissions', 'risk'),
       assumedLoad: fc.double({ min: 0.01, max: 1.5, noNaN: true }),
       repairShop: fc.constantFrom('unknown', 'accredited'),
       rebates: fc.array(

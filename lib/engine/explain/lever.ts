@@ -55,6 +55,14 @@ export function moved({ motor, study }: Question, lever: Lever, to: number): Que
   }
 }
 
+/** The question in the low case: energy and demand prices and the hours at these factors of what is stated. */
+export function lowCase(
+  question: Question,
+  { energyPrice, hours }: { readonly energyPrice: number; readonly hours: number },
+): Question {
+  return moved(moved(moved(question, 'energy-price', energyPrice), 'demand-price', energyPrice), 'hours', hours);
+}
+
 function times(amount: number | undefined, factor: number): number | undefined {
   return amount === undefined ? undefined : amount * factor;
 }

@@ -1,142 +1,129 @@
-import { compareNaturally } from '../rank';
 import type { OptionResult } from '../result';
 import type { Settings } from '../settings';
-import type { Chosen, Column, Group, Resource } from './candidate';
-import { choose, type Impossible } from './choose';
-import { motorKey, type PlanMotor, type Wishes } from './plan-motor';
+import { type Choice, type Chosen, type Column, type Group, onceIn, worthIn, yearsOf } from './candidate';
+import { choose, type Impossible, type Outcome } from './choose';
+import { measureNext } from './measure-next';
+import { motorKey, type PlanMotor } from './plan-motor';
 import type { NoPlan, Plan, PlanItem } from './plan-result';
+import { costIn, type Member, type PlanLimit, type Prepared, prepare } from './prepare';
 import { reasonLeftOut } from './reasons';
-import { loadSolver } from './solver';
+import { loadSolver, type Solve } from './solver';
+import type { PlanRun, PlanWishes } from './wishes';
 
 /**
- * Which option each motor gets in which year of the budget, so that the objective is greatest within each year's money.
+ * Which option each motor gets in which year of the budget, so that the objective is greatest within each year's money and hours.
  *
- * Options carried out now, of motors whose figures may be used, stand to choice; a failed motor must get one in the first year. What is worth
- * doing at failure takes no budget and is listed with its expected spend. The order of the motors does not matter.
- * Money: whole minor units; in nominal terms costs grow with inflation. Gives {@link NoPlan} where what must be done does not fit, naming the year.
+ * Options carried out now, of motors whose figures may be used, stand to choice; a failed motor, or one beyond a limit that bears on safety, must
+ * get one in the first year. What is worth doing at failure takes no budget and is listed with its expected spend. The order of the motors
+ * does not matter. Money: whole cents; in nominal terms costs grow with inflation. Gives {@link NoPlan} where what must be done does not
+ * fit, naming the limit, or where wishes cannot be; `undefined` when called off.
  */
 export async function planFleet(
   motors: readonly PlanMotor[],
   settings: Settings,
-  wishes: Wishes = {},
+  wishes: PlanWishes = {},
+  run: PlanRun = {},
 ): Promise<Plan | NoPlan | undefined> {
-  const solve = await loadSolver();
-  const sorted = [...motors].sort((a, b) => compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag));
-  const firstYear = Number(settings.asOf.slice(0, 4));
-  const resources = settings.budget.map((limit, y): Resource => ({ name: String(firstYear + y), limit }));
-  const byKey = new Map(sorted.map((motor) => [motorKey(motor), motor]));
-  const members = new Map<string, Member>();
-  for (const motor of sorted) members.set(motorKey(motor), { motor, columns: columnsOf(motor, settings, wishes) });
-  const groups = groupsOf(members, wishes);
-  const outcome = choose({ groups, resources }, solve, wishes.cancelled ? { cancelled: wishes.cancelled } : {});
+  const solved = solvePlan(await loadSolver(), { motors, settings, wishes }, run);
+  if (!solved || 'problems' in solved) return solved;
+  return planOf(solved.prepared, solved.outcome, settings, wishes);
+}
+
+/** What is planned. */
+export interface PlanInput {
+  readonly motors: readonly PlanMotor[];
+  readonly settings: Settings;
+  readonly wishes: PlanWishes;
+}
+
+/** The choice alone, without the words; `undefined` when called off. */
+export function solvePlan(
+  solve: Solve,
+  { motors, settings, wishes }: PlanInput,
+  { cancelled, progress }: PlanRun,
+): { readonly prepared: Prepared; readonly outcome: Outcome } | NoPlan | undefined {
+  const prepared = prepare(motors, settings, wishes);
+  if ('problems' in prepared) return prepared;
+  const outcome = choose(prepared.choice, solve, {
+    ...(cancelled && { cancelled }),
+    ...(progress && { progress: (stage, done, of) => progress({ stage, done, of }) }),
+  });
   if (!outcome) return undefined;
-  if ('lacking' in outcome) return { problems: problemsOf(outcome, settings) };
+  return 'lacking' in outcome ? { problems: problemsOf(outcome, prepared.limits, settings) } : { prepared, outcome };
+}
+
+function planOf(
+  { choice, limits, members, firstYear }: Prepared,
+  outcome: Outcome,
+  settings: Settings,
+  wishes: PlanWishes,
+): Plan {
   const years = settings.budget.map((budget, y) => {
-    const items = itemsOf(outcome.chosen, y, byKey, settings, wishes);
+    const items = itemsOf(outcome.chosen, y, { members, settings, wishes });
     const spent = items.reduce((sum, { cost }) => sum + Math.round(100 * cost), 0) / 100;
     return { year: firstYear + y, budget, spent, shadow_price: rounded(outcome.prices[y] ?? 0, 1e6), items };
   });
-  const atFailure = sorted.flatMap((motor) => {
-    if (outcome.chosen.has(motorKey(motor)) || !usable(motor, wishes) || wishes.forbidden?.has(motorKey(motor))) return [];
+  const atFailure = [...members.values()].flatMap(({ motor, usable, forbidden }) => {
+    if (outcome.chosen.has(motorKey(motor)) || !usable || forbidden) return [];
     const best = bestAtFailure(motor);
     return best ? [{ site: motor.site, tag: motor.tag, option: best.id, expected_spend: expectedSpend(best, settings) }] : [];
   });
   const listed = new Set(atFailure.map(motorKey));
+  const used = usedOf(choice, outcome.chosen);
   return {
     objective: settings.objective,
     value: rounded(outcome.value, 100),
     bound: rounded(outcome.bound, 100),
     gap: rounded(outcome.gap, 1e7),
-    greedy_value: rounded(greedy(groups, resources, byKey), 100),
+    greedy_value: rounded(greedy(choice, members), 100),
     years,
+    limits: limits.flatMap(({ kind, name, year, limit }, r) =>
+      kind === 'money'
+        ? []
+        : [{ kind, name, year: firstYear + year, limit, used: used[r] ?? 0, shadow_price: rounded(outcome.prices[r] ?? 0, 1e6) }],
+    ),
+    measure_next: measureNext(
+      [...members.values()].map(({ motor }) => motor),
+      settings,
+      { prices: settings.objective === 'net-present-value' ? outcome.prices : [], readings: wishes.readings },
+    ),
     at_failure: atFailure,
-    left_out: sorted.flatMap((motor) => {
-      const key = motorKey(motor);
+    left_out: [...members].flatMap(([key, member]) => {
+      const { site, tag } = member.motor;
       if (outcome.chosen.has(key) || listed.has(key)) return [];
-      const columns = members.get(key)?.columns ?? [];
-      const because = reasonLeftOut(motor, {
-        usable: usable(motor, wishes),
-        forbidden: wishes.forbidden?.has(key) === true,
-        columns,
-      });
-      return [{ site: motor.site, tag: motor.tag, because }];
+      return [{ site, tag, because: reasonLeftOut(member, wishes.robust !== undefined) }];
     }),
   };
 }
 
-interface Member {
-  readonly motor: PlanMotor;
-  readonly columns: readonly Column[];
-}
-
-function usable({ trust, failed, ...motor }: PlanMotor, { overrides }: Wishes): boolean {
-  return failed || trust.level !== 'not-usable' || overrides?.has(motorKey(motor)) === true;
-}
-
-/** True where an option may stand in the plan of a year: carried out now, priced, and nothing found that rules it out. */
-function stands(option: OptionResult): boolean {
-  return (
-    option.action !== 'keep' && option.timing === 'now' && !option.findings.some(({ severity }) => severity === 'disqualifies')
-  );
-}
-
-function columnsOf(motor: PlanMotor, settings: Settings, wishes: Wishes): Column[] {
-  const key = motorKey(motor);
-  if (!usable(motor, wishes) || wishes.forbidden?.has(key)) return [];
-  const pin = wishes.pinned?.get(key);
-  return motor.options.filter(stands).flatMap((option) =>
-    settings.budget.flatMap((_, year): Column[] => {
-      if (pin ? pin.option !== option.id || pin.year !== year : motor.failed && year > 0) return [];
-      const value = valueIn(option, year, settings);
-      // Nothing is done at a loss but what must be done.
-      if (value === undefined ? !motor.failed : value <= 0 && !motor.failed && !pin) return [];
-      return [{ option: option.id, year, value: value ?? 0, uses: [{ resource: year, amount: costIn(option, year, settings) }] }];
-    }),
-  );
-}
-
-/** Worth of an option carried out in a year, by the study's objective; later years save for fewer years of the horizon. */
-function valueIn(option: OptionResult, year: number, settings: Settings): number | undefined {
-  const share = Math.max(0, (settings.horizonYears - year) / settings.horizonYears);
-  switch (settings.objective) {
-    case 'energy':
-      return option.energy_saved && option.energy_saved.value * share;
-    case 'risk':
-      return option.failure_cost_change && -option.failure_cost_change.value * share;
-    default:
-      return option.net_present_value_by_year[year];
+/** How much of each resource a choice takes. */
+function usedOf({ groups, resources }: Choice, chosen: Chosen): number[] {
+  const used = resources.map(() => 0);
+  for (const group of groups) {
+    const columns = group.members.flatMap(({ id }) => chosen.get(id) ?? []);
+    for (const { resource, amount } of [...columns.flatMap(({ uses }) => uses), ...onceIn(group, columns[0]?.year ?? -1)])
+      used[resource] = (used[resource] ?? 0) + amount;
   }
-}
-
-function costIn(option: OptionResult, year: number, { moneyTerms, inflation }: Settings): number {
-  return rounded(option.cost * (moneyTerms === 'nominal' ? (1 + inflation) ** year : 1), 100);
-}
-
-function groupsOf(members: ReadonlyMap<string, Member>, { bundles, pinned }: Wishes): Group[] {
-  const bundled = new Set(bundles?.flat());
-  const of = (keys: readonly string[]): Group => ({
-    id: keys.join('\n'),
-    must: keys.some((key) => members.get(key)?.motor.failed === true || pinned?.has(key) === true),
-    members: keys.map((key) => ({ id: key, columns: members.get(key)?.columns ?? [] })),
-  });
-  const singles = [...members.keys()].filter((key) => !bundled.has(key)).map((key) => of([key]));
-  const all = [...singles, ...(bundles ?? []).map((keys) => of(keys.filter((key) => members.has(key))))];
-  return all.filter((group) => group.must || group.members.some(({ columns }) => columns.length > 0));
+  return used;
 }
 
 function itemsOf(
   chosen: Chosen,
   year: number,
-  byKey: ReadonlyMap<string, PlanMotor>,
-  settings: Settings,
-  wishes: Wishes,
+  {
+    members,
+    settings,
+    wishes,
+  }: { readonly members: Prepared['members']; readonly settings: Settings; readonly wishes: PlanWishes },
 ): PlanItem[] {
-  return [...byKey].flatMap(([key, motor]) => {
+  return [...members].flatMap(([key, { motor, must }]) => {
     const column = chosen.get(key);
     const option = column?.year === year && motor.options.find(({ id }) => id === column.option);
     if (!option) return [];
-    const override = motor.trust.level === 'not-usable' ? wishes.overrides?.get(key) : undefined;
+    const same = ({ site, tag }: { readonly site: string; readonly tag: string }) => site === motor.site && tag === motor.tag;
+    const override = motor.trust.level === 'not-usable' ? wishes.overrides?.find(same) : undefined;
     const worth = option.net_present_value_by_year[year];
+    const low = motor.low?.[option.id]?.[year];
     return [
       {
         site: motor.site,
@@ -148,7 +135,10 @@ function itemsOf(
         ...(option.efficiency_class !== undefined && { efficiency_class: option.efficiency_class }),
         cost: costIn(option, year, settings),
         ...(worth !== undefined && { net_present_value: worth }),
-        ...(override && { override }),
+        ...(low !== undefined && { low_case_value: low }),
+        ...(must && { must: true }),
+        ...(wishes.pins?.some(same) && { pinned: true }),
+        ...(override && { override: { by: override.by, reason: override.reason } }),
       },
     ];
   });
@@ -172,37 +162,45 @@ function expectedSpend(option: OptionResult, { budget, failureRatePerYear }: Set
 }
 
 /** The worth of taking the motors in the order of their rank, what must be done first: what a plain list would fund. */
-function greedy(groups: readonly Group[], resources: readonly Resource[], byKey: ReadonlyMap<string, PlanMotor>): number {
+function greedy({ groups, resources }: Choice, members: ReadonlyMap<string, Member>): number {
   const left = resources.map(({ limit }) => limit);
   const rank = (group: Group): number =>
-    Math.min(...group.members.map(({ id }) => byKey.get(id)?.rank ?? Number.POSITIVE_INFINITY));
+    Math.min(...group.members.map(({ id }) => members.get(id)?.motor.rank ?? Number.POSITIVE_INFINITY));
   let worth = 0;
-  for (const { members } of [...groups].sort((a, b) => Number(b.must) - Number(a.must) || rank(a) - rank(b))) {
-    for (let year = 0; year < left.length; year++) {
-      const picks = members.map(({ columns }) =>
-        columns
-          .filter((column) => column.year === year)
-          .reduce<Column | undefined>((best, each) => (best && best.value >= each.value ? best : each), undefined),
-      );
-      const cost = picks.reduce((sum, pick) => sum + (pick?.uses[0]?.amount ?? 0), 0);
-      if (picks.some((pick) => pick === undefined) || cost > (left[year] ?? 0)) continue;
-      left[year] = (left[year] ?? 0) - cost;
-      worth += picks.reduce((sum, pick) => sum + (pick?.value ?? 0), 0);
+  for (const group of [...groups].sort((a, b) => Number(b.must) - Number(a.must) || rank(a) - rank(b)))
+    for (const year of yearsOf(group)) {
+      const { columns } = bestIn(group, year);
+      const uses = [...columns.flatMap((column) => column.uses), ...onceIn(group, year)];
+      const after = [...left];
+      for (const { resource, amount } of uses) after[resource] = (after[resource] ?? 0) - amount;
+      if (after.some((rest, resource) => rest < 0 && rest < (left[resource] ?? 0))) continue;
+      after.forEach((rest, resource) => {
+        left[resource] = rest;
+      });
+      worth += columns.reduce((sum, { value }) => sum + value, 0);
       break;
     }
-  }
   return worth;
 }
 
-function problemsOf({ lacking, stuck }: Impossible, { currency }: Settings): NoPlan['problems'] {
+/** The best column of each member in a year, whatever it costs. */
+function bestIn(group: Group, year: number): { readonly columns: readonly Column[] } {
+  return worthIn({ ...group, once: [] }, year, []);
+}
+
+function problemsOf({ lacking, stuck }: Impossible, limits: readonly PlanLimit[], { currency }: Settings): NoPlan['problems'] {
   return [
-    ...lacking.map(({ resource, by }) => ({
-      code: 'budget-too-small',
-      text: `What must be done does not fit the budget of ${resource}: ${currency} ${by.toFixed(2)} are lacking.`,
-    })),
+    ...lacking.map(({ resource, by }) =>
+      limits.find(({ name }) => name === resource)?.kind === 'money'
+        ? {
+            code: 'budget-too-small',
+            text: `What must be done does not fit ${resource}: ${currency} ${by.toFixed(2)} are lacking.`,
+          }
+        : { code: 'hours-too-few', text: `What must be done does not fit ${resource}: ${by.toFixed(1)} h are lacking.` },
+    ),
     ...stuck.map((id) => ({
       code: 'nothing-to-choose',
-      text: `Something must be done with ${id.split('\n').filter(Boolean).join(' ')}, and no option of it can be carried out in a year of the budget.`,
+      text: `Something must be done with ${id.split('\n').filter(Boolean).join(' ')}, and no option of it can be carried out in a year that is allowed.`,
     })),
   ];
 }

@@ -1,22 +1,36 @@
 import type { MotorResult } from '../result';
+import type { MotorRef } from './wishes';
 
 /** What the plan takes from a motor's result. */
-export type PlanMotor = Pick<MotorResult, 'site' | 'tag' | 'rank' | 'trust' | 'options'> & {
+export type PlanMotor = Pick<MotorResult, 'site' | 'tag' | 'area' | 'rank' | 'trust' | 'options' | 'doubts'> & {
   /** A failed motor must be seen to. */
   readonly failed: boolean;
+  /** So must one of which a reading is beyond a limit that bears on safety. */
+  readonly safety?: boolean;
+  /** Values by year of the budget in the low case, by option. */
+  readonly low?: Readonly<Record<string, readonly number[]>> | undefined;
 };
 
-/** What people want of the plan, by motor (`site` and `tag` joined by {@link motorKey}). */
-export interface Wishes {
-  /** The option and year that a motor must have. */
-  readonly pinned?: ReadonlyMap<string, { readonly option: string; readonly year: number }>;
-  /** Motors that must not be touched. */
-  readonly forbidden?: ReadonlySet<string>;
-  /** Motors whose figures are not usable and that somebody answers for. */
-  readonly overrides?: ReadonlyMap<string, { readonly by: string; readonly reason: string }>;
-  /** Motors that are done in one year or not at all. */
-  readonly bundles?: readonly (readonly string[])[];
-  readonly cancelled?: () => boolean;
-}
+export const motorKey = ({ site, tag }: MotorRef): string => `${site}\n${tag}`;
 
-export const motorKey = ({ site, tag }: { readonly site: string; readonly tag: string }): string => `${site}\n${tag}`;
+/** A result as the plan takes it. @param about.low the result of the same motor in the low case, where the plan asks for it. */
+export function planMotor(
+  result: Pick<MotorResult, 'site' | 'tag' | 'area' | 'rank' | 'trust' | 'options' | 'doubts' | 'decision'>,
+  { failed, low }: { readonly failed: boolean; readonly low?: Pick<MotorResult, 'options'> | undefined },
+): PlanMotor {
+  const { site, tag, area, rank, trust, options, doubts, decision } = result;
+  return {
+    site,
+    tag,
+    ...(area !== undefined && { area }),
+    rank,
+    trust: { level: trust.level, findings: [] },
+    options,
+    ...(doubts && { doubts }),
+    failed,
+    safety: decision.because.some(({ code }) => code === 'safety-limit'),
+    ...(low && {
+      low: Object.fromEntries(low.options.map(({ id, net_present_value_by_year }) => [id, net_present_value_by_year])),
+    }),
+  };
+}

@@ -1,22 +1,23 @@
 import type { Because } from '../result';
-import type { Column } from './candidate';
-import type { PlanMotor } from './plan-motor';
+import type { Member } from './prepare';
 
-/** Why a motor is in no year of the plan and not among those at failure. */
-export function reasonLeftOut(
-  motor: PlanMotor,
-  about: { readonly usable: boolean; readonly forbidden: boolean; readonly columns: readonly Column[] },
-): Because {
-  if (about.forbidden) return { code: 'forbidden', text: 'Somebody asked that this motor be left alone.' };
-  if (!about.usable)
+/** Why a motor is in no year of the plan and not among those at failure. @param robust whether options must be worth it in the low case too. */
+export function reasonLeftOut({ motor, columns, usable, forbidden }: Member, robust: boolean): Because {
+  if (forbidden) return { code: 'forbidden', text: 'Somebody asked that this motor be left alone.' };
+  if (motor.safety === true && columns.length === 0)
+    return {
+      code: 'safety-without-option',
+      text: 'A reading is beyond a limit that bears on safety, and nothing that could be done is priced: act on it outside this plan.',
+    };
+  if (!usable)
     return {
       code: 'not-usable',
       text: 'Its figures may not be used; it can enter only if somebody answers for it by name, with a reason.',
     };
-  if (about.columns.length > 0)
+  if (columns.length > 0)
     return {
       code: 'beyond-budget',
-      text: 'It would be worth doing, but the money brings more elsewhere in every year of the budget.',
+      text: 'It would be worth doing, but the money and the hours bring more elsewhere in every year of the budget.',
     };
   const changes = motor.options.filter(({ action }) => action !== 'keep');
   if (changes.length === 0)
@@ -25,5 +26,7 @@ export function reasonLeftOut(
     return { code: 'ruled-out', text: 'Every option of it is ruled out by a finding.' };
   if (changes.every((option) => option.net_present_value === undefined))
     return { code: 'no-value', text: 'No saving can be worked out for it: hours, load or a price are missing.' };
+  if (robust && changes.some((option) => (option.net_present_value?.value ?? 0) > 0))
+    return { code: 'not-robust', text: 'It would be worth doing, but not in the low case of prices and hours as well.' };
   return { code: 'not-worth-it', text: 'No option of it is worth more than going on as now.' };
 }

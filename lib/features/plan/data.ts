@@ -1,5 +1,5 @@
 import { gunzipSync } from 'node:zlib';
-import { ENGINE_VERSION, type OptionResult, type Settings, type TrustLevel } from '@/lib/engine';
+import { ENGINE_VERSION, type PlanMotor, planMotor, type Settings, type TrustLevel } from '@/lib/engine';
 import type { PrismaClient, Tx } from '@/lib/platform/db';
 import { contentHash } from '@/lib/platform/hash';
 import { readProgress, readResults } from '../evaluation/data';
@@ -38,14 +38,9 @@ export async function readWishes(db: Reader, studyId: string, motorId?: string):
 }
 
 /** What the plan takes from a motor's result. */
-export interface PlannedMotor {
+export interface PlannedMotor extends Omit<PlanMotor, 'trust'> {
   readonly motorId: string;
-  readonly site: string;
-  readonly tag: string;
-  readonly rank: number;
   readonly trust: TrustLevel;
-  readonly options: readonly OptionResult[];
-  readonly failed: boolean;
 }
 
 /** All that a plan is worked out from. */
@@ -81,8 +76,8 @@ export async function readPlanInputs(db: Reader, studyId: string): Promise<PlanI
   const motors: PlannedMotor[] = [];
   for await (const { motorId, result } of readResults(db, now.runId)) {
     if (motorId === undefined) continue;
-    const { site, tag, rank, trust, options } = result;
-    motors.push({ motorId, site, tag, rank, trust: trust.level, options, failed: broken.has(motorId) });
+    const { trust, ...motor } = planMotor(result, { failed: broken.has(motorId) });
+    motors.push({ ...motor, motorId, trust: trust.level });
   }
   return { settings: study.settings, motors, wishes: await readWishes(db, studyId), hash: now.hash };
 }

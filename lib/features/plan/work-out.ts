@@ -1,4 +1,13 @@
-import { motorKey, type NoPlan, type OptionResult, type Plan, type PlanMotor, planFleet, type Wishes } from '@/lib/engine';
+import {
+  type MotorRef,
+  motorKey,
+  type NoPlan,
+  type OptionResult,
+  type Plan,
+  type PlanMotor,
+  type PlanWishes,
+  planFleet,
+} from '@/lib/engine';
 import type { PlanInputs, PlannedMotor } from './data';
 import type { PlanOutcome, ProgrammeItem } from './programme';
 
@@ -10,20 +19,14 @@ export async function workOutPlan(
   { motors, settings, wishes }: PlanInputs,
   cancelled: () => boolean = () => false,
 ): Promise<PlanOutcome | undefined> {
-  const answered = new Set(wishes.filter(({ kind }) => kind === 'override').map(motorKey));
-  const fleet = motors.map((motor): PlanMotor => {
-    const { site, tag, rank, trust, failed } = motor;
-    const options = answered.has(motorKey(motor)) ? motor.options.map(letIn) : motor.options;
-    return { site, tag, rank, trust: { level: trust, findings: [] }, options, failed };
-  });
-  const firstYear = Number(settings.asOf.slice(0, 4));
-  const wanted = engineWishes(wishes, firstYear);
-  const plan = await planFleet(fleet, settings, { ...wanted, cancelled });
+  const fleet = motors.map(({ motorId: _, trust, ...motor }): PlanMotor => ({ ...motor, trust: { level: trust, findings: [] } }));
+  const wanted = engineWishes(wishes);
+  const plan = await planFleet(fleet, settings, wanted, { cancelled });
   if (!plan) return undefined;
   if ('problems' in plan) return { problems: plan.problems.map((each) => ({ ...each })) };
   const bound = wishes.some(({ kind }) => kind !== 'override');
   const { overrides } = wanted;
-  const free = bound ? await planFleet(fleet, settings, { ...(overrides && { overrides }), cancelled }) : undefined;
+  const free = bound ? await planFleet(fleet, settings, { overrides }, { cancelled }) : undefined;
   if (cancelled()) return undefined;
   return programmeOf(plan, new Map(motors.map((motor) => [motorKey(motor), motor])), { free, wishes });
 }
@@ -33,25 +36,16 @@ export function letIn(option: OptionResult): OptionResult {
   return { ...option, findings: option.findings.filter(({ code }) => code !== 'screening-only') };
 }
 
-/** Wishes in the engine's terms: years by their place in the budget. */
-function engineWishes(wishes: PlanInputs['wishes'], firstYear: number): Wishes {
+/** Wishes in the engine's terms. */
+function engineWishes(wishes: PlanInputs['wishes']): PlanWishes {
   const of = (kind: string) => wishes.filter((wish) => wish.kind === kind);
-  const bundles = new Map<string, string[]>();
-  for (const wish of of('together')) {
-    const key = wish.bundle ?? '';
-    bundles.set(key, [...(bundles.get(key) ?? []), motorKey(wish)]);
-  }
+  const bundles = new Map<string, MotorRef[]>();
+  for (const { bundle: name = '', site, tag } of of('together')) bundles.set(name, [...(bundles.get(name) ?? []), { site, tag }]);
   return {
-    pinned: new Map(
-      of('pinned').flatMap((wish) =>
-        wish.option === undefined || wish.year === undefined
-          ? []
-          : [[motorKey(wish), { option: wish.option, year: wish.year - firstYear }] as const],
-      ),
-    ),
-    forbidden: new Set(of('forbidden').map(motorKey)),
-    overrides: new Map(of('override').map((wish) => [motorKey(wish), { by: wish.by, reason: wish.reason ?? '' }])),
-    bundles: [...bundles.values()].filter((keys) => keys.length > 1),
+    pins: of('pinned').map(({ site, tag, option, year }) => ({ site, tag, option, year })),
+    forbid: of('forbidden').map(({ site, tag }) => ({ site, tag })),
+    overrides: of('override').map(({ site, tag, by, reason = '' }) => ({ site, tag, by, reason })),
+    bundles: [...bundles].filter(([, motors]) => motors.length > 1).map(([name, motors]) => ({ name, motors })),
   };
 }
 

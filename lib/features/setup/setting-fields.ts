@@ -139,7 +139,12 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
       number('policy.spare_capacity_pct', 'Spare capacity', '%', 'A smaller motor must carry the highest load with this margin.'),
       number('policy.resize_below_load_fraction', 'Resize below', 'of rating', 'Another rating is offered below this load.'),
       number('policy.max_reading_age_years', 'Oldest reading', 'years', 'Older readings cap trust at provisional.'),
-      word('objective', 'Objective of a plan', ['net-present-value', 'energy', 'risk'], 'What a plan makes most of.'),
+      word(
+        'objective',
+        'Objective of a plan',
+        ['net-present-value', 'energy', 'emissions', 'risk'],
+        'What a plan makes most of.',
+      ),
       {
         key: 'include_failure_cost',
         label: 'Failure cost in the value',

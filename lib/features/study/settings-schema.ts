@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { readDate } from '../fleet/taken-at';
+import { planWishesSchema } from '../plan/wishes';
 import { tariffSchema, yearlyAmount, yearlyGrowth } from './tariff-schema';
 
 /** A day of the calendar, without time. */
@@ -73,7 +74,7 @@ export const settingsFileSchema = z.strictObject({
   money_terms: z.enum(['real', 'nominal']),
   inflation: rate,
   include_failure_cost: z.boolean(),
-  objective: z.enum(['net-present-value', 'energy', 'risk']),
+  objective: z.enum(['net-present-value', 'energy', 'emissions', 'risk']),
   assumed_load: z.number().gt(0).max(1.5),
   repair_shop: z.enum(['unknown', 'accredited']),
   rebates: z.array(rebateSchema),
@@ -92,4 +93,5 @@ export type SettingsFile = z.infer<typeof settingsFileSchema>;
 /** A settings file as people may write it: any key, also of the nested ones, may be missing. */
 export const partialSettingsSchema = settingsFileSchema
   .extend({ policy: policySchema.partial(), accuracy: accuracySchema.partial() })
-  .partial();
+  .partial()
+  .extend({ plan: planWishesSchema.optional() });

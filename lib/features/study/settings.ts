@@ -1,5 +1,6 @@
 import type { Rebate, Settings } from '@/lib/engine';
 import { nearestWord } from '../fleet/nearest';
+import { noWishes, type PlanWishesFile, planWishesSchema } from '../plan/wishes';
 import {
   accuracySchema,
   limitSchema,
@@ -32,6 +33,8 @@ export type SettingsOutcome =
       readonly settings: Settings;
       /** Path of the price list relative to the settings file; absent when none is named. */
       readonly pricesFile?: string;
+      /** What is wanted of the plan. */
+      readonly plan: PlanWishesFile;
       readonly warnings: readonly SettingsWarning[];
     }
   | { readonly ok: false; readonly problem: SettingsProblem };
@@ -91,14 +94,14 @@ export function readSettings(jsonText: string): SettingsOutcome {
   }
   const parsed = partialSettingsSchema.safeParse(raw);
   if (!parsed.success) return { ok: false, problem: explain(parsed.error.issues[0]) };
-  const given = parsed.data;
+  const { plan = noWishes(), ...given } = parsed.data;
   const file = settingsFileSchema.parse({
     ...DEFAULTS,
     ...given,
     policy: { ...DEFAULTS.policy, ...given.policy },
     accuracy: { ...DEFAULTS.accuracy, ...given.accuracy },
   });
-  const outcome = { ok: true as const, settings: fromFile(file), warnings: warningsOf(file) };
+  const outcome = { ok: true as const, settings: fromFile(file), plan, warnings: warningsOf(file) };
   return file.prices === null ? outcome : { ...outcome, pricesFile: file.prices };
 }
 
@@ -132,7 +135,8 @@ function problem(code: SettingsProblem['code'], key: string, text: string, remed
 
 /** Known keys by the place where they stand, for asking what a misspelt one was meant to be. */
 const KEYS: Readonly<Record<string, readonly string[]>> = {
-  '': Object.keys(settingsFileSchema.shape),
+  '': [...Object.keys(settingsFileSchema.shape), 'plan'],
+  plan: Object.keys(planWishesSchema.shape),
   policy: Object.keys(policySchema.shape),
   accuracy: Object.keys(accuracySchema.shape),
   rebates: Object.keys(rebateSchema.shape),

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { OptionResult } from '@/lib/engine';
-import { type NoPlan, type Plan, type PlanMotor, planFleet, type Wishes } from '@/lib/engine';
+import { frontier, type NoPlan, type Plan, type PlanMotor, type PlanWishes, planFleet, wishCosts } from '@/lib/engine';
 import { SETTINGS } from '../support/study';
 
 const settings = { ...SETTINGS, budget: [10_000, 8000] };
@@ -46,7 +46,7 @@ const FLEET: readonly PlanMotor[] = [
   motor('M7', []),
 ];
 
-async function plan(motors = FLEET, changes: Partial<typeof settings> = {}, wishes: Wishes = {}): Promise<Plan> {
+async function plan(motors = FLEET, changes: Partial<typeof settings> = {}, wishes: PlanWishes = {}): Promise<Plan> {
   const found = await planFleet(motors, { ...settings, ...changes }, wishes);
   if (!found || 'problems' in found) throw new Error('no plan');
   return found;
@@ -79,22 +79,135 @@ describe('the plan of a fleet', () => {
   });
 
   it('an override lets a motor in and stands beside it; a pin and a ban are kept, and say what they cost', async () => {
-    const key = (tag: string) => `North\n${tag}`;
+    const at = (tag: string) => ({ site: 'North', tag });
     const free = await plan();
     const override = { by: 'R. Example', reason: 'meter checked by hand' };
-    const let_in = await plan(FLEET, {}, { overrides: new Map([[key('M5'), override]]) });
+    const let_in = await plan(FLEET, {}, { overrides: [{ ...at('M5'), ...override }] });
     expect(let_in.years.flatMap(({ items }) => items).find(({ tag }) => tag === 'M5')?.override).toEqual(override);
     expect(let_in.value).toBeGreaterThan(free.value);
-    const pinned = await plan(FLEET, {}, { pinned: new Map([[key('M3'), { option: 'replace-now', year: 0 }]]) });
+    const wishes = { pins: [{ ...at('M3'), option: 'replace-now', year: 2026 }] };
+    const pinned = await plan(FLEET, {}, wishes);
     expect(picked(pinned)[0]).toContain('M3 replace-now');
-    expect(pinned.value).toBeLessThan(free.value);
-    const banned = await plan(FLEET, {}, { forbidden: new Set([key('M1')]) });
+    expect(pinned.years[0]?.items.find(({ tag }) => tag === 'M3')).toMatchObject({ must: true, pinned: true });
+    // By hand: M3 and M6 take 8,000 of 2026, and nothing fits the rest; M1 at 8,200 is the best of 2027: 12,200 in place of 15,400.
+    expect(pinned.value).toBe(12_200);
+    expect(await wishCosts(FLEET, settings, wishes, pinned)).toMatchObject([{ wish: 'pin', index: 0, cost: 3200 }]);
+    const banned = await plan(FLEET, {}, { forbid: [at('M1')] });
     expect(picked(banned).flat().join(' ')).not.toContain('M1');
     expect(banned.left_out.find(({ tag }) => tag === 'M1')?.because.code).toBe('forbidden');
   });
 
+  it('a must-do item is done in time even at a loss, and a breach of a safety limit in the first year', async () => {
+    const found = await plan(FLEET, {}, { mustDo: [{ site: 'North', tag: 'M4', year: 2027 }] });
+    expect(found.years.flatMap(({ items }) => items).find(({ tag }) => tag === 'M4')).toMatchObject({ must: true });
+    const breach = motor('M8', [option('repair-now', 800, [-100, -100])], {
+      safety: true,
+      trust: { level: 'not-usable', findings: [] },
+    });
+    expect(picked(await plan([...FLEET, breach]))[0]).toContain('M8 repair-now');
+    const helpless = motor('M8', [], { safety: true });
+    expect((await plan([...FLEET, helpless])).left_out.find(({ tag }) => tag === 'M8')?.because.code).toBe(
+      'safety-without-option',
+    );
+  });
+
+  it('hours of outage and of crews are kept by area and year, a bundle takes its outage once, and what is lacking is named', async () => {
+    const motors = ['M1', 'M2', 'M3'].map((tag) => motor(tag, [option('replace-now', 100, [1000, 900])], { area: 'mill' }));
+    const jobs = [{ outageHours: 6, crewHours: 10 }];
+    const limits = [{ area: 'mill', year: 2026, outageHours: 7 }];
+    const counts = (found: Plan) => found.years.map(({ items }) => items.length);
+    expect(counts(await plan(motors))).toEqual([3, 0]);
+    const tight = await plan(motors, {}, { limits, jobs });
+    expect(counts(tight)).toEqual([1, 2]);
+    expect(tight.limits).toMatchObject([{ kind: 'outage', year: 2026, limit: 7, used: 6 }]);
+    const bundles = [{ name: 'mill', motors: motors.map(({ site, tag }) => ({ site, tag })) }];
+    expect(counts(await plan(motors, {}, { limits, jobs, bundles }))).toEqual([3, 0]);
+    expect(counts(await plan(motors, {}, { limits: [{ crewHours: 25 }], jobs }))).toEqual([2, 1]);
+    // Elsewhere nothing is limited.
+    expect(counts(await plan(motors, {}, { limits: [{ area: 'kiln', outageHours: 0 }], jobs }))).toEqual([3, 0]);
+    const failed = motors.map((each) => ({ ...each, failed: true }));
+    const none = (await planFleet(failed, settings, { limits, jobs })) as NoPlan;
+    expect(none.problems).toEqual([
+      { code: 'hours-too-few', text: 'What must be done does not fit the hours of outage of mill in 2026: 11.0 h are lacking.' },
+    ]);
+  });
+
+  it('a robust plan takes only what is worth it in the low case too', async () => {
+    const motors = [
+      motor('M1', [option('replace-now', 6000, [9000, 8200])], { low: { 'replace-now': [-50, -80] } }),
+      motor('M2', [option('replace-now', 6000, [2000, 1800])], { low: { 'replace-now': [300, 200] } }),
+    ];
+    const robust = { energyPrice: 0.8, hours: 0.8 };
+    expect(picked(await plan(motors, { budget: [6000] }))).toEqual([['M1 replace-now']]);
+    const careful = await plan(motors, { budget: [6000] }, { robust });
+    expect(picked(careful)).toEqual([['M2 replace-now']]);
+    expect(careful.years[0]?.items[0]?.low_case_value).toBe(300);
+    expect(careful.left_out.map(({ because }) => because.code)).toEqual(['not-robust']);
+  });
+
+  it('names what to measure next by what the reading is worth beyond its cost, in money of this plan', async () => {
+    const doubt = (u: number, effect: number): NonNullable<PlanMotor['doubts']> => [
+      { about: 'load', figure: { value: 0.6, u, unit: '1' }, effects: [{ option: 'replace-now', net_present_value: effect }] },
+    ];
+    const screening = { code: 'screening-only', severity: 'disqualifies' as const, text: '', cause: '', next: '', evidence: {} };
+    const closed = { trust: { level: 'not-usable' as const, findings: [] } };
+    const motors = [
+      motor('M1', [option('replace-now', 1000, [1000, 900])], { doubts: doubt(0.02, 2000) }),
+      motor('M2', [option('replace-now', 1000, [50_000, 45_000])], { doubts: doubt(0.02, 100) }),
+      motor('M3', [option('replace-now', 1000, [3000, 2800], { findings: [screening] })], {
+        ...closed,
+        doubts: doubt(0.2, 3000),
+      }),
+    ];
+    const readings = { load: { cost: 150, u: 0.02 }, hours: { cost: 1, u: 0.01 }, efficiency: { cost: 1, u: 0.01 } };
+    const { measure_next } = await plan(motors, { budget: [1e6] }, { readings });
+    // M1: 2000 L(0.5) = 395.6 at best; the reading is as doubtful as the load was, so that it moves by 2000/√2: 1414.2 L(0.7071),
+    // with L(0.7071) = φ − 0.7071 (1 − Φ) = 0.31069 − 0.7071 × 0.23975 = 0.14116; so 199.6. M2: nothing can flip it. M3: closed without a reading.
+    const [third, first] = measure_next;
+    expect(measure_next.map(({ tag }) => tag)).toEqual(['M3', 'M1']);
+    expect(first?.value_of_perfect).toBeCloseTo(395.6, 0);
+    expect(first?.value_of_reading).toBeCloseTo(199.6, 0);
+    expect(first?.net).toBeCloseTo(49.6, 0);
+    // M3: 3000 and 3000 L(1) = 3000 × 0.08332 = 250 more, for what would not have been worth it.
+    expect(third?.value_of_perfect).toBeCloseTo(3250, 0);
+    const answered = [{ site: 'North', tag: 'M3', by: 'R. Example', reason: 'load known from the drive' }];
+    const let_in = await plan(motors, { budget: [1e6] }, { overrides: answered });
+    expect(picked(let_in)[0]).toContain('M3 replace-now');
+    const barred = { ...screening, code: 'wrong-plate' };
+    const ruled_out = [motor('M3', [option('replace-now', 1000, [3000, 2800], { findings: [barred] })], closed)];
+    expect(picked(await plan(ruled_out, {}, { overrides: answered })).flat()).toEqual([]);
+  });
+
+  it('refuses wishes that cannot be, in words', async () => {
+    const codes = async (wishes: PlanWishes) =>
+      ((await planFleet(FLEET, settings, wishes)) as NoPlan).problems.map(({ code }) => code);
+    expect(await codes({ forbid: [{ site: 'North', tag: 'M99' }] })).toEqual(['wish-unknown']);
+    expect(await codes({ pins: [{ site: 'North', tag: 'M1', option: 'resize-now' }] })).toEqual(['wish-unknown']);
+    expect(await codes({ pins: [{ site: 'North', tag: 'M1', year: 2031 }] })).toEqual(['wish-unknown']);
+    expect(await codes({ pins: [{ site: 'North', tag: 'M5', year: 2026 }] })).toEqual(['needs-override']);
+    const both = { site: 'North', tag: 'M1', year: 2026 };
+    expect(await codes({ pins: [both], forbid: [both] })).toEqual(['wishes-contradict']);
+  });
+
+  it('tells its stages, and may be called off', async () => {
+    const stages = new Set<string>();
+    await planFleet(FLEET, settings, {}, { progress: ({ stage }) => stages.add(stage) });
+    expect([...stages]).toEqual(['bound', 'choose']);
+    expect(await planFleet(FLEET, settings, {}, { cancelled: () => true })).toBeUndefined();
+    expect(await frontier(FLEET, settings, {}, [1], { cancelled: () => true })).toBeUndefined();
+  });
+
+  it('draws what more or less money would bring', async () => {
+    const points = await frontier(FLEET, settings, {}, [3, 0.1, 1]);
+    expect(points?.map(({ multiple }) => multiple)).toEqual([0.1, 1, 3]);
+    // A tenth cannot pay for the failed motor; three times pays for everything that is worth it, all of it in 2026.
+    expect(points?.[0]).toEqual({ multiple: 0.1, budget: 1800 });
+    expect(points?.[1]).toMatchObject({ budget: 18_000, spent: 14_500, value: 15_400 });
+    expect(points?.[2]).toMatchObject({ value: 9000 + 7000 + 4000 });
+  });
+
   it('a bundle is done in one year or not at all', async () => {
-    const bundle = ['M1', 'M3'].map((tag) => `North\n${tag}`);
+    const bundle = { name: 'pair', motors: ['M1', 'M3'].map((tag) => ({ site: 'North', tag })) };
     const found = await plan(FLEET, { budget: [10_600, 8000] }, { bundles: [bundle] });
     const years = ['M1', 'M3'].map((tag) => found.years.find(({ items }) => items.some((item) => item.tag === tag))?.year);
     expect(years[0]).toBe(years[1]);
@@ -119,6 +232,19 @@ describe('the plan of a fleet', () => {
     ];
     expect(picked(await plan(motors, { budget: [6000] }))).toEqual([['M1 replace-now']]);
     expect(picked(await plan(motors, { budget: [6000], objective: 'energy' }))).toEqual([['M2 replace-now']]);
+    const clean = (value: number) => ({ emissions_saved: { value, u: 1, unit: 'kg/a' } });
+    const emitting = [
+      motor('M1', [option('replace-now', 6000, [9000, 8000], clean(10))]),
+      // Ten years at 0 and five at 300 kg are 100 kg a year over the horizon of fifteen.
+      motor('M2', [
+        option('replace-now', 6000, [1000, 900], {
+          ...clean(0),
+          emissions_saved_by_year: [...Array(10).fill(0), ...Array(5).fill(300)],
+        }),
+      ]),
+    ];
+    const least = await plan(emitting, { budget: [6000], objective: 'emissions' });
+    expect([picked(least), least.value]).toEqual([[['M2 replace-now']], 100]);
   });
 
   it('says what does not fit when what must be done is too dear', async () => {
