@@ -4,7 +4,7 @@ import { type Parts, type Quantity, type Source, Sources } from '../quantity/qua
 import type { Unit } from '../quantity/unit';
 import type { Settings } from '../settings';
 import type { ReferenceTables } from '../tables';
-import type { Replacement } from './replacement';
+import type { Replacement } from './on-offer';
 
 /** Motors on offer are few beside the motors that they may replace: so many are kept for a study. */
 const KEPT = 1000;

@@ -5,23 +5,15 @@ import type { Machine } from '../machine/model';
 import type { Plate } from '../motor';
 import { classEfficiency } from '../nameplate/class-efficiency';
 import { completePlate } from '../nameplate/complete';
-import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { Price } from '../settings';
 import type { Outlay } from './costs';
 import { OPTIONS } from './findings';
 import { keptReplacement } from './kept-machines';
 import { type RebatedMotor, rebatePaid } from './moving-money';
+import type { Replacement } from './on-offer';
 import { shortRating } from './ratings';
 import type { RunningStep, RunningYear } from './running';
-
-/** A premium motor on offer, as a machine. */
-export interface Replacement {
-  readonly ratedPowerKw: number;
-  readonly machine: Machine;
-  readonly nominalEfficiencyPct: number;
-  readonly findings: readonly Finding[];
-}
 
 /** A premium motor in place of the present one, with what it costs and takes. */
 export interface Change {

@@ -1,4 +1,5 @@
-import { KILOWATTS_PER_HORSEPOWER, type OptionResult, type Plate } from '@/lib/engine';
+import type { OptionResult, Plate } from '@/lib/engine';
+import { KILOWATTS_PER_HORSEPOWER } from '@/lib/engine/client';
 
 /** Unit in which a plate states its rating. */
 export type RatingUnit = Plate['ratedPowerUnit'];
