@@ -17,6 +17,7 @@ import { rankedHead } from '@/lib/features/evaluation/result-text';
 import { HistoryJoiner } from '@/lib/features/fleet/apply-history';
 import type { RowIssue, StreamedFleet } from '@/lib/features/fleet/parse';
 import { csvRow } from '@/lib/features/fleet/write-csv';
+import { programmeCsv } from '@/lib/features/plan/programme-csv';
 import { RESULT_COLUMNS } from '@/lib/features/results/columns';
 import { settingsToJson } from '@/lib/features/study/settings';
 import { writeWorkbook } from '@/lib/features/workbook/write-workbook';
@@ -24,7 +25,7 @@ import { type LoadedReference, loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { type Output, openOutput } from './output';
-import { type Planning, planOf, writePlanCsv } from './plan';
+import { type Planning, planOf } from './plan';
 import type { Ranked } from './ranked';
 import { Spool } from './spool';
 import { readCallHistory, readFleetSheet, readStudy } from './study-input';
@@ -113,7 +114,8 @@ async function evaluateTo(
     });
     const ranked = inOrder(keys);
     const plan = about.planning && (await planOf(ranked, spool, about.planning));
-    if (call.format === 'csv') plan ? writePlanCsv(output, plan) : writeCsv(output, ranked, spool);
+    if (call.format === 'csv' && plan) for (const line of programmeCsv(plan)) output.write(line);
+    else if (call.format === 'csv') writeCsv(output, ranked, spool);
     else {
       const wishes = about.planning && { plan: about.planning.wishes };
       output.write(head(about.reference, { ...settingsToJson(about.settings), ...wishes }));

@@ -14,10 +14,8 @@ import {
   type StudyContext,
 } from '@/lib/engine';
 import { rankedHead } from '@/lib/features/evaluation/result-text';
-import { csvRow } from '@/lib/features/fleet/csv-cell';
 import { type PlanWishesFile, readWishes } from '@/lib/features/plan/wishes';
 import { UsageError } from './exit';
-import type { Output } from './output';
 import type { Ranked } from './ranked';
 import type { Spool } from './spool';
 
@@ -72,24 +70,4 @@ function lowResults(
     const question = moved({ motor, study: cheap }, 'hours', robust.hours);
     return motorResult(evaluateMotor(question.motor, question.study));
   };
-}
-
-/** One line for each motor of the plan: its year, option, cost and worth, or why it is left out. */
-export function writePlanCsv(output: Output, plan: Plan): void {
-  output.write(csvRow(['year', 'site', 'tag', 'option', 'cost', 'net_present_value', 'because']));
-  for (const { year, items } of plan.years)
-    for (const item of items)
-      output.write(
-        csvRow([
-          String(year),
-          item.site,
-          item.tag,
-          item.option,
-          item.cost.toFixed(2),
-          item.net_present_value === undefined ? '' : item.net_present_value.toFixed(2),
-          '',
-        ]),
-      );
-  for (const { site, tag, option } of plan.at_failure) output.write(csvRow(['at failure', site, tag, option, '', '', '']));
-  for (const { site, tag, because } of plan.left_out) output.write(csvRow(['', site, tag, '', '', '', because.text]));
 }

@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useRef, useState, useTransition } from 'react';
+import { useAskedAgain } from '@/app/_ui/use-asked-again';
 import { startEvaluation, stopEvaluation } from '@/lib/features/evaluation/actions';
 import { type EvaluationProgress, evaluationProgress } from '@/lib/features/evaluation/schema';
 import { formatCount } from '@/lib/platform/format';
@@ -22,26 +23,9 @@ export function EvaluationStatus({ study, initial, onNewFigures }: Props) {
   const [waiting, startTransition] = useTransition();
   const shownRun = useRef(initial.shown?.id);
   const { active, stopped } = progress;
-  const running = active !== undefined;
 
-  useEffect(() => {
-    if (!running) return;
-    const stop = new AbortController();
-    const ask = async (): Promise<void> => {
-      try {
-        const response = await fetch(`/api/studies/${encodeURIComponent(study)}/evaluation`, { signal: stop.signal });
-        const parsed = evaluationProgress.safeParse(await response.json());
-        if (parsed.success) setProgress(parsed.data);
-      } catch {
-        // The server may be starting again; the next time tells.
-      }
-    };
-    const timer = window.setInterval(() => void ask(), ASK_AGAIN_MS);
-    return () => {
-      window.clearInterval(timer);
-      stop.abort();
-    };
-  }, [running, study]);
+  const address = `/api/studies/${encodeURIComponent(study)}/evaluation`;
+  useAskedAgain(active !== undefined, { address, schema: evaluationProgress, everyMs: ASK_AGAIN_MS }, setProgress);
 
   const run = progress.shown?.id;
   useEffect(() => {

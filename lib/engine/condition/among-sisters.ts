@@ -53,7 +53,8 @@ export function amongSisters(
   return {
     count: values.length,
     median: back(middle),
-    low: back(middle - reach),
+    // Nothing of what is compared by differences is below zero, unless a sister is.
+    low: byRatio || own.value < 0 || values.some((value) => value < 0) ? back(middle - reach) : Math.max(0, middle - reach),
     high: back(middle + reach),
     standing: Math.abs(off) <= reach ? 'like' : off > 0 ? 'above' : 'below',
   };

@@ -53,7 +53,7 @@ export interface Watch {
  *
  * The bound's prices tell which columns could be in a choice better than one already known: those whose worth at these prices lies within
  * bound less known value of the best of their group. Where nothing else of a group lies as near, its best is settled. An integer model over
- * the rest has the same optimum, and is small. The answer is `undefined` when it was called off.
+ * the rest has the same optimum, and is small. The answer is `undefined` when it was called off, or no model gave a choice in its branches.
  * Source: reduced-cost fixing, Martello and Toth, Knapsack Problems (from memory); HiGHS for the integer models.
  */
 export function choose(choice: Choice, solve: Solve, watch: Watch = {}): Outcome | Impossible | undefined {

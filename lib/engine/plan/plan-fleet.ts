@@ -16,7 +16,8 @@ import type { PlanRun, PlanWishes } from './wishes';
  * Options carried out now, of motors whose figures may be used, stand to choice; a failed motor, or one beyond a limit that bears on safety, must
  * get one in the first year. What is worth doing at failure takes no budget and is listed with its expected spend. The order of the motors
  * does not matter. Money: whole cents; in nominal terms costs grow with inflation. Gives {@link NoPlan} where what must be done does not
- * fit, naming the limit, or where wishes cannot be; `undefined` when called off.
+ * fit, naming the limit, or where wishes cannot be; `undefined` when called off, or when no choice was
+ * found in the branches that the solver may take.
  */
 export async function planFleet(
   motors: readonly PlanMotor[],

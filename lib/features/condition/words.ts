@@ -1,5 +1,5 @@
 import { FEWEST_SISTERS, type HypothesisId, type HypothesisResult, type SisterResult } from '@/lib/engine';
-import { formatNumber } from '@/lib/platform/format';
+import { decimalsFor, formatNumber } from '@/lib/platform/format';
 
 /** Each suspicion as a heading. */
 export const SUSPICION_TITLES: Readonly<Record<HypothesisId, string>> = {
@@ -40,7 +40,7 @@ export const STRENGTH_WORDS: Readonly<Record<HypothesisResult['strength'], strin
 /** Sisters without which nothing is compared, in words. */
 export const SISTERS_WANTED = `${FEWEST_SISTERS} at least`;
 
-const three = (value: number): string => Number(value.toPrecision(3)).toString();
+const three = (value: number): string => formatNumber(value, value === 0 ? 0 : decimalsFor(Math.abs(value)) + 1);
 const measure = (unit: string): string => (unit === '1' ? '' : `\u202f${unit}`);
 
 /** The value that is compared: `2.7 mm/s`. */

@@ -1,4 +1,4 @@
-import type { OptionResult, Settings } from '@/lib/engine';
+import { motorKey, type OptionResult, type Settings } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { readProgress, readResult } from '../evaluation/data';
 import type { EvaluationProgress } from '../evaluation/schema';
@@ -8,6 +8,7 @@ import type { PlanOutcome } from './programme';
 import type { PlanProgress } from './schema';
 import { letIn } from './work-out';
 
+export { motorKey } from '@/lib/engine';
 export type { StoredWish } from './data';
 export type { PlannedProgramme, PlanOutcome, Programme, ProgrammeItem } from './programme';
 
@@ -29,11 +30,6 @@ export interface PlanScreen {
   readonly motorIds: ReadonlyMap<string, string>;
 }
 
-/** Names a motor in maps of the plan's screens. */
-export function placeOf({ site, tag }: { readonly site: string; readonly tag: string }): string {
-  return `${site}\n${tag}`;
-}
-
 /** The plan of a study as it stands. */
 export async function loadPlan(studyId: string): Promise<PlanScreen> {
   const db = database().read;
@@ -48,7 +44,7 @@ export async function loadPlan(studyId: string): Promise<PlanScreen> {
     finishedAt: solution?.finishedAt,
     current: solution !== undefined && solution.hash === now?.hash && evaluation.active === undefined,
     wishes: await readWishes(db, studyId),
-    motorIds: new Map(rows.map(({ id, siteName, tag }) => [placeOf({ site: siteName, tag }), id])),
+    motorIds: new Map(rows.map(({ id, siteName, tag }) => [motorKey({ site: siteName, tag }), id])),
   };
 }
 

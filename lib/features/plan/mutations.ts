@@ -7,6 +7,7 @@ import { readStudy } from '../study/data';
 import { readPlanProgress, readWishes, type StoredWish } from './data';
 import type { PlanWish } from './programme';
 import type { PlanStage } from './schema';
+import { nameOf } from './words';
 
 /** What somebody wants of the plan for one motor: all that holds from now on. */
 export interface MotorWish {
@@ -59,7 +60,7 @@ export async function setMotorWish(
         },
       });
     }
-    const label = [motor.siteName, motor.tag].filter(Boolean).join(' / ');
+    const label = nameOf({ site: motor.siteName, tag: motor.tag });
     await recordChanges(
       tx,
       changed.map(
@@ -148,7 +149,7 @@ export async function dropWishes(
         who,
         subject: 'plan',
         subjectId: wish.motorId,
-        subjectLabel: [wish.site, wish.tag].filter(Boolean).join(' / '),
+        subjectLabel: nameOf(wish),
         what: 'changed',
         field: wish.kind,
         from: words(wish),

@@ -33,6 +33,8 @@ const item = motor.extend({
   emissions_saved: figure.optional(),
   simple_payback: figure.optional(),
   trust: z.string().optional(),
+  /** True where something has to be done with the motor, worth it or not. */
+  must: z.boolean().optional(),
   override: answer.optional(),
 });
 const year = z.object({

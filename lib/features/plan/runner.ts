@@ -25,7 +25,7 @@ const SIGN_OF_LIFE_MS = 3_000;
 /** Sentences for a plan that came to nothing. */
 const NOTHING = {
   'not-evaluated': 'The fleet has not been evaluated yet: there is nothing to plan with.',
-  unsolved: 'The solver found no plan in the time it has. Take wishes back, or make the budgets rounder, and try again.',
+  unsolved: 'The solver came to no plan. Take wishes back, or make the budgets rounder, and try again.',
 } as const;
 
 /** Has the plan of a study worked out from what holds now; returns at once. What was at work for it is given up. */

@@ -1,5 +1,6 @@
 import { canonicalJson } from '@/lib/platform/hash';
 import type { Programme } from '../plan/programme';
+import { nameOf } from '../plan/words';
 import { flatSettings } from '../study/settings-change';
 import type { Content } from './content';
 
@@ -86,7 +87,7 @@ function motorsOf({ motors }: Content): ReadonlyMap<string, string> {
     motors.flatMap((motor) => {
       if (typeof motor !== 'object' || motor === null || !('tag' in motor)) return [];
       const site = 'site' in motor ? String(motor.site) : '';
-      return [[[site, String(motor.tag)].filter(Boolean).join(' / '), canonicalJson(motor)] as const];
+      return [[nameOf({ site, tag: String(motor.tag) }), canonicalJson(motor)] as const];
     }),
   );
 }
@@ -104,7 +105,7 @@ function fundedOf({
 function wishesOf(programme: Programme): readonly string[] {
   if (programme.method !== 'plan') return [];
   return programme.wishes.map(({ site, tag, kind, option, year, bundle, by, reason }) => {
-    const name = [site, tag].filter(Boolean).join(' / ');
+    const name = nameOf({ site, tag });
     const what = {
       pinned: `${option} in ${year}`,
       forbidden: 'left alone',

@@ -1,8 +1,9 @@
+import { motorKey } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { programmeCsv } from '../plan/programme-csv';
 import { compareVersions, type Difference } from './compare';
 import { type Content, versionFile } from './content';
 import { readVersion, readVersions, type StoredVersion, type VersionEntry } from './data';
-import { programmeCsv } from './programme-csv';
 
 export type { Programme, ProgrammeItem } from '../plan/programme';
 export type { Difference } from './compare';
@@ -32,7 +33,9 @@ export async function loadVersionCsv(
   number: number,
 ): Promise<{ readonly text: string; readonly hash: string } | undefined> {
   const version = await loadVersion(studyId, number);
-  return version?.sound === true ? { text: programmeCsv(version.content.programme), hash: version.hash } : undefined;
+  return version?.sound === true
+    ? { text: [...programmeCsv(version.content.programme)].join(''), hash: version.hash }
+    : undefined;
 }
 
 /** What differs between a version and the one before it; `undefined` for the first, or where one of them is damaged. */
@@ -48,5 +51,5 @@ export async function loadDifference(
 /** Ids that the motors of a version have in the study now, by site and tag. */
 export async function loadMotorIds(studyId: string): Promise<ReadonlyMap<string, string>> {
   const rows = await database().read.motor.findMany({ where: { studyId }, select: { id: true, siteName: true, tag: true } });
-  return new Map(rows.map(({ id, siteName, tag }) => [`${siteName}\n${tag}`, id]));
+  return new Map(rows.map(({ id, siteName, tag }) => [motorKey({ site: siteName, tag }), id]));
 }

@@ -2,8 +2,8 @@ import Papa from 'papaparse';
 import type { MotorResult } from '@/lib/engine';
 import { toMinor } from '@/lib/platform/money';
 import type { Programme } from '../plan/programme';
+import { programmeCsv } from '../plan/programme-csv';
 import type { Content } from './content';
-import { programmeCsv } from './programme-csv';
 
 /** What a programme comes to, as one of its forms has it, in minor units. */
 export interface Sum {
@@ -24,7 +24,10 @@ export function reconcile(content: Pick<Content, 'settings' | 'results' | 'progr
   const minor = (amount: number | undefined) => toMinor(amount ?? 0, currency);
   const add = (amounts: readonly bigint[]) => amounts.reduce((sum, amount) => sum + amount, 0n);
   const byMotor = fromResults(results, programme, settings);
-  const rows = Papa.parse<Record<string, string>>(programmeCsv(programme), { header: true, skipEmptyLines: true }).data;
+  const rows = Papa.parse<Record<string, string>>([...programmeCsv(programme)].join(''), {
+    header: true,
+    skipEmptyLines: true,
+  }).data;
   const funded = rows.filter(({ year }) => /^\d+$/.test(year ?? ''));
   const stated = programme.objective === 'net-present-value' ? minor(programme.value) : undefined;
   return [

@@ -23,6 +23,12 @@ describe('a value among its sisters', () => {
     expect(amongSisters(sure(15.7), [1, 2, 3, 4, 5], 'difference')?.standing).toBe('above');
   });
 
+  it('its bounds do not go below zero where nothing compared does', () => {
+    // Median 3 less 12.6, as above; with a sister below zero: median 2, deviations 3, 1, 0, 1, 2: again 1, so 2 less 12.6.
+    expect(amongSisters(sure(16), [1, 2, 3, 4, 5], 'difference')?.low).toBe(0);
+    expect(amongSisters(sure(16), [-1, 1, 2, 3, 4], 'difference')?.low).toBeCloseTo(2 - 8.5 * 1.4826, 9);
+  });
+
   it('compares by ratio what differs by factors: 2 MΩ among some hundreds stands apart, which differences would not show', () => {
     const sisters = [200, 400, 800, 500, 300, 600, 1500, 250, 450, 700];
     expect(amongSisters(sure(2), sisters, 'ratio')?.standing).toBe('below');

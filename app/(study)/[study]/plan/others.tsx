@@ -1,9 +1,12 @@
 import Link from 'next/link';
+import { AtFailureTable } from '@/app/_ui/at-failure-table';
+import { MotorCell } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { type PlannedProgramme, placeOf } from '@/lib/features/plan/loaders';
-import { formatCount, formatMoney } from '@/lib/platform/format';
+import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
+import { formatCount } from '@/lib/platform/format';
 import styles from './plan.module.css';
+import { WishCell } from './wish-cell';
 
 interface Props {
   readonly study: string;
@@ -17,64 +20,23 @@ interface Props {
 /** Lines of a list that are shown unless all are asked for. */
 const FIRST = 25;
 
-/** What waits until the motor fails: it takes no yearly budget, and its spend is an expectation. */
+/** What waits until the motor fails, with the way to bring one in before. */
 export function AtFailure({ study, currency, motorIds, programme, all }: Props) {
-  const { at_failure: waiting, years } = programme;
-  if (waiting.length === 0) return null;
-  const money = (amount: number) => formatMoney(amount, currency);
-  const shown = all ? waiting : waiting.slice(0, FIRST);
+  const total = programme.at_failure.length;
+  const most = all ? total : FIRST;
+  const head = (
+    <th scope="col" className={styles.edit}>
+      <span className="unseen">Wish</span>
+    </th>
+  );
   return (
-    <section className={sheet.section} aria-labelledby="at-failure">
-      <h2 id="at-failure">Once they fail</h2>
-      <p>
-        {formatCount(waiting.length)} {waiting.length === 1 ? 'motor is' : 'motors are'} worth another one when the time has come.
-        That takes no yearly budget: the amounts are its cost times the chance that the first failure falls into the year.
-      </p>
-      <ScrollRegion label="Motors changed once they fail">
-        <table className={sheet.table}>
-          <thead>
-            <tr>
-              <th scope="col">Motor</th>
-              <th scope="col">Then</th>
-              {years.map(({ year }) => (
-                <th key={year} scope="col" className={sheet.number}>
-                  {year}
-                  <span className={sheet.unit}>expected {currency}</span>
-                </th>
-              ))}
-              <th scope="col" className={styles.edit}>
-                <span className="unseen">Wish</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {shown.map((each) => (
-              <tr key={placeOf(each)}>
-                <MotorCell study={study} motorIds={motorIds} motor={each} />
-                <td>{optionWords(each.option)}</td>
-                {years.map(({ year }, at) => (
-                  <td key={year} className={sheet.number}>
-                    {money(each.expected_spend[at] ?? 0)}
-                  </td>
-                ))}
-                <WishCell study={study} motorIds={motorIds} motor={each} />
-              </tr>
-            ))}
-            <tr>
-              <th scope="row">All {formatCount(waiting.length)}</th>
-              <td />
-              {years.map(({ year }, at) => (
-                <td key={year} className={sheet.number}>
-                  {money(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
-                </td>
-              ))}
-              <td className={styles.edit} />
-            </tr>
-          </tbody>
-        </table>
-      </ScrollRegion>
-      <More study={study} shown={shown.length} total={waiting.length} />
-    </section>
+    <>
+      <AtFailureTable
+        {...{ study, currency, motorIds, programme, most }}
+        wish={{ head, cell: (motor) => <WishCell {...{ study, motorIds, motor }} text="bring in" /> }}
+      />
+      <More study={study} shown={Math.min(total, most)} total={total} />
+    </>
   );
 }
 
@@ -111,10 +73,10 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
               </thead>
               <tbody>
                 {shown.map((each) => (
-                  <tr key={placeOf(each)}>
+                  <tr key={motorKey(each)}>
                     <MotorCell study={study} motorIds={motorIds} motor={each} />
                     <td className={sheet.because}>{each.because.text}</td>
-                    <WishCell study={study} motorIds={motorIds} motor={each} />
+                    <WishCell study={study} motorIds={motorIds} motor={each} text="bring in" />
                   </tr>
                 ))}
               </tbody>
@@ -124,44 +86,6 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
         </>
       )}
     </section>
-  );
-}
-
-interface CellProps {
-  readonly study: string;
-  readonly motorIds: ReadonlyMap<string, string>;
-  readonly motor: { readonly site: string; readonly tag: string };
-}
-
-function nameOf({ site, tag }: CellProps['motor']): string {
-  return [site, tag].filter(Boolean).join(' / ');
-}
-
-function MotorCell({ study, motorIds, motor }: CellProps) {
-  const id = motorIds.get(placeOf(motor));
-  return (
-    <th scope="row" className={sheet.nowrap}>
-      {id === undefined ? (
-        nameOf(motor)
-      ) : (
-        <Link href={`/${study}/motor/${id}`} prefetch={false}>
-          {nameOf(motor)}
-        </Link>
-      )}
-    </th>
-  );
-}
-
-function WishCell({ study, motorIds, motor }: CellProps) {
-  const id = motorIds.get(placeOf(motor));
-  return (
-    <td className={styles.edit}>
-      {id !== undefined && (
-        <Link href={`/${study}/plan/${id}`} prefetch={false}>
-          bring in<span className="unseen"> {nameOf(motor)}</span>
-        </Link>
-      )}
-    </td>
   );
 }
 
@@ -175,12 +99,4 @@ function More({ study, shown, total }: { readonly study: string; readonly shown:
       </Link>
     </p>
   );
-}
-
-/** An option's name in words: `replace-at-failure-30-premium` is a new motor of 30 kW. */
-export function optionWords(id: string): string {
-  const [action = id, ...rest] = id.replace('at-failure-', '').replace('now-', '').split('-');
-  const [power, ...grade] = rest;
-  if (power === undefined || Number.isNaN(Number(power))) return [action, ...rest].join(' ');
-  return `${action}: ${power}\u202fkW${grade.length === 0 ? '' : `, ${grade.join(' ')}`}`;
 }

@@ -1,13 +1,13 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { BudgetYears } from '@/app/_ui/budget-years';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadPlan, type PlanScreen as Screen } from '@/lib/features/plan/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
 import { Answer } from './answer';
 import { BudgetForm } from './budget-form';
-import { Budgets } from './budgets';
 import { AtFailure, LeftOut } from './others';
 import { PlanStatus } from './plan-status';
 import { Wishes } from './wishes';
@@ -52,7 +52,7 @@ export default async function PlanScreen({ params, searchParams }: Props) {
           bring the most. <Link href={`/${id}/ranking`}>The ranking</Link> says what each motor is worth by itself.
         </p>
       )}
-      {programme && <Budgets programme={programme} currency={currency} />}
+      {programme && <BudgetYears programme={programme} currency={currency} />}
       <BudgetForm
         key={JSON.stringify([budget, objective, moneyTerms])}
         study={id}

@@ -1,7 +1,8 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useEffect, useState, useTransition } from 'react';
+import { useState, useTransition } from 'react';
+import { useAskedAgain } from '@/app/_ui/use-asked-again';
 import { startPlanning, stopPlanning } from '@/lib/features/plan/actions';
 import { type PlanProgress, type PlanStage, planProgress } from '@/lib/features/plan/schema';
 import { formatCount } from '@/lib/platform/format';
@@ -32,36 +33,19 @@ export function PlanStatus({ study, initial, stale }: Props) {
   const [problem, setProblem] = useState<string>();
   const [waiting, startTransition] = useTransition();
   const { active, stopped } = progress;
-  const running = active !== undefined;
 
-  useEffect(() => {
-    if (!running) return;
-    const stop = new AbortController();
-    const ask = async (): Promise<void> => {
-      try {
-        const response = await fetch(`/api/studies/${encodeURIComponent(study)}/plan`, { signal: stop.signal });
-        const parsed = planProgress.safeParse(await response.json());
-        if (!parsed.success) return;
-        setHeard({ initial, progress: parsed.data });
-        if (parsed.data.active === undefined) router.refresh();
-      } catch {
-        // The server may be starting again; the next time tells.
-      }
-    };
-    const timer = window.setInterval(() => void ask(), ASK_AGAIN_MS);
-    return () => {
-      window.clearInterval(timer);
-      stop.abort();
-    };
-  }, [running, study, router, initial]);
+  const hear = (heard: PlanProgress): void => {
+    setHeard({ initial, progress: heard });
+    if (heard.active === undefined) router.refresh();
+  };
+  const address = `/api/studies/${encodeURIComponent(study)}/plan`;
+  useAskedAgain(active !== undefined, { address, schema: planProgress, everyMs: ASK_AGAIN_MS }, hear);
 
   const act = (action: typeof startPlanning): void =>
     startTransition(async () => {
       const done = await action({ studyId: study });
       setProblem(done.ok ? undefined : `${done.problem.text} ${done.problem.remedy}`);
-      if (!done.ok) return;
-      setHeard({ initial, progress: done.value });
-      if (done.value.active === undefined) router.refresh();
+      if (done.ok) hear(done.value);
     });
 
   if (active) {

@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { StoredWish } from '@/lib/features/plan/loaders';
+import { nameOf, optionWords } from '@/lib/features/plan/words';
 import { DropForm } from './drop-form';
-import { optionWords } from './others';
 
 /** A wish in words. */
 export function wishWords({ kind, option, year, bundle, by, reason }: Omit<StoredWish, 'motorId' | 'site' | 'tag'>): string {
@@ -36,7 +36,7 @@ export function Wishes({
         {wishes.map((wish) => (
           <li key={`${wish.motorId} ${wish.kind}`}>
             <Link href={`/${study}/plan/${wish.motorId}`} prefetch={false}>
-              {[wish.site, wish.tag].filter(Boolean).join(' / ')}
+              {nameOf(wish)}
             </Link>
             : {wishWords(wish)}
           </li>

@@ -1,10 +1,12 @@
-import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
+import { MotorCell } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { type PlannedProgramme, type ProgrammeItem, placeOf, type StoredWish } from '@/lib/features/plan/loaders';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
+import { itemWords } from '@/lib/features/plan/words';
+import { formatCount, formatMoney } from '@/lib/platform/format';
 import styles from './plan.module.css';
+import { WishCell } from './wish-cell';
 import { wishWords } from './wishes';
 
 interface Props {
@@ -16,16 +18,11 @@ interface Props {
   readonly objective: string;
 }
 
-/** What is done with a motor, in words. */
-export function itemWords({ action, rated_power_kw: power, efficiency_class: grade }: ProgrammeItem): string {
-  return `${action}: ${formatNumber(power, 1)}\u202fkW${grade === undefined ? '' : `, ${grade}`}`;
-}
-
 /** One year of the plan: what is done with which motor, its cost and its worth, and the way to wish otherwise. */
 export function YearItems({ study, currency, motorIds, year: { year, budget, spent, items }, wishes }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const own = new Map<string, StoredWish[]>();
-  for (const wish of wishes) own.set(placeOf(wish), [...(own.get(placeOf(wish)) ?? []), wish]);
+  for (const wish of wishes) own.set(motorKey(wish), [...(own.get(motorKey(wish)) ?? []), wish]);
   return (
     <section className={sheet.section} aria-labelledby={`year-${year}`}>
       <h2 id={`year-${year}`}>{year}</h2>
@@ -61,20 +58,10 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
             </thead>
             <tbody>
               {items.map((item) => {
-                const id = motorIds.get(placeOf(item));
-                const name = [item.site, item.tag].filter(Boolean).join(' / ');
-                const wished = own.get(placeOf(item)) ?? [];
+                const wished = own.get(motorKey(item)) ?? [];
                 return (
-                  <tr key={placeOf(item)}>
-                    <th scope="row">
-                      {id === undefined ? (
-                        name
-                      ) : (
-                        <Link href={`/${study}/motor/${id}`} prefetch={false}>
-                          {name}
-                        </Link>
-                      )}
-                    </th>
+                  <tr key={motorKey(item)}>
+                    <MotorCell study={study} motorIds={motorIds} motor={item} />
                     <td>
                       {itemWords(item)}
                       {wished.map((wish) => (
@@ -96,13 +83,7 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
                       />
                     </td>
                     <td className={sheet.number}>{formatCount(item.rank)}</td>
-                    <td className={styles.edit}>
-                      {id !== undefined && (
-                        <Link href={`/${study}/plan/${id}`} prefetch={false}>
-                          move or pin<span className="unseen"> {name}</span>
-                        </Link>
-                      )}
-                    </td>
+                    <WishCell study={study} motorIds={motorIds} motor={item} text="move or pin" />
                   </tr>
                 );
               })}

@@ -3,9 +3,9 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadWish } from '@/lib/features/plan/loaders';
+import { nameOf, optionWords } from '@/lib/features/plan/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatMoney, formatNumber } from '@/lib/platform/format';
-import { optionWords } from '../others';
 import { type OptionRow, WishForm } from './wish-form';
 
 export const metadata: Metadata = { title: 'Wish of the plan' };
@@ -38,7 +38,7 @@ export default async function WishPage({ params }: Props) {
       }),
     };
   });
-  const name = [wish.site, wish.tag].filter(Boolean).join(' / ');
+  const name = nameOf(wish);
   return (
     <main id="main" className={sheet.main}>
       <p className={sheet.soft}>

@@ -1,9 +1,9 @@
 import Link from 'next/link';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { nameOf, optionWords } from '@/lib/features/plan/words';
 import type { Difference as Found } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney, formatStated } from '@/lib/platform/format';
-import { optionWords } from '../../plan/others';
 import { shown } from './shown';
 
 interface Props {
@@ -86,7 +86,7 @@ export function Difference({ study, number, difference, currency }: Props) {
             <tbody>
               {items.map(({ site, tag, before, after, because }) => (
                 <tr key={`${site} ${tag}`}>
-                  <th scope="row">{[site, tag].filter(Boolean).join(' / ')}</th>
+                  <th scope="row">{nameOf({ site, tag })}</th>
                   <td>{place(before)}</td>
                   <td>{place(after)}</td>
                   <td>{because ?? ''}</td>

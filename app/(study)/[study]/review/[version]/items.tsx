@@ -1,6 +1,9 @@
 import Link from 'next/link';
+import { MotorCell } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { motorKey } from '@/lib/features/plan/loaders';
+import { itemWords } from '@/lib/features/plan/words';
 import type { Programme, ProgrammeItem } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 
@@ -15,8 +18,9 @@ interface Props {
 /** What is funded in each year, its sums to the cent, and who is left out and why. */
 export function Items({ programme, currency, study, motorIds }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
-  const why = ({ site, tag, option }: ProgrammeItem, text: string) => {
-    const id = motorIds.get(`${site}\n${tag}`);
+  const why = (item: ProgrammeItem, text: string) => {
+    const { tag, option } = item;
+    const id = motorIds.get(motorKey(item));
     if (id === undefined) return text;
     const figure = encodeURIComponent(`options.${option}.net_present_value`);
     return (
@@ -56,11 +60,8 @@ export function Items({ programme, currency, study, motorIds }: Props) {
                 <tbody>
                   {items.map((item) => (
                     <tr key={`${item.site} ${item.tag}`}>
-                      <th scope="row">{[item.site, item.tag].filter(Boolean).join(' / ')}</th>
-                      <td>
-                        {item.action}: {formatNumber(item.rated_power_kw, 1)} kW
-                        {item.efficiency_class && `, ${item.efficiency_class}`}
-                      </td>
+                      <MotorCell study={study} motorIds={motorIds} motor={item} />
+                      <td>{itemWords(item)}</td>
                       <td className={sheet.number}>{money(item.cost)}</td>
                       <td className={sheet.number}>
                         {item.net_present_value === undefined ? 'must be done' : why(item, money(item.net_present_value))}
@@ -89,10 +90,10 @@ export function Items({ programme, currency, study, motorIds }: Props) {
               </tr>
             </thead>
             <tbody>
-              {programme.left_out.map(({ site, tag, because }) => (
-                <tr key={`${site} ${tag}`}>
-                  <th scope="row">{[site, tag].filter(Boolean).join(' / ')}</th>
-                  <td>{because.text}</td>
+              {programme.left_out.map((each) => (
+                <tr key={motorKey(each)}>
+                  <MotorCell study={study} motorIds={motorIds} motor={each} />
+                  <td>{each.because.text}</td>
                 </tr>
               ))}
             </tbody>

@@ -1,4 +1,5 @@
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { nameOf } from '@/lib/features/plan/words';
 import type { Programme } from '@/lib/features/sign-off/loaders';
 
 /** Who let motors in whose figures may not be used, and why: what a reviewer has to see first. */
@@ -20,13 +21,13 @@ export function Overrides({ programme }: { readonly programme: Programme }) {
         <ul>
           {let_in.map(({ site, tag, year, override }) => (
             <li key={`${site} ${tag}`} className={sheet.caution}>
-              <strong>{[site, tag].filter(Boolean).join(' / ')}</strong>, funded in {year} though its figures may not be used:{' '}
-              {override?.reason} ({override?.by}, name not verified)
+              <strong>{nameOf({ site, tag })}</strong>, funded in {year} though its figures may not be used: {override?.reason} (
+              {override?.by}, name not verified)
             </li>
           ))}
           {waiting.map(({ site, tag, by, reason }) => (
             <li key={`${site} ${tag}`}>
-              {[site, tag].filter(Boolean).join(' / ')} was let in and is not funded: {reason} ({by}, name not verified)
+              {nameOf({ site, tag })} was let in and is not funded: {reason} ({by}, name not verified)
             </li>
           ))}
         </ul>

@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { AtFailureTable } from '@/app/_ui/at-failure-table';
+import { BudgetYears } from '@/app/_ui/budget-years';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { eventWords, loadDifference, loadMotorIds, loadVersion } from '@/lib/features/sign-off/loaders';
@@ -9,7 +11,6 @@ import { formatCount, formatInstant, formatMoney } from '@/lib/platform/format';
 import { SayForm } from '../say-form';
 import { STANDING_WORDS } from '../standing-words';
 import { Assumptions } from './assumptions';
-import { Budget } from './budget';
 import { CashFlow } from './cash-flow';
 import { Difference } from './difference';
 import { Items } from './items';
@@ -55,6 +56,8 @@ export default async function VersionScreen({ params }: Props) {
   const money = (amount: number) => formatMoney(amount, settings.currency, undefined, true);
   const worth = items.reduce((sum, item) => sum + (item.net_present_value ?? 0), 0);
   const spent = programme.years.reduce((sum, year) => sum + year.spent, 0);
+  const motorIds = await loadMotorIds(study);
+  const waiting = programme.method === 'plan' ? programme.at_failure.length : 0;
   const earlier = await loadDifference(study, version.number, content);
   const closed = version.standing === 'returned' || version.standing === 'rejected';
   return (
@@ -62,8 +65,10 @@ export default async function VersionScreen({ params }: Props) {
       {heading}
       <p className={sheet.answer}>
         {formatCount(items.length)} {items.length === 1 ? 'motor is' : 'motors are'} funded for <strong>{money(spent)}</strong>,
-        worth <strong>{money(worth)}</strong> over {settings.horizon_years} years; {formatCount(programme.left_out.length)} of{' '}
-        {formatCount(content.results.length)} are left out. It is {STANDING_WORDS[version.standing]}.
+        worth <strong>{money(worth)}</strong> over {settings.horizon_years} years;{' '}
+        {waiting > 0 && `${formatCount(waiting)} are worth another motor once they fail; `}
+        {formatCount(programme.left_out.length)} of {formatCount(content.results.length)} are left out. It is{' '}
+        {STANDING_WORDS[version.standing]}.
       </p>
       <p>
         Frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified), engine {content.engine}
@@ -95,8 +100,17 @@ export default async function VersionScreen({ params }: Props) {
         )}
       </section>
       {earlier && <Difference study={study} {...earlier} currency={settings.currency} />}
-      <Budget programme={programme} currency={settings.currency} />
-      <Items programme={programme} currency={settings.currency} study={study} motorIds={await loadMotorIds(study)} />
+      <BudgetYears programme={programme} currency={settings.currency} />
+      <Items programme={programme} currency={settings.currency} study={study} motorIds={motorIds} />
+      {programme.method === 'plan' && (
+        <AtFailureTable
+          programme={programme}
+          currency={settings.currency}
+          study={study}
+          motorIds={motorIds}
+          most={programme.at_failure.length}
+        />
+      )}
       <CashFlow programme={programme} currency={settings.currency} />
       <Reconciliation content={content} study={study} number={version.number} />
       <Assumptions content={content} />

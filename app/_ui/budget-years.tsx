@@ -1,13 +1,14 @@
-import { ScrollRegion } from '@/app/_ui/scroll-region';
-import sheet from '@/app/_ui/sheet-page.module.css';
-import type { PlannedProgramme } from '@/lib/features/plan/loaders';
+import type { Programme } from '@/lib/features/plan/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { ScrollRegion } from './scroll-region';
+import sheet from './sheet-page.module.css';
 
-/** Every year's money beside what it buys, and what one more unit of it would bring. */
-export function Budgets({ programme, currency }: { readonly programme: PlannedProgramme; readonly currency: string }) {
+/** Every year's money beside what it buys, and what one more unit of it would bring where the plan knows that. */
+export function BudgetYears({ programme, currency }: { readonly programme: Programme; readonly currency: string }) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const unit = { energy: 'kWh a year', emissions: 'kg of CO₂ a year' }[programme.objective] ?? currency;
-  const worth = (items: PlannedProgramme['years'][number]['items']) =>
+  const priced = programme.years.some(({ shadow_price }) => shadow_price !== undefined);
+  const worth = (items: Programme['years'][number]['items']) =>
     items.reduce((sum, item) => sum + (item.net_present_value ?? 0), 0);
   return (
     <section className={sheet.section} aria-labelledby="budgets">
@@ -32,10 +33,12 @@ export function Budgets({ programme, currency }: { readonly programme: PlannedPr
               <th scope="col" className={sheet.number}>
                 Present value
               </th>
-              <th scope="col" className={sheet.number}>
-                One more {currency} brings
-                <span className={sheet.unit}>{unit}</span>
-              </th>
+              {priced && (
+                <th scope="col" className={sheet.number}>
+                  One more {currency} brings
+                  <span className={sheet.unit}>{unit}</span>
+                </th>
+              )}
             </tr>
           </thead>
           <tbody>
@@ -49,7 +52,9 @@ export function Budgets({ programme, currency }: { readonly programme: PlannedPr
                 <td className={sheet.number}>{money(budget - spent)}</td>
                 <td className={sheet.number}>{formatCount(items.length)}</td>
                 <td className={sheet.number}>{money(worth(items))}</td>
-                <td className={sheet.number}>{price === undefined || price < 0.005 ? 'nothing' : formatNumber(price, 2)}</td>
+                {priced && (
+                  <td className={sheet.number}>{price === undefined || price < 0.005 ? 'nothing' : formatNumber(price, 2)}</td>
+                )}
               </tr>
             ))}
           </tbody>

@@ -1,0 +1,77 @@
+import type { ReactNode } from 'react';
+import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
+import { optionWords } from '@/lib/features/plan/words';
+import { formatCount, formatMoney } from '@/lib/platform/format';
+import { MotorCell } from './motor-cell';
+import { ScrollRegion } from './scroll-region';
+import sheet from './sheet-page.module.css';
+
+interface Props {
+  readonly study: string;
+  readonly currency: string;
+  readonly motorIds: ReadonlyMap<string, string>;
+  readonly programme: PlannedProgramme;
+  /** Lines that are shown at most. */
+  readonly most: number;
+  /** A last column: its head, and the cell of each motor. */
+  readonly wish?: { readonly head: ReactNode; readonly cell: (motor: PlannedProgramme['at_failure'][number]) => ReactNode };
+}
+
+/** What waits until the motor fails: it takes no yearly budget, and its spend is an expectation. */
+export function AtFailureTable({ study, currency, motorIds, programme, most, wish }: Props) {
+  const { at_failure: waiting, years } = programme;
+  if (waiting.length === 0) return null;
+  const money = (amount: number) => formatMoney(amount, currency);
+  const shown = waiting.slice(0, most);
+  return (
+    <section className={sheet.section} aria-labelledby="at-failure">
+      <h2 id="at-failure">Once they fail</h2>
+      <p>
+        {formatCount(waiting.length)} {waiting.length === 1 ? 'motor is' : 'motors are'} worth another one when the time has come.
+        That takes no yearly budget: the amounts are what the new motor costs beyond the repair, times the chance that the first
+        failure falls into the year; below nothing where the repair is the dearer one.
+      </p>
+      <ScrollRegion label="Motors changed once they fail">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Motor</th>
+              <th scope="col">Then</th>
+              {years.map(({ year }) => (
+                <th key={year} scope="col" className={sheet.number}>
+                  {year}
+                  <span className={sheet.unit}>expected {currency}</span>
+                </th>
+              ))}
+              {wish?.head}
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((each) => (
+              <tr key={motorKey(each)}>
+                <MotorCell study={study} motorIds={motorIds} motor={each} />
+                <td>{optionWords(each.option)}</td>
+                {years.map(({ year }, at) => (
+                  <td key={year} className={sheet.number}>
+                    {money(each.expected_spend[at] ?? 0)}
+                  </td>
+                ))}
+                {wish?.cell(each)}
+              </tr>
+            ))}
+            <tr>
+              <th scope="row">All {formatCount(waiting.length)}</th>
+              <td />
+              {years.map(({ year }, at) => (
+                <td key={year} className={sheet.number}>
+                  {money(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
+                </td>
+              ))}
+              {wish && <td />}
+            </tr>
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </section>
+  );
+}
