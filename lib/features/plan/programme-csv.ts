@@ -33,12 +33,12 @@ interface Listed {
   readonly left_out: readonly (Place & { readonly because: { readonly text: string } })[];
 }
 
-/** A programme as CSV, line by line: each motor with its year, or why it is in none. Money with two decimals. */
+/** A programme as CSV, line by line: each motor with its year, or why it is in none. Money stays a number, also below zero. */
 export function* programmeCsv({ years, at_failure = [], left_out }: Listed): Generator<string> {
   yield csvRow(HEADS);
   for (const { year, items } of years)
     for (const { site, tag, option, cost, net_present_value: worth, override } of items)
-      yield csvRow([year, site, tag, option, cost.toFixed(2), worth?.toFixed(2), override?.by, override?.reason, undefined]);
+      yield csvRow([year, site, tag, option, cost, worth, override?.by, override?.reason, undefined]);
   for (const { site, tag, option } of at_failure)
     yield csvRow(['at failure', site, tag, option, undefined, undefined, undefined, undefined, undefined]);
   for (const { site, tag, because } of left_out)
