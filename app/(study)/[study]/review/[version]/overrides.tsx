@@ -16,7 +16,7 @@ export function Overrides({ programme }: { readonly programme: Programme }) {
     <section className={sheet.section} aria-labelledby="overrides">
       <h2 id="overrides">Overrides</h2>
       {let_in.length === 0 && waiting.length === 0 ? (
-        <p>None: every funded motor has figures that may be used, or has failed and must be seen to.</p>
+        <p>None: every funded motor has figures that may be used, or must be seen to.</p>
       ) : (
         <ul>
           {let_in.map(({ site, tag, year, override }) => (
