@@ -41,10 +41,10 @@ export function amongSisters(
   scale: SisterScale,
 ): AmongSisters | undefined {
   const byRatio = scale === 'ratio';
-  const values = byRatio ? sisters.filter((value) => value > 0).map(Math.log) : sisters;
+  const values = Float64Array.from(byRatio ? sisters.filter((value) => value > 0).map(Math.log) : sisters).sort();
   if (values.length < FEWEST_SISTERS || (byRatio && own.value <= 0)) return undefined;
   const middle = median(values);
-  const deviation = MAD_TO_DEVIATION * median(values.map((value) => Math.abs(value - middle)));
+  const deviation = MAD_TO_DEVIATION * median(values.map((value) => Math.abs(value - middle)).sort());
   const scatter = Math.max(deviation, byRatio ? LEAST_SCATTER : LEAST_SCATTER * Math.abs(middle));
   const doubt = byRatio ? own.u / own.value : own.u;
   const reach = deviationsApart(values.length) * Math.hypot(scatter, doubt);
@@ -54,14 +54,14 @@ export function amongSisters(
     count: values.length,
     median: back(middle),
     // Nothing of what is compared by differences is below zero, unless a sister is.
-    low: byRatio || own.value < 0 || values.some((value) => value < 0) ? back(middle - reach) : Math.max(0, middle - reach),
+    low: byRatio || own.value < 0 || (values[0] ?? 0) < 0 ? back(middle - reach) : Math.max(0, middle - reach),
     high: back(middle + reach),
     standing: Math.abs(off) <= reach ? 'like' : off > 0 ? 'above' : 'below',
   };
 }
 
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+/** Of values in order. */
+function median(sorted: Float64Array): number {
   const half = Math.floor(sorted.length / 2);
   const upper = sorted[half] ?? 0;
   return sorted.length % 2 === 1 ? upper : ((sorted[half - 1] ?? 0) + upper) / 2;

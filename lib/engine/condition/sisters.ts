@@ -23,11 +23,17 @@ export function compareSisters(fleet: readonly SisterFacts[]): readonly (readonl
   return fleet.map((own, index) => {
     if (own.values.length === 0) return [];
     const type = nearest(types.get(typeKey(own) ?? ''), { index, own, within: SAME_RATING });
-    const place = nearest(places.get(placeKey(own) ?? ''), { index, own, within: LIKE_RATING });
-    return own.values.flatMap((value) => {
-      const found = standing(value, type, 'type') ?? standing(value, place, 'place');
-      return found ? [found] : [];
-    });
+    let place: readonly SisterFacts[] | undefined;
+    const results: SisterResult[] = [];
+    for (const value of own.values) {
+      let found = standing(value, type, 'type');
+      if (!found) {
+        place ??= nearest(places.get(placeKey(own) ?? ''), { index, own, within: LIKE_RATING });
+        found = standing(value, place, 'place');
+      }
+      if (found) results.push(found);
+    }
+    return results;
   });
 }
 
@@ -94,12 +100,18 @@ function placeOf(members: readonly Member[], ratedPowerKw: number, index: number
   return low;
 }
 
+/** What the sisters read of an indicator in the same unit. */
+function valuesOf({ id, unit }: ComparedValue, sisters: readonly SisterFacts[]): number[] {
+  const found: number[] = [];
+  for (const { values } of sisters)
+    for (const other of values) if (other.id === id && other.unit === unit) found.push(other.value);
+  return found;
+}
+
 function standing(own: ComparedValue, sisters: readonly SisterFacts[], alike: SisterResult['alike']): SisterResult | undefined {
   const scale = COMPARED.get(own.id);
   if (scale === undefined || sisters.length < FEWEST_SISTERS) return undefined;
-  const values = sisters.flatMap((sister) =>
-    sister.values.filter(({ id, unit }) => id === own.id && unit === own.unit).map(({ value }) => value),
-  );
+  const values = valuesOf(own, sisters);
   const found = amongSisters(own, values, scale);
   if (!found) return undefined;
   const { count, median, low, high, standing: stands } = found;
