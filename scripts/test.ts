@@ -20,8 +20,11 @@ async function main(): Promise<number> {
   for (const step of STEPS) {
     if (!choice.names.includes(step.name)) continue;
     console.log(`\n== ${step.title}`);
+    const start = performance.now();
     const tally = await step.run();
+    const minutes = ((performance.now() - start) / 60_000).toFixed(1);
     console.log(`== ${step.title}: ${tally.passed} passed, ${tally.failed} failed`);
+    console.log(`(${minutes} min)`);
     tallies.push(tally);
   }
   const total = sum(tallies);
