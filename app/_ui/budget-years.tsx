@@ -4,7 +4,16 @@ import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
 
 /** Every year's money beside what it buys, and what one more unit of it would bring where the plan knows that. */
-export function BudgetYears({ programme, currency }: { readonly programme: Programme; readonly currency: string }) {
+export function BudgetYears({
+  programme,
+  currency,
+  linked = true,
+}: {
+  readonly programme: Programme;
+  readonly currency: string;
+  /** Whether the page has a section of each year to go to. */
+  readonly linked?: boolean;
+}) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const unit = { energy: 'kWh a year', emissions: 'kg of CO₂ a year' }[programme.objective] ?? currency;
   const priced = programme.years.some(({ shadow_price }) => shadow_price !== undefined);
@@ -44,9 +53,7 @@ export function BudgetYears({ programme, currency }: { readonly programme: Progr
           <tbody>
             {programme.years.map(({ year, budget, spent, items, shadow_price: price }) => (
               <tr key={year}>
-                <th scope="row">
-                  <a href={`#year-${year}`}>{year}</a>
-                </th>
+                <th scope="row">{linked ? <a href={`#year-${year}`}>{year}</a> : year}</th>
                 <td className={sheet.number}>{money(budget)}</td>
                 <td className={sheet.number}>{money(spent)}</td>
                 <td className={sheet.number}>{money(budget - spent)}</td>

@@ -46,6 +46,24 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
+  // The report is for paper: its hash stands at the foot of every sheet.
+  await page.getByRole('link', { name: 'Open the report to print' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: /programme for its motors/ })).toBeVisible();
+  await expect(page.getByText(/1 of 2 motors for/)).toBeVisible();
+  await expect(page.getByText('Nobody has signed or returned it yet.')).toBeVisible();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.emulateMedia({ media: 'print' });
+  await expect(page.getByText(/^Hash/).locator('code')).toHaveText(hash);
+  const margins = await page.evaluate(() =>
+    document.adoptedStyleSheets.flatMap((sheet) => [...sheet.cssRules].map(({ cssText }) => cssText)),
+  );
+  expect(margins.join()).toMatch(new RegExp(`@page wide.*@bottom-left.*${hash}`));
+  for (const scroller of await page.getByRole('region').all())
+    expect(await scroller.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
+  await page.emulateMedia({ media: null });
+  await page.getByRole('link', { name: 'Version 1' }).click();
+
   // Returning wants a comment; signing does not.
   await page.getByLabel('Your name').fill('F. Finance');
   await page.getByRole('button', { name: 'Return' }).click();

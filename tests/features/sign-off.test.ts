@@ -9,6 +9,7 @@ import { verifyFile, versionFile } from '@/lib/features/sign-off/content';
 import { readVersion, readVersions } from '@/lib/features/sign-off/data';
 import { type EventWish, freezeProgramme, sayOfVersion } from '@/lib/features/sign-off/mutations';
 import { agrees, reconcile } from '@/lib/features/sign-off/reconcile';
+import { reportOf } from '@/lib/features/sign-off/report';
 import { backUp } from '@/lib/platform/backup-file';
 import { readMigrations } from '@/lib/platform/migrations';
 import { toMinor } from '@/lib/platform/money';
@@ -77,6 +78,39 @@ describe('a frozen programme', () => {
       expect(year.spent).toBeLessThanOrEqual(year.budget);
     }
     expect(items.reduce((sum, item) => sum + toMinor(item.net_present_value ?? 0, 'USD'), 0n)).toBe(toMinor(value, 'USD'));
+  });
+
+  it('is reported with the sums of the review, and every motor counted once', async () => {
+    const { content } = await version();
+    const { programme, settings } = content;
+    const { currency } = settings;
+    const report = reportOf(content);
+    const [first] = reconcile(content);
+    expect(toMinor(report.all.cost, currency)).toBe(first?.cost);
+    expect(toMinor(report.all.worth, currency)).toBe(first?.worth);
+    expect(report.items.length).toBe(first?.motors);
+    const parts = [...report.byAction.values()];
+    expect(parts.reduce((sum, { cost }) => sum + toMinor(cost, currency), 0n)).toBe(first?.cost);
+    for (const name of ['energy', 'demand', 'money', 'emissions'] as const) {
+      expect(parts.reduce((sum, part) => sum + part[name].value, 0)).toBeCloseTo(report.all[name].value, 6);
+      // Independent doubts add by their squares (GUM 5.1.2): the whole is surer than the sum of its parts' intervals.
+      expect(Math.hypot(...parts.map((part) => part[name].u))).toBeCloseTo(report.all[name].u, 6);
+    }
+    const left = report.exclusions.reduce((sum, { motors }) => sum + motors, 0);
+    expect(report.items.length + report.waiting + left).toBe(COUNT);
+    expect([...report.byTrust.values()].reduce((sum, { motors }) => sum + motors, 0)).toBe(report.fleet.motors);
+    expect(report.byLoad.reduce((sum, { motors }) => sum + motors, 0)).toBe(report.inputPower.motors);
+    expect(report.losses.value).toBeGreaterThan(0);
+    expect(report.losses.value).toBeLessThan(report.inputPower.value);
+    expect(programme.years.reduce((sum, { items }) => sum + items.length, 0)).toBe(report.items.length);
+  });
+
+  it('reports nothing funded in words that a page can show, without a figure out of nothing', async () => {
+    const { content } = await version();
+    const years = content.programme.years.map((year) => ({ ...year, items: [], spent: 0 }));
+    const report = reportOf({ ...content, programme: { ...content.programme, years } });
+    expect(report.all).toMatchObject({ motors: 0, cost: 0, worth: 0, energy: { value: 0, u: 0, motors: 0 } });
+    expect(report.byAction.size).toBe(0);
   });
 
   it('comes to the same by four ways, and a single cent is noticed in each of them', async () => {

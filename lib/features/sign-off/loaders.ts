@@ -10,6 +10,7 @@ export type { Difference } from './compare';
 export { type Content, eventWords } from './content';
 export type { VersionEntry } from './data';
 export { agrees, reconcile, type Sum } from './reconcile';
+export { type FundedItem, type MeasureTotal, type Report, reportOf, type Share, type Total } from './report';
 
 /** The frozen versions of a study, the newest first. */
 export async function loadVersions(studyId: string): Promise<readonly VersionEntry[]> {

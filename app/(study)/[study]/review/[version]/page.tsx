@@ -15,8 +15,8 @@ import { CashFlow } from './cash-flow';
 import { Difference } from './difference';
 import { Items } from './items';
 import { Overrides } from './overrides';
+import { PrintedHash } from './printed-hash';
 import { Reconciliation } from './reconciliation';
-import styles from './version.module.css';
 
 interface Props {
   readonly params: Promise<{ study: string; version: string }>;
@@ -76,11 +76,12 @@ export default async function VersionScreen({ params }: Props) {
         {content.prices.invented && ', invented prices'}. The stored bytes were checked against their hash for this page.{' '}
         <a href={`/api/studies/${study}/versions/${version.number}`} download>
           Export the file
-        </a>
+        </a>{' '}
+        <Link href={`/${study}/review/${version.number}/report`} prefetch={false} className="screen-only">
+          Open the report to print
+        </Link>
       </p>
-      <p className={styles.hash}>
-        Hash <code>{version.hash}</code>
-      </p>
+      <PrintedHash hash={version.hash} />
       <Overrides programme={programme} />
       <section className={sheet.section} aria-labelledby="said">
         <h2 id="said">What was said of it</h2>

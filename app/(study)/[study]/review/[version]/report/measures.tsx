@@ -1,0 +1,169 @@
+import { FigureText } from '@/app/_ui/figure';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { itemWords, nameOf } from '@/lib/features/plan/words';
+import type { MeasureTotal, Report } from '@/lib/features/sign-off/loaders';
+import { formatCount, formatMoney } from '@/lib/platform/format';
+
+interface Props {
+  readonly report: Report;
+  readonly currency: string;
+}
+
+/** What is funded, by kind: what it costs and what it brings once all is done. */
+export function Measures({ report, currency }: Props) {
+  const rows = [...report.byAction];
+  return (
+    <section className={sheet.section} aria-labelledby="measures">
+      <h2 id="measures">What is funded, and what it brings</h2>
+      <p>
+        Savings are those of a full year once all is done, against running each motor as it is; ± is the 95 % interval. The
+        motors’ doubts are taken as independent of one another: what they share, such as a meter, or the price of energy, is not
+        in it.
+      </p>
+      <ScrollRegion label="Measures by kind">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Measure</th>
+              <th scope="col" className={sheet.number}>
+                Motors
+              </th>
+              <th scope="col" className={sheet.number}>
+                Cost
+              </th>
+              <th scope="col" className={sheet.number}>
+                Energy
+                <span className={sheet.unit}>kWh a year</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Demand
+                <span className={sheet.unit}>kW</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Money
+                <span className={sheet.unit}>{currency} a year</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Emissions
+                <span className={sheet.unit}>kg of CO₂ a year</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Present value
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(([action, total]) => (
+              <MeasureRow key={action} words={action} total={total} currency={currency} />
+            ))}
+          </tbody>
+          {rows.length !== 1 && (
+            <tfoot>
+              <MeasureRow words="all" total={report.all} currency={currency} />
+            </tfoot>
+          )}
+        </table>
+      </ScrollRegion>
+    </section>
+  );
+}
+
+function MeasureRow({
+  words,
+  total,
+  currency,
+}: {
+  readonly words: string;
+  readonly total: MeasureTotal;
+  readonly currency: string;
+}) {
+  const reason = 'No saving can be worked out: hours or load are missing.';
+  const figure = (name: 'energy' | 'demand' | 'money' | 'emissions') => (
+    <td className={sheet.number}>
+      <FigureText
+        figure={total[name].motors > 0 ? total[name] : undefined}
+        name={`${name} saved by ${words}`}
+        reason={reason}
+        unitInHead
+      />
+    </td>
+  );
+  return (
+    <tr>
+      <th scope="row">{words}</th>
+      <td className={sheet.number}>{formatCount(total.motors)}</td>
+      <td className={sheet.number}>{formatMoney(total.cost, currency, undefined, true)}</td>
+      {figure('energy')}
+      {figure('demand')}
+      {figure('money')}
+      {figure('emissions')}
+      <td className={sheet.number}>{formatMoney(total.worth, currency, undefined, true)}</td>
+    </tr>
+  );
+}
+
+/** Each funded motor with its year, as an annex. */
+export function FundedList({ report, currency }: Props) {
+  return (
+    <section className={sheet.section} aria-labelledby="funded">
+      <h2 id="funded">Annex: the funded motors</h2>
+      <ScrollRegion label="Funded motors">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col">Motor</th>
+              <th scope="col">Year</th>
+              <th scope="col">What is done</th>
+              <th scope="col" className={sheet.number}>
+                Cost
+              </th>
+              <th scope="col" className={sheet.number}>
+                Energy saved
+                <span className={sheet.unit}>kWh a year</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Money saved
+                <span className={sheet.unit}>{currency} a year</span>
+              </th>
+              <th scope="col" className={sheet.number}>
+                Simple payback
+                <span className={sheet.unit}>years</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {report.items.map((item) => (
+              <FundedRow key={`${item.site}\n${item.tag}`} item={item} currency={currency} />
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </section>
+  );
+}
+
+function FundedRow({ item, currency }: { readonly item: Report['items'][number]; readonly currency: string }) {
+  const missing = 'No saving can be worked out: hours or load are missing.';
+  const figure = (name: 'energy_saved' | 'money_saved' | 'simple_payback', reason: string) => (
+    <td className={sheet.number}>
+      <FigureText figure={item[name]} name={`${name.replace('_', ' ')} of ${item.tag}`} reason={reason} unitInHead />
+    </td>
+  );
+  return (
+    <tr>
+      <th scope="row" className={sheet.nowrap}>
+        {nameOf(item)}
+      </th>
+      <td>{item.year}</td>
+      <td>
+        {itemWords(item)}
+        {item.override && `; let in by ${item.override.by}: ${item.override.reason}`}
+      </td>
+      <td className={sheet.number}>{formatMoney(item.cost, currency, undefined, true)}</td>
+      {figure('energy_saved', missing)}
+      {figure('money_saved', missing)}
+      {figure('simple_payback', 'It never pays back by its savings alone.')}
+    </tr>
+  );
+}
