@@ -1,12 +1,8 @@
 import {
-  evaluateMotor,
   frontier,
-  lowCase,
   type Motor,
   type MotorResult,
   motorKey,
-  motorResult,
-  moved,
   type Plan,
   type PlanMotor,
   planFleet,
@@ -14,6 +10,7 @@ import {
   type StudyContext,
 } from '@/lib/engine';
 import { rankedHead } from '@/lib/features/evaluation/result-text';
+import { lowResults } from '@/lib/features/plan/low-case';
 import { type PlanWishesFile, readWishes } from '@/lib/features/plan/wishes';
 import { UsageError } from './exit';
 import type { Ranked } from './ranked';
@@ -34,13 +31,14 @@ export async function planOf(
   spool: Spool,
   { study, wishes, failed, motors: again }: Planning,
 ): Promise<Plan> {
-  const low = lowResults(study, wishes, again);
+  const wanted = readWishes(wishes);
+  const low = wanted.robust && lowResults(study, wanted.robust);
   const motors = ranked.map(({ key, rank, number }): PlanMotor => {
     const result = JSON.parse(rankedHead(key, rank) + Buffer.from(spool.get(number)).toString('utf8')) as MotorResult;
     const name = motorKey(result);
-    return planMotor(result, { failed: failed.has(name), low: low(name) });
+    const motor = again.get(name);
+    return planMotor(result, { failed: failed.has(name), low: motor && low?.(motor) });
   });
-  const wanted = readWishes(wishes);
   const found = await planFleet(motors, study.settings, wanted);
   if (!found) throw new Error('the solver found no plan');
   if ('problems' in found) throw new UsageError(found.problems.map(({ text }) => text).join(' '));
@@ -52,22 +50,4 @@ export async function planOf(
     `${items} of ${motors.length} motors funded, worth ${value.toFixed(2)} (${plan.objective}), within ${(100 * gap).toFixed(3)} % of the best possible; ${left_out.length} left out.`,
   );
   return plan;
-}
-
-/** What each motor would come to in the low case, where the plan asks for it. */
-function lowResults(
-  study: StudyContext,
-  { robust }: PlanWishesFile,
-  motors: ReadonlyMap<string, Motor>,
-): (key: string) => Pick<MotorResult, 'options'> | undefined {
-  const [first] = motors.values();
-  if (!robust || !first) return () => undefined;
-  // One study for all: what its motors share is worked out once.
-  const cheap = lowCase({ motor: first, study }, { energyPrice: robust.energy_price, hours: 1 }).study;
-  return (key) => {
-    const motor = motors.get(key);
-    if (!motor) return undefined;
-    const question = moved({ motor, study: cheap }, 'hours', robust.hours);
-    return motorResult(evaluateMotor(question.motor, question.study));
-  };
 }

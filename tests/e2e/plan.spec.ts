@@ -24,12 +24,25 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await expectAccessible(page);
   const free = page.getByRole('radio', { name: 'as the solver finds best' });
   await free.focus();
-  for (const _ of [1, 2, 3]) await page.keyboard.press('ArrowDown');
+  for (const _ of [1, 2, 3, 4]) await page.keyboard.press('ArrowDown');
   await page.getByLabel('Your name').fill('P. Planner');
   await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
   await expect(page.getByRole('heading', { name: 'What was wished' })).toBeVisible({ timeout: 30_000 });
   await expect(page.getByText(/What was wished costs/)).toBeVisible({ timeout: 30_000 });
   await expect(page.getByText(/pinned by P. Planner/).first()).toBeVisible();
+
+  await page.getByText('Hours that areas can spare, low case, other budgets').click();
+  await page.getByLabel('Outage, h').fill('eight');
+  await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
+  await expect(page.getByText(/Some values cannot be taken as they are/)).toBeVisible();
+  await page.getByLabel('Outage, h').fill('16');
+  await page.getByRole('checkbox', { name: /try other budgets/ }).check();
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
+  await expect(page.getByRole('heading', { name: 'Hours by area' })).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('heading', { name: 'Other budgets' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What to measure next' })).toBeVisible();
+  await expectAccessible(page);
 
   await page.getByText('Take all wishes back').click();
   await page.getByRole('button', { name: 'Take all back and plan anew' }).click();

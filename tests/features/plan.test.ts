@@ -3,7 +3,8 @@ import type { MotorResult, OptionResult } from '@/lib/engine';
 import { readResults, readShownRunId } from '@/lib/features/evaluation/data';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
-import { readInputsHash, readPlanInputs, readPlanProgress, readSolution, readWishes } from '@/lib/features/plan/data';
+import { readInputsHash, readPlanInputs, readPlanProgress, readSolution, readTerms, readWishes } from '@/lib/features/plan/data';
+import { lowResults } from '@/lib/features/plan/low-case';
 import {
   beginSolution,
   cancelSolutions,
@@ -12,9 +13,11 @@ import {
   keepSolution,
   type MotorWish,
   setMotorWish,
+  setTerms,
   stillWanted,
 } from '@/lib/features/plan/mutations';
 import type { PlannedProgramme } from '@/lib/features/plan/programme';
+import type { PlanTerms } from '@/lib/features/plan/terms';
 import { workOutPlan } from '@/lib/features/plan/work-out';
 import { toMinor } from '@/lib/platform/money';
 import { keepPlan } from './support/keep-plan';
@@ -163,6 +166,25 @@ describe('wishes', () => {
     });
   });
 
+  it('something must be done with a motor that the plan had left, and the plan says what that takes', async () => {
+    const left = first.left_out.find(({ because }) => because.code === 'not-worth-it') ?? first.at_failure[0];
+    if (!left) throw new Error('every motor is in a year');
+    const before = first.years.flatMap(({ items }) => items).length;
+    const id = idOf(left);
+    expect(await setMotorWish(temporary.db, wish(id, { choice: 'must' }))).toMatchObject({ ok: true });
+    const forced = await plan();
+    const item = forced.years.flatMap(({ items }) => items).find(({ tag, site }) => tag === left.tag && site === left.site);
+    expect(item).toBeDefined();
+    expect(forced.years.flatMap(({ items }) => items).length).toBe(before + 1);
+    const [kept] = forced.wishes;
+    // The only wish costs what all wishes cost, to within what the two plans are proven.
+    const all = (forced.value_without_wishes ?? 0) - forced.value;
+    expect(kept?.kind).toBe('must');
+    expect(Math.abs((kept?.cost ?? Number.NaN) - all)).toBeLessThanOrEqual(kept?.cost_within ?? 0);
+    await setMotorWish(temporary.db, wish(id, {}));
+    expect(await plan()).toEqual(first);
+  });
+
   it('an option or a year that is not there is refused', async () => {
     const { item, year } = planned();
     const id = idOf(item);
@@ -183,6 +205,74 @@ describe('wishes', () => {
     );
     await temporary.db.write((tx) => tx.motor.delete({ where: { id: motor.id } }));
     expect(await readWishes(temporary.db.read, extra)).toEqual([]);
+  });
+});
+
+describe('what holds of the plan as a whole', () => {
+  const terms = async (changes: Partial<PlanTerms>) => {
+    const before = await readTerms(temporary.db.read, study);
+    return setTerms(temporary.db, { studyId: study, who: 'P. Planner', terms: { ...before, ...changes } });
+  };
+
+  it('hours of outage are kept to, and an hour more is never worth less than nothing', async () => {
+    await terms({ limits: [{ outage_hours: 8 }] });
+    const tight = await plan();
+    expect(tight.limits?.length).toBeGreaterThan(0);
+    for (const { used, limit, shadow_price } of tight.limits ?? []) {
+      expect(limit).toBe(8);
+      expect(used).toBeLessThanOrEqual(limit);
+      expect(shadow_price).toBeGreaterThanOrEqual(0);
+    }
+    expect(tight.value).toBeLessThanOrEqual(first.bound + 0.01);
+    expect(await terms({ limits: [] })).toMatchObject({ value: { changed: 1 } });
+    expect(await terms({ limits: [] })).toMatchObject({ value: { changed: 0 } });
+    const history = await temporary.db.read.changeEvent.findMany({ where: { studyId: study, subjectLabel: 'the plan' } });
+    expect(history.map(({ field }) => field)).toEqual(['limits', 'limits']);
+  });
+
+  it('each item’s value in the low case is that of the motor evaluated there, and is lower where energy is saved', async () => {
+    const inputs = await readPlanInputs(temporary.db.read, study);
+    if (!inputs) throw new Error('nothing is evaluated');
+    expect(first.low_case).toEqual({ energy_price: 0.8, hours: 0.8, binding: false });
+    const evaluate = lowResults(inputs.again.study, { energyPrice: 0.8, hours: 0.8 });
+    let known = 0;
+    for (const [at, { items }] of first.years.entries())
+      for (const item of items) {
+        const motor = inputs.again.motors.get(idOf(item));
+        const option = motor && evaluate(motor).options.find(({ id }) => id === item.option);
+        expect(item.low_case_value).toBe(option?.net_present_value_by_year[at]);
+        if (item.low_case_value === undefined || item.net_present_value === undefined) continue;
+        known += 1;
+        if ((item.money_saved?.value ?? 0) > 0) expect(item.low_case_value).toBeLessThan(item.net_present_value);
+      }
+    expect(known).toBeGreaterThan(0);
+  });
+
+  it('where the low case binds, only what is worth its money there is chosen freely', async () => {
+    await terms({ robust: { energy_price: 0.5, hours: 0.5 } });
+    const careful = await plan();
+    expect(careful.low_case).toEqual({ energy_price: 0.5, hours: 0.5, binding: true });
+    const free = careful.years.flatMap(({ items }) => items).filter(({ must }) => !must);
+    for (const { low_case_value } of free) expect(low_case_value).toBeGreaterThanOrEqual(0);
+    expect(careful.value).toBeLessThanOrEqual(first.bound + 0.01);
+    await terms({ robust: null });
+  });
+
+  it('more money never brings less, and the plan as it is stands among the other budgets', async () => {
+    await terms({ frontier: [0.02, 0.25, 1, 2] });
+    const { frontier = [], value } = await plan();
+    expect(frontier.map(({ multiple }) => multiple)).toEqual([0.02, 0.25, 1, 2]);
+    const known = frontier.flatMap((point) =>
+      point.value === undefined || point.bound === undefined ? [] : [{ ...point, value: point.value, bound: point.bound }],
+    );
+    for (const [at, point] of known.entries()) {
+      const next = known[at + 1];
+      // To within what each is proven.
+      if (next) expect(next.bound).toBeGreaterThanOrEqual(point.value - 0.01);
+    }
+    expect(known.find(({ multiple }) => multiple === 1)?.value).toBeCloseTo(value, 2);
+    await terms({ frontier: [] });
+    expect(await plan()).toEqual(first);
   });
 });
 

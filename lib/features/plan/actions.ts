@@ -11,10 +11,11 @@ import { readStudy } from '../study/data';
 import { writeSettings } from '../study/mutations';
 import { readSettings, settingsToJson } from '../study/settings';
 import { rememberWho } from '../study/who';
-import { loadPlanProgress } from './loaders';
-import { dropWishes, setMotorWish } from './mutations';
+import { loadPlanProgress, loadTerms } from './loaders';
+import { dropWishes, setMotorWish, setTerms } from './mutations';
 import { startPlan, stopPlan } from './runner';
 import { budgetForm, dropForm, type PlanProgress, studyForm, wishForm } from './schema';
+import { planTermsSchema, termsForm, USUAL_MULTIPLES } from './terms';
 
 export interface PlanState {
   readonly problem?: Pick<Problem, 'text' | 'remedy'>;
@@ -78,8 +79,8 @@ export async function saveWish(_: PlanState, form: FormData): Promise<PlanState>
   redirect(`/${study}/plan`);
 }
 
-function choiceOf(text: string): 'free' | 'forbidden' | { readonly option: string; readonly year: number } {
-  if (text === 'free' || text === 'forbidden') return text;
+function choiceOf(text: string): 'free' | 'forbidden' | 'must' | { readonly option: string; readonly year: number } {
+  if (text === 'free' || text === 'forbidden' || text === 'must') return text;
   const [option = '', year = ''] = text.split(' ');
   return { option, year: Number(year) };
 }
@@ -135,6 +136,89 @@ export async function saveBudgets(_: PlanState, form: FormData): Promise<PlanSta
     console.error(error);
     return { problem: problemOf(error), typed };
   }
+}
+
+/** A limit of hours as it was typed, a line of the form. */
+interface TypedLimit {
+  readonly at: number;
+  readonly area: string;
+  readonly year: string;
+  readonly outage: string;
+  readonly crew: string;
+}
+
+/** Keeps what holds of the plan as a whole and has it worked out anew. Form fields of {@link termsForm}, and `limit-N-area`, `-year`, `-outage`, `-crew`. */
+export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState> {
+  const parsed = termsForm.safeParse(Object.fromEntries(form));
+  const typed = Object.fromEntries(
+    [...form].flatMap(([name, value]) => (typeof value === 'string' ? [[name, value] as const] : [])),
+  );
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  const { study, who, robust, robust_price, robust_hours, frontier } = parsed.data;
+  const refused: Record<string, string> = {};
+  const number = (name: string, text: string): number | undefined => {
+    if (text === '') return undefined;
+    const read = readNumber(text, { decimal: '.' });
+    if (read.ok) return read.value;
+    refused[name] = `${read.text} ${read.remedy}`;
+    return undefined;
+  };
+  const limits = typedLimits(typed).flatMap(({ at, area, year, outage, crew }) => {
+    const hours = { outage: number(`limit-${at}-outage`, outage), crew: number(`limit-${at}-crew`, crew) };
+    const when = number(`limit-${at}-year`, year);
+    if (outage === '' && crew === '' && (area !== '' || year !== ''))
+      refused[`limit-${at}-outage`] = 'Give hours of outage, of crew, or both.';
+    if (outage === '' && crew === '') return [];
+    return [
+      {
+        ...(area !== '' && { area }),
+        ...(when !== undefined && { year: when }),
+        ...(hours.outage !== undefined && { outage_hours: hours.outage }),
+        ...(hours.crew !== undefined && { crew_hours: hours.crew }),
+      },
+    ];
+  });
+  const share = (name: 'robust_price' | 'robust_hours', text: string): number => {
+    const value = number(name, text);
+    if (value !== undefined && value > 0 && value <= 100) return value / 100;
+    refused[name] ??= 'Give a share above 0 and up to 100 %.';
+    return 1;
+  };
+  const low = robust && { energy_price: share('robust_price', robust_price), hours: share('robust_hours', robust_hours) };
+  const problem = {
+    text: 'Some values cannot be taken as they are; nothing was saved.',
+    remedy: 'Mend those that say so and save again.',
+  };
+  if (Object.keys(refused).length > 0) return { problem, refused, typed };
+  await rememberWho(who);
+  try {
+    const before = await loadTerms(study);
+    const terms = planTermsSchema.safeParse({
+      ...before,
+      limits,
+      robust: low ?? null,
+      frontier: frontier === undefined ? [] : before.frontier.length > 0 ? before.frontier : [...USUAL_MULTIPLES],
+    });
+    if (!terms.success) return { ...unreadable(terms.error), typed };
+    const done = await setTerms(database(), { studyId: study, who, terms: terms.data });
+    if (!done.ok) return { problem: done.problem, typed };
+    if (done.value.changed === 0) return { done: 'Nothing was different; nothing was saved.' };
+    await startPlan(study);
+    revalidatePath(`/${study}`, 'layout');
+    return { done: 'Saved; the plan is being worked out anew.' };
+  } catch (error) {
+    console.error(error);
+    return { problem: problemOf(error), typed };
+  }
+}
+
+function typedLimits(typed: Readonly<Record<string, string>>): TypedLimit[] {
+  const lines: TypedLimit[] = [];
+  for (let at = 0; `limit-${at}-outage` in typed; at++) {
+    const cell = (name: string) => (typed[`limit-${at}-${name}`] ?? '').trim();
+    lines.push({ at, area: cell('area'), year: cell('year'), outage: cell('outage'), crew: cell('crew') });
+  }
+  return lines;
 }
 
 async function keep(

@@ -1,12 +1,25 @@
 import { gunzipSync } from 'node:zlib';
-import { ENGINE_VERSION, type PlanMotor, planMotor, type Settings, type TrustLevel } from '@/lib/engine';
+import {
+  ENGINE_VERSION,
+  type Motor,
+  type PlanMotor,
+  planMotor,
+  type Settings,
+  type StudyContext,
+  type TrustLevel,
+} from '@/lib/engine';
 import type { PrismaClient, Tx } from '@/lib/platform/db';
 import { contentHash } from '@/lib/platform/hash';
+import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { readProgress, readResults } from '../evaluation/data';
+import { readStudyMotors } from '../fleet/data';
+import { studyInForce } from '../study/context';
 import { readStudy } from '../study/data';
 import { settingsToJson } from '../study/settings';
+import { lowResults } from './low-case';
 import { type PlanOutcome, type PlanWish, planOutcome, planWish } from './programme';
 import { PLAN_STAGES, type PlanProgress } from './schema';
+import { engineTerms, type PlanTerms, storedTerms } from './terms';
 
 export type Reader = PrismaClient | Tx;
 
@@ -48,6 +61,9 @@ export interface PlanInputs {
   readonly settings: Settings;
   readonly motors: readonly PlannedMotor[];
   readonly wishes: readonly StoredWish[];
+  readonly terms: PlanTerms;
+  /** The motors as they are evaluated, by their id, and the study to do so again: for the low case. */
+  readonly again: { readonly study: StudyContext; readonly motors: ReadonlyMap<string, Motor> };
   /** Hash over all of it: a plan with another one is out of date. */
   readonly hash: string;
 }
@@ -62,24 +78,45 @@ export async function readInputsHash(
   const run = shown && (await db.evaluationRun.findUnique({ where: { id: shown.id }, select: { id: true, inputsHash: true } }));
   if (!study || !run) return undefined;
   const wishes = (await readWishes(db, studyId)).map(({ motorId: _, ...wish }) => wish);
-  const parts = { engine: ENGINE_VERSION, results: run.inputsHash, settings: settingsToJson(study.settings), wishes };
+  const terms = await readTerms(db, studyId);
+  const parts = { engine: ENGINE_VERSION, results: run.inputsHash, settings: settingsToJson(study.settings), wishes, terms };
   return { runId: run.id, hash: contentHash(parts) };
+}
+
+/** What holds of a study's plan as a whole. */
+export async function readTerms(db: Reader, studyId: string): Promise<PlanTerms> {
+  const row = await db.study.findUnique({ where: { id: studyId }, select: { planTerms: true } });
+  return storedTerms(row?.planTerms ?? '{}');
 }
 
 /** What a plan is worked out from now; `undefined` while nothing is evaluated. */
 export async function readPlanInputs(db: Reader, studyId: string): Promise<PlanInputs | undefined> {
   const now = await readInputsHash(db, studyId);
-  const study = await readStudy(db, studyId);
-  if (!now || !study) return undefined;
+  const inForce = await studyInForce(db, studyId);
+  if (!now || !inForce) return undefined;
+  const { study, context } = inForce;
+  const terms = await readTerms(db, studyId);
+  const stored = await fleetAsEvaluated(db, inForce, await readStudyMotors(db, studyId, { withHistory: true }));
+  const again = new Map(stored.map(({ id, motor }) => [id, motor]));
+  const { robust } = engineTerms(terms);
+  const low = robust && lowResults(context, robust);
   const failed = await db.motor.findMany({ where: { studyId, status: 'failed' }, select: { id: true } });
   const broken = new Set(failed.map(({ id }) => id));
   const motors: PlannedMotor[] = [];
   for await (const { motorId, result } of readResults(db, now.runId)) {
     if (motorId === undefined) continue;
-    const { trust, ...motor } = planMotor(result, { failed: broken.has(motorId) });
+    const known = again.get(motorId);
+    const { trust, ...motor } = planMotor(result, { failed: broken.has(motorId), low: known && low?.(known) });
     motors.push({ ...motor, motorId, trust: trust.level });
   }
-  return { settings: study.settings, motors, wishes: await readWishes(db, studyId), hash: now.hash };
+  return {
+    settings: study.settings,
+    motors,
+    wishes: await readWishes(db, studyId),
+    terms,
+    again: { study: context, motors: again },
+    hash: now.hash,
+  };
 }
 
 /** Without a sign of life for so long, an attempt of a process that has ended counts as given up. */

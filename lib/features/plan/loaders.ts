@@ -1,20 +1,27 @@
-import { motorKey, type OptionResult, type Settings } from '@/lib/engine';
+import { compareNaturally, motorKey, type OptionResult, type Settings } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { readProgress, readResult } from '../evaluation/data';
 import type { EvaluationProgress } from '../evaluation/schema';
 import { readStudy } from '../study/data';
-import { readInputsHash, readPlanProgress, readSolution, readWishes, type StoredWish } from './data';
+import { readInputsHash, readPlanProgress, readSolution, readTerms, readWishes, type StoredWish } from './data';
 import type { PlanOutcome } from './programme';
 import type { PlanProgress } from './schema';
+import type { PlanTerms } from './terms';
 import { letIn } from './work-out';
 
 export { motorKey } from '@/lib/engine';
 export type { StoredWish } from './data';
 export type { PlannedProgramme, PlanOutcome, Programme, ProgrammeItem } from './programme';
+export type { PlanTerms } from './terms';
 
 /** Where working out a study's plan stands. */
 export async function loadPlanProgress(studyId: string): Promise<PlanProgress> {
   return readPlanProgress(database().read, studyId);
+}
+
+/** What holds of a study's plan as a whole. */
+export async function loadTerms(studyId: string): Promise<PlanTerms> {
+  return readTerms(database().read, studyId);
 }
 
 /** What the plan screen shows. */
@@ -26,6 +33,9 @@ export interface PlanScreen {
   /** False when results, settings or wishes have changed since the plan was worked out. */
   readonly current: boolean;
   readonly wishes: readonly StoredWish[];
+  readonly terms: PlanTerms;
+  /** Names of areas, in order. */
+  readonly areas: readonly string[];
   /** Ids of motors by site and tag. */
   readonly motorIds: ReadonlyMap<string, string>;
 }
@@ -44,6 +54,10 @@ export async function loadPlan(studyId: string): Promise<PlanScreen> {
     finishedAt: solution?.finishedAt,
     current: solution !== undefined && solution.hash === now?.hash && evaluation.active === undefined,
     wishes: await readWishes(db, studyId),
+    terms: await readTerms(db, studyId),
+    areas: [...new Set((await db.area.findMany({ where: { studyId }, select: { name: true } })).map(({ name }) => name))].sort(
+      compareNaturally,
+    ),
     motorIds: new Map(rows.map(({ id, siteName, tag }) => [motorKey({ site: siteName, tag }), id])),
   };
 }

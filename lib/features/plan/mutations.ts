@@ -4,9 +4,10 @@ import { ok, type Result, refuse } from '@/lib/platform/errors';
 import { newId } from '@/lib/platform/id';
 import { readResult } from '../evaluation/data';
 import { readStudy } from '../study/data';
-import { readPlanProgress, readWishes, type StoredWish } from './data';
+import { readPlanProgress, readTerms, readWishes, type StoredWish } from './data';
 import type { PlanWish } from './programme';
 import type { PlanStage } from './schema';
+import type { PlanTerms } from './terms';
 import { nameOf } from './words';
 
 /** What somebody wants of the plan for one motor: all that holds from now on. */
@@ -14,7 +15,7 @@ export interface MotorWish {
   readonly studyId: string;
   readonly motorId: string;
   readonly who: string;
-  readonly choice: 'free' | 'forbidden' | { readonly option: string; readonly year: number };
+  readonly choice: 'free' | 'forbidden' | 'must' | { readonly option: string; readonly year: number };
   /** Empty for none. */
   readonly bundle: string;
   /** Why its figures may be used although they are not usable; absent: they may not. */
@@ -37,7 +38,7 @@ export async function setMotorWish(
     if (refused) return refused;
     const before = await readWishes(tx, studyId, motorId);
     const after = wanted(wish, { site: motor.siteName, tag: motor.tag });
-    const changed = (['pinned', 'forbidden', 'together', 'override'] as const).flatMap((kind) => {
+    const changed = (['pinned', 'forbidden', 'must', 'together', 'override'] as const).flatMap((kind) => {
       const [from, to] = [before, after].map((all) => all.find((each) => each.kind === kind));
       return words(from) === words(to) ? [] : [{ kind, from, to }];
     });
@@ -86,6 +87,7 @@ export async function setMotorWish(
 function wanted({ choice, bundle, override, who }: MotorWish, motor: { readonly site: string; readonly tag: string }) {
   const wishes: PlanWish[] = [];
   if (choice === 'forbidden') wishes.push({ ...motor, kind: 'forbidden', by: who });
+  if (choice === 'must') wishes.push({ ...motor, kind: 'must', by: who });
   if (typeof choice === 'object') wishes.push({ ...motor, kind: 'pinned', ...choice, by: who });
   if (bundle !== '') wishes.push({ ...motor, kind: 'together', bundle, by: who });
   if (override !== undefined) wishes.push({ ...motor, kind: 'override', reason: override, by: who });
@@ -99,6 +101,8 @@ function words(wish: PlanWish | StoredWish | undefined): string | undefined {
       return `${wish.option} in ${wish.year}`;
     case 'forbidden':
       return 'left alone';
+    case 'must':
+      return 'must be done';
     case 'together':
       return wish.bundle;
     case 'override':
@@ -117,7 +121,7 @@ async function refusedWish(tx: Tx, { studyId, motorId, choice, override }: Motor
   if (override !== undefined && exempt) {
     return refuse('no-need', 'Nobody has to answer for its figures: they may be used.', 'Take the reason away.');
   }
-  if (typeof choice !== 'object') return undefined;
+  if (choice === 'free' || choice === 'forbidden') return undefined;
   if (!exempt && override === undefined) {
     return refuse(
       'not-usable',
@@ -125,12 +129,52 @@ async function refusedWish(tx: Tx, { studyId, motorId, choice, override }: Motor
       'Have it measured again, or answer for it with a reason.',
     );
   }
+  if (choice === 'must') {
+    const any = result.options.some(({ timing, action }) => timing === 'now' && action !== 'keep');
+    return any ? undefined : refuse('no-option', 'It has no option that could be carried out.', 'Let it be as it is.');
+  }
   const first = Number(study.settings.asOf.slice(0, 4));
   const option = result.options.find(({ id, timing, action }) => id === choice.option && timing === 'now' && action !== 'keep');
   if (!option || choice.year < first || choice.year >= first + study.settings.budget.length) {
     return refuse('no-option', 'It has no such option in such a year.', 'Load the page again and choose another one.');
   }
   return undefined;
+}
+
+/** Keeps the terms of a study's plan in place of what they were, with a line in the history for each member that differs. */
+export async function setTerms(
+  db: Database,
+  { studyId, who, terms }: { readonly studyId: string; readonly who: string; readonly terms: PlanTerms },
+  at: Date = new Date(),
+): Promise<Result<{ readonly changed: number }>> {
+  return db.write(async (tx) => {
+    const study = await readStudy(tx, studyId);
+    if (!study) return refuse('no-study', 'There is no such study any more.', 'Go back to the list of studies.');
+    const before = await readTerms(tx, studyId);
+    const changed = (Object.keys(terms) as (keyof PlanTerms)[]).filter(
+      (key) => JSON.stringify(before[key]) !== JSON.stringify(terms[key]),
+    );
+    if (changed.length === 0) return ok({ changed: 0 });
+    await tx.study.update({ where: { id: studyId }, data: { planTerms: JSON.stringify(terms) } });
+    await recordChanges(
+      tx,
+      changed.map(
+        (key): Change => ({
+          studyId,
+          who,
+          subject: 'plan',
+          subjectId: studyId,
+          subjectLabel: 'the plan',
+          what: 'changed',
+          field: key,
+          from: JSON.stringify(before[key]),
+          to: JSON.stringify(terms[key]),
+        }),
+      ),
+      at,
+    );
+    return ok({ changed: changed.length });
+  });
 }
 
 /** Takes every wish of a study back, each with its line in the history. */

@@ -26,6 +26,8 @@ const item = motor.extend({
   net_present_value: z.number().optional(),
   /** What the option changes in each year of the horizon, the investment first, before discounting, if carried out at once. */
   cash_flow: z.array(z.number()),
+  /** The net present value with lower prices and shorter hours; absent in plans that did not look, and where nothing is known of it. */
+  low_case_value: z.number().optional(),
   probability_within_policy: z.number().optional(),
   energy_saved: figure.optional(),
   demand_saved: figure.optional(),
@@ -58,14 +60,40 @@ export const programmeByRank = z.object({
 
 /** What people wanted of a plan, motor by motor. */
 export const planWish = motor.extend({
-  kind: z.enum(['pinned', 'forbidden', 'together', 'override']),
+  kind: z.enum(['pinned', 'forbidden', 'must', 'together', 'override']),
   option: z.string().optional(),
   year: z.number().optional(),
   bundle: z.string().optional(),
   by: z.string(),
   reason: z.string().optional(),
+  /** What it takes from the plan's worth, by the objective, and to within what that is proven; absent where it was not worked out. */
+  cost: z.number().optional(),
+  cost_within: z.number().optional(),
 });
 export type PlanWish = z.infer<typeof planWish>;
+
+const hoursLimit = z.object({
+  kind: z.enum(['outage', 'crew']),
+  name: z.string(),
+  year: z.number(),
+  limit: z.number(),
+  used: z.number(),
+  shadow_price: z.number(),
+});
+const frontierPoint = z.object({
+  multiple: z.number(),
+  budget: z.number(),
+  spent: z.number().optional(),
+  value: z.number().optional(),
+  bound: z.number().optional(),
+});
+const measureNext = motor.extend({
+  about: z.enum(['load', 'hours', 'efficiency']),
+  value_of_perfect: z.number(),
+  value_of_reading: z.number(),
+  cost: z.number(),
+  net: z.number(),
+});
 
 export const programmeByPlan = z.object({
   method: z.literal('plan'),
@@ -82,6 +110,11 @@ export const programmeByPlan = z.object({
   at_failure: z.array(motor.extend({ option: z.string(), expected_spend: z.array(z.number()) })),
   left_out: z.array(leftOut),
   wishes: z.array(planWish),
+  /** The case of low_case_value, as factors; `binding` where nothing may be chosen that is not worth it there too. */
+  low_case: z.object({ energy_price: z.number(), hours: z.number(), binding: z.boolean() }).optional(),
+  limits: z.array(hoursLimit).optional(),
+  frontier: z.array(frontierPoint).optional(),
+  measure_next: z.array(measureNext).optional(),
 });
 export type PlannedProgramme = z.infer<typeof programmeByPlan>;
 

@@ -30,8 +30,8 @@ export const wishForm = z
     study: id,
     motor: id,
     who: whoSchema,
-    /** `free`, `forbidden`, or an option and a year joined by a blank. */
-    choice: z.union([z.enum(['free', 'forbidden']), z.string().regex(/^\S+ \d{4}$/)], {
+    /** `free`, `forbidden`, `must`, or an option and a year joined by a blank. */
+    choice: z.union([z.enum(['free', 'forbidden', 'must']), z.string().regex(/^\S+ \d{4}$/)], {
       error: 'Choose what is to be done with it.',
     }),
     bundle: z.string().trim().max(LONGEST_BUNDLE, `A name has at most ${LONGEST_BUNDLE} characters.`).default(''),

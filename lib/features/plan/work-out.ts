@@ -1,4 +1,6 @@
 import {
+  type FrontierPoint,
+  frontier,
   type MotorRef,
   motorKey,
   type NoPlan,
@@ -7,28 +9,41 @@ import {
   type PlanMotor,
   type PlanWishes,
   planFleet,
+  type WishCost,
+  wishCosts,
 } from '@/lib/engine';
 import type { PlanInputs, PlannedMotor } from './data';
+import { lowResults, USUAL_LOW_CASE } from './low-case';
 import type { PlanOutcome, ProgrammeItem } from './programme';
+import { engineTerms } from './terms';
+
+/** Each wish is one more solve: beyond so many motors times wishes only what all wishes cost together is worked out. */
+const WORTH_SINGLE_COSTS = 5000;
+/** Readings that are named at most; those that bring most come first. */
+const MOST_READINGS = 50;
 
 /**
- * The plan of a study as it is kept: what the engine chooses, with the figures of each chosen option beside it, and what the plan would be worth if
- * nobody had wished anything. `undefined` when it was cancelled, or the solver found nothing.
+ * The plan of a study as it is kept: what the engine chooses, with the figures of each chosen option beside it, its value in the low case, what
+ * other budgets and what the wishes would bring. `undefined` when it was cancelled, or the solver found nothing.
  */
-export async function workOutPlan(
-  { motors, settings, wishes }: PlanInputs,
-  cancelled: () => boolean = () => false,
-): Promise<PlanOutcome | undefined> {
+export async function workOutPlan(inputs: PlanInputs, cancelled: () => boolean = () => false): Promise<PlanOutcome | undefined> {
+  const { motors, settings, wishes, terms } = inputs;
   const fleet = motors.map(({ motorId: _, trust, ...motor }): PlanMotor => ({ ...motor, trust: { level: trust, findings: [] } }));
-  const wanted = engineWishes(wishes);
-  const plan = await planFleet(fleet, settings, wanted, { cancelled });
+  const wanted: PlanWishes = { ...engineWishes(wishes), ...engineTerms(terms) };
+  const run = { cancelled };
+  const plan = await planFleet(fleet, settings, wanted, run);
   if (!plan) return undefined;
   if ('problems' in plan) return { problems: plan.problems.map((each) => ({ ...each })) };
-  const bound = wishes.some(({ kind }) => kind !== 'override');
+  const narrowing = wishes.filter(({ kind }) => kind !== 'override').length;
   const { overrides } = wanted;
-  const free = bound ? await planFleet(fleet, settings, { overrides }, { cancelled }) : undefined;
+  const free = narrowing > 0 ? await planFleet(fleet, settings, { overrides, ...engineTerms(terms) }, run) : undefined;
+  const costs =
+    narrowing > 0 && narrowing * motors.length <= WORTH_SINGLE_COSTS
+      ? await wishCosts(fleet, settings, wanted, plan, run)
+      : undefined;
+  const points = terms.frontier.length > 0 ? await frontier(fleet, settings, wanted, terms.frontier, run) : undefined;
   if (cancelled()) return undefined;
-  return programmeOf(plan, new Map(motors.map((motor) => [motorKey(motor), motor])), { free, wishes });
+  return programmeOf(plan, inputs, { free, costs, points });
 }
 
 /** An option of a motor that somebody answers for: that it rests on an assumed load is then no reason against it any more. */
@@ -44,16 +59,26 @@ function engineWishes(wishes: PlanInputs['wishes']): PlanWishes {
   return {
     pins: of('pinned').map(({ site, tag, option, year }) => ({ site, tag, option, year })),
     forbid: of('forbidden').map(({ site, tag }) => ({ site, tag })),
+    mustDo: of('must').map(({ site, tag }) => ({ site, tag })),
     overrides: of('override').map(({ site, tag, by, reason = '' }) => ({ site, tag, by, reason })),
     bundles: [...bundles].filter(([, motors]) => motors.length > 1).map(([name, motors]) => ({ name, motors })),
   };
 }
 
-function programmeOf(
-  plan: Plan,
-  motors: ReadonlyMap<string, PlannedMotor>,
-  { free, wishes }: { readonly free: Plan | NoPlan | undefined; readonly wishes: PlanInputs['wishes'] },
-): PlanOutcome {
+/** What is known of a plan beside the choice itself. */
+interface Beside {
+  readonly free: Plan | NoPlan | undefined;
+  readonly costs: readonly WishCost[] | undefined;
+  readonly points: readonly FrontierPoint[] | undefined;
+}
+
+function programmeOf(plan: Plan, inputs: PlanInputs, { free, costs, points }: Beside): PlanOutcome {
+  const { wishes, terms, settings } = inputs;
+  const motors = new Map(inputs.motors.map((motor) => [motorKey(motor), motor]));
+  const lowCase = engineTerms(terms).robust ?? USUAL_LOW_CASE;
+  const low = lowValues(inputs);
+  const costOf = wishCostsByMotor(wishes, costs ?? []);
+  const first = plan.years[0]?.year ?? Number(settings.asOf.slice(0, 4));
   return {
     method: 'plan',
     objective: plan.objective,
@@ -68,12 +93,13 @@ function programmeOf(
         const motor = motors.get(motorKey(item));
         const option = motor?.options.find(({ id }) => id === item.option);
         if (!motor || !option) return [];
-        const { timing: _, override, ...rest } = item;
+        const { timing: _, override, low_case_value = low(motor, item.option, year.year - first), ...rest } = item;
         const { cash_flow, energy_saved, demand_saved, money_saved, emissions_saved, simple_payback } = option;
         const { probability_within_policy: odds } = option;
         return [
           {
             ...rest,
+            ...(low_case_value !== undefined && { low_case_value }),
             rank: motor.rank,
             cash_flow: [...cash_flow],
             trust: motor.trust,
@@ -90,6 +116,42 @@ function programmeOf(
     })),
     at_failure: plan.at_failure.map((each) => ({ ...each, expected_spend: [...each.expected_spend] })),
     left_out: plan.left_out.map((each) => ({ ...each, because: { ...each.because } })),
-    wishes: wishes.map(({ motorId: _, ...wish }) => wish),
+    wishes: wishes.map((wish) => {
+      const { motorId: _, ...kept } = wish;
+      const found = costOf(wish);
+      return { ...kept, ...(found && { cost: found.cost, cost_within: found.within }) };
+    }),
+    low_case: { energy_price: lowCase.energyPrice, hours: lowCase.hours, binding: terms.robust !== null },
+    limits: plan.limits.map((each) => ({ ...each })),
+    measure_next: plan.measure_next.slice(0, MOST_READINGS).map((each) => ({ ...each })),
+    ...(points && { frontier: points.map((point) => ({ ...point })) }),
+  };
+}
+
+/** What an option of a motor is worth in a year in the usual low case, evaluated when asked for: of the few that are funded. */
+function lowValues({ again }: PlanInputs): (motor: PlannedMotor, option: string, year: number) => number | undefined {
+  const evaluate = lowResults(again.study, USUAL_LOW_CASE);
+  return ({ motorId, low }, id, year) => {
+    const motor = again.motors.get(motorId);
+    // Where the plan has looked at a low case of its own, no other is put beside it.
+    if (!motor || low) return undefined;
+    return evaluate(motor).options.find((option) => option.id === id)?.net_present_value_by_year[year];
+  };
+}
+
+/** The cost of a wish, by its place among those of its kind; the motors of a bundle share theirs. */
+function wishCostsByMotor(
+  wishes: PlanInputs['wishes'],
+  costs: readonly WishCost[],
+): (wish: PlanInputs['wishes'][number]) => WishCost | undefined {
+  const KINDS = { pinned: 'pin', forbidden: 'forbid', must: 'must-do', together: 'bundle' } as const;
+  const bundles = engineWishes(wishes).bundles ?? [];
+  return (wish) => {
+    if (wish.kind === 'override') return undefined;
+    const index =
+      wish.kind === 'together'
+        ? bundles.findIndex(({ name }) => name === wish.bundle)
+        : wishes.filter(({ kind }) => kind === wish.kind).indexOf(wish);
+    return costs.find((each) => each.wish === KINDS[wish.kind as keyof typeof KINDS] && each.index === index);
   };
 }

@@ -109,6 +109,7 @@ function wishesOf(programme: Programme): readonly string[] {
     const what = {
       pinned: `${option} in ${year}`,
       forbidden: 'left alone',
+      must: 'must be done',
       together: `together as ${bundle}`,
       override: `let in: ${reason}`,
     }[kind];

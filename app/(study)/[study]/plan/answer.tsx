@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { LowCase } from '@/app/_ui/low-case';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Settings } from '@/lib/engine';
 import type { PlannedProgramme } from '@/lib/features/plan/loaders';
@@ -60,6 +61,7 @@ export function Answer({ programme, settings, study }: Props) {
           (free - value < 0.5
             ? 'What was wished costs nothing. '
             : `What was wished costs ${worth(free - value)} against the plan without wishes. `)}
+        <LowCase programme={programme} currency={currency} />
         <Link href={`/${study}/review`} prefetch={false}>
           Freeze it for review
         </Link>{' '}

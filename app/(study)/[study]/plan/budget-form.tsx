@@ -13,6 +13,7 @@ const NOTHING: PlanState = {};
 const OBJECTIVES = [
   ['net-present-value', 'the most present value'],
   ['energy', 'the most energy saved'],
+  ['emissions', 'the most emissions saved'],
   ['risk', 'the least risk of failures'],
 ] as const;
 

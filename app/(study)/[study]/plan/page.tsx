@@ -6,10 +6,12 @@ import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadPlan, type PlanScreen as Screen } from '@/lib/features/plan/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
-import { Answer } from './answer';
+import { Answer, worthWords } from './answer';
+import { Hours, MeasureNext, OtherBudgets } from './beside';
 import { BudgetForm } from './budget-form';
 import { AtFailure, LeftOut } from './others';
 import { PlanStatus } from './plan-status';
+import { TermsForm } from './terms-form';
 import { Wishes } from './wishes';
 import { YearItems } from './year-items';
 
@@ -32,6 +34,7 @@ export default async function PlanScreen({ params, searchParams }: Props) {
   const { currency, asOf, budget, objective, moneyTerms } = settings;
   const programme = plan.outcome && 'years' in plan.outcome ? plan.outcome : undefined;
   const none = plan.outcome && 'problems' in plan.outcome ? plan.outcome.problems : undefined;
+  const worth = (amount: number) => worthWords(amount, programme?.objective ?? objective, currency);
   const place = { study: id, currency, motorIds: plan.motorIds } as const;
   return (
     <main id="main" className={sheet.main} data-print="wide">
@@ -63,10 +66,14 @@ export default async function PlanScreen({ params, searchParams }: Props) {
         objective={objective}
         moneyTerms={moneyTerms}
       />
-      <Wishes wishes={plan.wishes} study={id} who={who} />
+      <TermsForm key={JSON.stringify(plan.terms)} study={id} who={who} terms={plan.terms} areas={plan.areas} />
+      <Wishes wishes={plan.wishes} programme={programme} worth={worth} study={id} who={who} />
       {programme?.years.map((year) => (
         <YearItems key={year.year} {...place} year={year} wishes={plan.wishes} objective={programme.objective} />
       ))}
+      {programme && <Hours programme={programme} worth={worth} />}
+      {programme && <OtherBudgets programme={programme} currency={currency} worth={worth} />}
+      {programme && <MeasureNext {...place} programme={programme} worth={worth} />}
       {programme && <AtFailure {...place} programme={programme} all={all} />}
       {programme && <LeftOut {...place} programme={programme} all={all} />}
     </main>

@@ -63,7 +63,7 @@ export default async function WishPage({ params }: Props) {
         who={await loadWho()}
         rows={rows}
         years={wish.years}
-        chosen={of('forbidden') ? 'forbidden' : pinned ? `${pinned.option} ${pinned.year}` : 'free'}
+        chosen={of('forbidden') ? 'forbidden' : of('must') ? 'must' : pinned ? `${pinned.option} ${pinned.year}` : 'free'}
         bundle={of('together')?.bundle ?? ''}
         bundles={wish.bundles}
         reason={of('override')?.reason ?? ''}

@@ -48,6 +48,12 @@ export function WishForm(props: Props) {
         <label className={styles.choice}>
           <input type="radio" name="choice" value="forbidden" defaultChecked={chosen === 'forbidden'} /> it is left alone
         </label>
+        {rows.length > 0 && (
+          <label className={styles.choice}>
+            <input type="radio" name="choice" value="must" defaultChecked={chosen === 'must'} /> something is done with it: the
+            solver says what and when
+          </label>
+        )}
         {rows.length === 0 ? (
           <p>No option of it could be carried out in a year of the budget.</p>
         ) : (

@@ -18,6 +18,7 @@ interface Props {
 /** What is funded in each year, its sums to the cent, and who is left out and why. */
 export function Items({ programme, currency, study, motorIds }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  const lowKnown = programme.years.some(({ items }) => items.some(({ low_case_value: low }) => low !== undefined));
   const why = (item: ProgrammeItem, text: string) => {
     const { tag, option } = item;
     const id = motorIds.get(motorKey(item));
@@ -52,6 +53,11 @@ export function Items({ programme, currency, study, motorIds }: Props) {
                     <th scope="col" className={sheet.number}>
                       Present value
                     </th>
+                    {lowKnown && (
+                      <th scope="col" className={sheet.number}>
+                        In the low case
+                      </th>
+                    )}
                     <th scope="col" className={sheet.number}>
                       Chance to pay back in time
                     </th>
@@ -66,6 +72,11 @@ export function Items({ programme, currency, study, motorIds }: Props) {
                       <td className={sheet.number}>
                         {item.net_present_value === undefined ? 'must be done' : why(item, money(item.net_present_value))}
                       </td>
+                      {lowKnown && (
+                        <td className={sheet.number}>
+                          {item.low_case_value === undefined ? 'not known' : money(item.low_case_value)}
+                        </td>
+                      )}
                       <td className={sheet.number}>
                         {item.probability_within_policy === undefined
                           ? 'not known'

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { AtFailureTable } from '@/app/_ui/at-failure-table';
 import { BudgetYears } from '@/app/_ui/budget-years';
+import { LowCase } from '@/app/_ui/low-case';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { eventWords, loadDifference, loadMotorIds, loadVersion } from '@/lib/features/sign-off/loaders';
@@ -70,6 +71,11 @@ export default async function VersionScreen({ params }: Props) {
         {formatCount(programme.left_out.length)} of {formatCount(content.results.length)} are left out. It is{' '}
         {STANDING_WORDS[version.standing]}.
       </p>
+      {programme.method === 'plan' && programme.low_case && (
+        <p>
+          <LowCase programme={programme} currency={settings.currency} />
+        </p>
+      )}
       <p>
         Frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified), engine {content.engine}
         {content.study.demo && ', invented figures'}

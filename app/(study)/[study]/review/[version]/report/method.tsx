@@ -33,9 +33,7 @@ export function Method({ content: { engine, settings, tables } }: { readonly con
         Every relation stands with its source on the page Method of the program; every figure opens its derivation there. Engine{' '}
         {engine}.
       </p>
-      <p className={sheet.soft}>
-        Tables and their editions: {tables.map(({ id, edition }) => `${id}: ${edition}`).join('; ')}.
-      </p>
+      <p className={sheet.soft}>Tables and their editions: {tables.map(({ id, edition }) => `${id}: ${edition}`).join('; ')}.</p>
     </section>
   );
 }

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { BudgetYears } from '@/app/_ui/budget-years';
 import { FigureText } from '@/app/_ui/figure';
+import { LowCase } from '@/app/_ui/low-case';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -77,6 +78,11 @@ export default async function ReportScreen({ params }: Props) {
           </>
         )}
       </p>
+      {programme.method === 'plan' && programme.low_case && (
+        <p>
+          <LowCase programme={programme} currency={settings.currency} />
+        </p>
+      )}
       <p>
         Version {version.number}, frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified), as of{' '}
         {settings.as_of}; it is {STANDING_WORDS[version.standing]}. The stored bytes were checked against their hash for this

@@ -1,0 +1,107 @@
+'use client';
+
+import { useActionState } from 'react';
+import { Outcome } from '@/app/_ui/outcome';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { WhoField } from '@/app/_ui/who-field';
+import { type PlanState, saveTerms } from '@/lib/features/plan/actions';
+import type { PlanTerms } from '@/lib/features/plan/loaders';
+import styles from './plan.module.css';
+
+const NOTHING: PlanState = {};
+/** What the low case is put at until somebody says otherwise, in per cent. */
+const USUAL_PERCENT = 80;
+
+interface Props {
+  readonly study: string;
+  readonly who: string;
+  readonly terms: PlanTerms;
+  readonly areas: readonly string[];
+}
+
+/** What holds of the plan as a whole: hours that areas can spare, whether it must bear the low case, and whether other budgets are tried. */
+export function TermsForm({ study, who, terms, areas }: Props) {
+  const [state, send, busy] = useActionState(saveTerms, NOTHING);
+  const { robust, frontier, limits } = terms;
+  const rows = [...limits, undefined].map((limit, at) => ({ limit, at, id: `limit-${at}` }));
+  const text = (name: string, value: number | string | undefined) =>
+    state.typed?.[name] ?? (value === undefined ? '' : String(value));
+  const field = (name: string, label: string, value: number | string | undefined, more: { readonly list?: string } = {}) => {
+    const refused = state.refused?.[name];
+    const typed = text(name, value);
+    return (
+      <div className={sheet.field}>
+        <label htmlFor={name}>{label}</label>
+        <input
+          key={typed}
+          id={name}
+          name={name}
+          defaultValue={typed}
+          autoComplete="off"
+          {...(more.list === undefined ? { inputMode: 'decimal' as const } : { list: more.list, maxLength: 100 })}
+          aria-invalid={refused !== undefined}
+          {...(refused !== undefined && { 'aria-describedby': `${name}-note` })}
+        />
+        {refused !== undefined && <p id={`${name}-note`}>{refused}</p>}
+      </div>
+    );
+  };
+  const percent = (share: number | undefined) => (share === undefined ? USUAL_PERCENT : Number((100 * share).toFixed(6)));
+  return (
+    <details className={styles.change}>
+      <summary>Hours that areas can spare, low case, other budgets</summary>
+      <form action={send} className={sheet.form} noValidate>
+        <Outcome state={state} />
+        <input type="hidden" name="study" value={study} />
+        <datalist id="plan-areas">
+          {areas.map((area) => (
+            <option key={area} value={area} />
+          ))}
+        </datalist>
+        {rows.map(({ limit, at, id }) => (
+          <fieldset key={id}>
+            <legend>{limit ? `Hours ${at + 1}` : 'Another limit of hours (may be left empty)'}</legend>
+            <div className={styles.years}>
+              {field(`${id}-area`, 'Area (empty: each)', limit?.area, { list: 'plan-areas' })}
+              {field(`${id}-year`, 'Year (empty: each)', limit?.year)}
+              {field(`${id}-outage`, 'Outage, h', limit?.outage_hours)}
+              {field(`${id}-crew`, 'Crew, h', limit?.crew_hours)}
+            </div>
+          </fieldset>
+        ))}
+        <p className={sheet.soft}>
+          A limit holds for each year and area that it names. A job counts {jobWords(terms)} (common practice, an order of
+          magnitude).
+        </p>
+        <fieldset>
+          <legend>Low case</legend>
+          <label className={styles.choice}>
+            <input type="checkbox" name="robust" value="yes" defaultChecked={robust !== null} /> choose only what is worth its
+            money in the low case too
+          </label>
+          <div className={styles.years}>
+            {field('robust_price', 'Energy prices, % of today’s', percent(robust?.energy_price))}
+            {field('robust_hours', 'Hours a year, % of today’s', percent(robust?.hours))}
+          </div>
+        </fieldset>
+        <label className={styles.choice}>
+          <input type="checkbox" name="frontier" value="yes" defaultChecked={frontier.length > 0} /> try other budgets too, from a
+          quarter to twice these: takes as long again for each
+        </label>
+        <WhoField id="terms-who" initial={who} />
+        <button type="submit" aria-disabled={busy}>
+          {busy ? 'Saving…' : 'Save and plan anew'}
+        </button>
+      </form>
+    </details>
+  );
+}
+
+function jobWords({ jobs }: PlanTerms): string {
+  return jobs
+    .map(
+      ({ action, up_to_kw: upTo, outage_hours: outage, crew_hours: crew }) =>
+        `${action === undefined ? '' : `${action} `}${upTo === undefined ? 'above that' : `up to ${upTo}\u202fkW`} ${outage} h of outage and ${crew} h of crew`,
+    )
+    .join(', ');
+}
