@@ -62,7 +62,7 @@ export function TermsForm({ study, who, terms, areas }: Props) {
           <fieldset key={id}>
             <legend>{limit ? `Hours ${at + 1}` : 'Another limit of hours (may be left empty)'}</legend>
             <div className={styles.years}>
-              {field(`${id}-area`, 'Area (empty: each)', limit?.area, { list: 'plan-areas' })}
+              {field(`${id}-area`, 'Area (empty: all together)', limit?.area, { list: 'plan-areas' })}
               {field(`${id}-year`, 'Year (empty: each)', limit?.year)}
               {field(`${id}-outage`, 'Outage, h', limit?.outage_hours)}
               {field(`${id}-crew`, 'Crew, h', limit?.crew_hours)}
@@ -99,9 +99,9 @@ export function TermsForm({ study, who, terms, areas }: Props) {
 
 function jobWords({ jobs }: PlanTerms): string {
   return jobs
-    .map(
-      ({ action, up_to_kw: upTo, outage_hours: outage, crew_hours: crew }) =>
-        `${action === undefined ? '' : `${action} `}${upTo === undefined ? 'above that' : `up to ${upTo}\u202fkW`} ${outage} h of outage and ${crew} h of crew`,
-    )
+    .map(({ action, up_to_kw: upTo, outage_hours: outage, crew_hours: crew }) => {
+      const size = upTo === undefined ? 'above that' : `up to ${upTo}\u202fkW`;
+      return `${outage} h of outage and ${crew} h of crew ${size}${action === undefined ? '' : ` where it is a ${action}`}`;
+    })
     .join(', ');
 }
