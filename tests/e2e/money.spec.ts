@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
+import Papa from 'papaparse';
 import { expect, expectAccessible, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
@@ -15,7 +16,14 @@ test('the money of a motor: options side by side, when it is back, what it hangs
   await page.getByRole('link', { name: 'A-14', exact: true }).click();
   await page.getByRole('link', { name: 'What the money hangs on' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('What the money of A-14 hangs on');
-  for (const name of ['The options, best first', 'When it is back', 'What its value hangs on', 'Where it stops being worth it'])
+  for (const name of [
+    'The options, best first',
+    'When it is back',
+    'What its value hangs on',
+    'What would turn the decision',
+    'Where it stops being worth it',
+    'Also worth a look',
+  ])
     await expect(page.getByRole('heading', { name, exact: true })).toBeVisible();
   await expect(
     page.getByText(/Price of energy: worth it (above|below)|worth it at any price of energy|No price of energy/),
@@ -33,6 +41,23 @@ test('the money of a motor: options side by side, when it is back, what it hangs
   await expect(page.getByRole('columnheader', { name: 'years from now' })).toBeVisible();
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+
+  // The same figures as CSV, one a line: the cost in the table is that in the file.
+  const file = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'CSV', exact: true }).click();
+  const rows = Papa.parse<Record<string, string>>(readFileSync(await (await file).path(), 'utf8'), {
+    header: true,
+    skipEmptyLines: true,
+  });
+  expect(rows.errors).toEqual([]);
+  const costs = rows.data.filter(({ about, figure }) => about === 'option' && figure === 'cost');
+  expect(costs.length).toBe(await page.getByRole('region', { name: 'Options, best first' }).getByRole('rowheader').count());
+  for (const { value } of costs) expect(Number(value)).toBeGreaterThanOrEqual(0);
+  expect(new Set(rows.data.map(({ about }) => about))).toContain('cash flow');
+  await page.emulateMedia({ media: 'print' });
+  for (const scroller of await page.getByRole('region').all())
+    expect(await scroller.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
+  await page.emulateMedia({ media: null });
 
   const asked = page.waitForEvent('download');
   await page.getByRole('link', { name: 'all of it as a workbook with live formulas' }).click();
@@ -58,4 +83,25 @@ test('the workbook of the whole fleet is taken from the ranking', async ({ page 
   ).toBe('PK');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+});
+
+test('repair or replace: hours by rating, for another class and load, and nonsense in the address is as usual', async ({
+  page,
+}) => {
+  const study = await plantStudy('Repair', 3, { evaluated: true });
+  await page.goto(`/${study}/ranking`);
+  await page.getByRole('link', { name: 'Repair or replace, by rating and hours' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Repair or replace' })).toBeVisible();
+  const hours = page.getByRole('region', { name: 'Hours by rating' });
+  const usual = await hours.textContent();
+  expect(usual ?? '').toMatch(/hours a year on|however little it runs/);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.getByLabel('Load, %').selectOption('25');
+  await page.getByRole('button', { name: 'Show' }).click();
+  await expect(page).toHaveURL(/load=25/);
+  expect(await hours.textContent()).not.toBe(usual);
+  await page.goto(`/${study}/ranking/repair?poles=x&class=none&load=-5&site=nowhere`);
+  expect(await hours.textContent()).toBe(usual);
+  await expectAccessible(page);
 });

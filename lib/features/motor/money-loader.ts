@@ -3,6 +3,8 @@ import {
   type FlowSoFar,
   flowSoFar,
   type Lever,
+  type Measures,
+  measuresOf,
   motorResult,
   type OptionBreakEven,
   type OptionResult,
@@ -12,6 +14,8 @@ import {
   type Question,
   statedHours,
   type Tornado,
+  type Turnings,
+  turnings,
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { asEvaluated } from '../evaluation/as-evaluated';
@@ -51,10 +55,14 @@ export interface MoneyPage {
   readonly breakEvens: readonly OptionBreakEven[];
   readonly paybackAt: OptionBreakEven;
   readonly curves: readonly ValueCurve[];
+  /** The decision’s best rival, and what would turn the decision. */
+  readonly turnings: Turnings & { readonly runnerUpTitle: string | undefined; readonly decidedTitle: string };
+  /** What else is worth looking into. */
+  readonly measures: Measures;
 }
 
 /**
- * The money of one option of a stored motor, with what it hangs on: some sixty evaluations of this motor alone. The decided option when none is
+ * The money of one option of a stored motor, with what it hangs on: two to three hundred evaluations of this motor alone. The decided option when none is
  * asked for, else the best. `undefined` when the study has no such motor or none of its options a value.
  */
 export async function loadMoney(studyId: string, motorId: string, asked: string | undefined): Promise<MoneyPage | undefined> {
@@ -83,7 +91,18 @@ export async function loadMoney(studyId: string, motorId: string, asked: string 
       netPresentValue === undefined ? [] : [{ at, value: netPresentValue }],
     ),
   });
+  const turned = turnings(question);
+  const titleOf = (id: string | undefined) => {
+    const option = options.find((each) => each.id === id);
+    return option && optionTitle(option, unit);
+  };
   return {
+    turnings: {
+      ...turned,
+      runnerUpTitle: titleOf(turned.runnerUp?.option),
+      decidedTitle: titleOf(turned.decided) ?? turned.decided,
+    },
+    measures: measuresOf(evaluation),
     study: force.study,
     site: motor.site,
     tag: motor.tag,

@@ -132,7 +132,11 @@ export default async function RankingScreen({ params, searchParams }: Props) {
           <span className="screen-only">
             Take {words === '' ? 'the ranking' : 'these motors'} along: <a href={file('csv')}>CSV</a>,{' '}
             <a href={file('xlsx')}>XLSX</a>. For finance:{' '}
-            <a href={`/api/studies/${id}/workbook`}>every option of the whole fleet as a workbook with live formulas</a>.
+            <a href={`/api/studies/${id}/workbook`}>every option of the whole fleet as a workbook with live formulas</a>.{' '}
+            <Link href={`/${id}/ranking/repair`} prefetch={false}>
+              Repair or replace, by rating and hours
+            </Link>
+            .
           </span>
         </p>
         {motors.length === 0 ? (

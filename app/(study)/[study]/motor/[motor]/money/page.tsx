@@ -8,6 +8,8 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import type { OptionBreakEven } from '@/lib/engine';
 import { loadMoney, type MoneyPage, type ValueCurve } from '@/lib/features/motor/money-loader';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
+import { AlsoWorth } from './also-worth';
+import { Turns } from './turns';
 import { breakEvenWords, leverRow, paidBackWords } from './words';
 
 export const metadata: Metadata = { title: 'What the money hangs on' };
@@ -28,7 +30,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
   const value = chosen.net_present_value;
   const here = `/${study}/motor/${motor}`;
   return (
-    <main id="main" className={sheet.main}>
+    <main id="main" className={sheet.main} data-print="wide">
       <p>
         <Link href={here}>
           {page.site} {page.tag}
@@ -41,7 +43,11 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
       </p>
       <p className={`${sheet.soft} screen-only`}>
         For finance: <a href={`/api/studies/${study}/workbook?motor=${motor}`}>all of it as a workbook with live formulas</a>.
-        Change a price in it, and the rest follows.
+        Change a price in it, and the rest follows. The figures of this page as{' '}
+        <a href={`/api/studies/${study}/money?motor=${motor}`} download>
+          CSV
+        </a>
+        . <Link href={`/${study}/ranking/repair`}>Repair or replace by rating and hours</Link>.
       </p>
       <SideBySide page={page} here={here} />
       <section className={sheet.section} aria-labelledby="so-far">
@@ -65,6 +71,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
         <h2 id="hangs">What its value hangs on</h2>
         <Swings page={page} currency={currency} />
       </section>
+      <Turns turnings={page.turnings} currency={currency} />
       <section className={sheet.section} aria-labelledby="even">
         <h2 id="even">Where it stops being worth it</h2>
         <ul>
@@ -77,6 +84,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
           <Curve key={curve.lever} curve={curve} currency={currency} />
         ))}
       </section>
+      <AlsoWorth measures={page.measures} currency={currency} />
     </main>
   );
 }

@@ -1,0 +1,84 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Measures, Screened } from '@/lib/engine';
+import { ABSENT, formatNumber } from '@/lib/platform/format';
+
+/** What else is worth looking into: screened, never planned; what they save together is less than their sum. */
+export function AlsoWorth({
+  measures: { measures, energySavedTogether },
+  currency,
+}: {
+  readonly measures: Measures;
+  readonly currency: string;
+}) {
+  return (
+    <section className={sheet.section} aria-labelledby="also">
+      <h2 id="also">Also worth a look</h2>
+      {measures.length === 0 ? (
+        <p>
+          Nothing stands out. Idle hours, throttled flow, belts, voltages and power factor are looked at where the motor runs, its
+          hours are known and its load is usable.
+        </p>
+      ) : (
+        <>
+          <p>
+            Screening estimates of what could be done beside another motor, each as if nothing else were done. They are not in any
+            plan: look into them first.
+          </p>
+          <ScrollRegion label="Other measures">
+            <table className={sheet.table}>
+              <thead>
+                <tr>
+                  <th scope="col">Measure</th>
+                  <th scope="col" className={sheet.number}>
+                    Energy saved
+                    <span className={sheet.unit}>kWh a year</span>
+                  </th>
+                  <th scope="col" className={sheet.number}>
+                    Money saved
+                    <span className={sheet.unit}>{currency} a year</span>
+                  </th>
+                  <th scope="col">What was assumed</th>
+                </tr>
+              </thead>
+              <tbody>
+                {measures.map(({ id, text, assumed, energySaved, moneySaved }) => (
+                  <tr key={id}>
+                    <th scope="row" className={sheet.because}>
+                      {text}
+                    </th>
+                    <Range screened={energySaved} />
+                    <Range screened={moneySaved} />
+                    <td className={sheet.because}>{assumed}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </ScrollRegion>
+          {energySavedTogether && measures.filter(({ energySaved }) => energySaved).length > 1 && (
+            <p>
+              All together they save {formatNumber(energySavedTogether.likely, 0)} kWh a year (
+              {formatNumber(energySavedTogether.low, 0)} to {formatNumber(energySavedTogether.high, 0)}): less than their sum,
+              since each acts on what the others leave.
+            </p>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+function Range({ screened }: { readonly screened: Screened | undefined }) {
+  if (!screened) return <td className={sheet.number}>{ABSENT}</td>;
+  const { low, likely, high } = screened;
+  return (
+    <td className={sheet.number}>
+      {formatNumber(likely, 0)}
+      {low !== high && (
+        <span className={sheet.unit}>
+          {formatNumber(low, 0)} to {formatNumber(high, 0)}
+        </span>
+      )}
+    </td>
+  );
+}

@@ -1,0 +1,138 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ChartLine } from '@/app/_ui/chart-line';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadRepairOrReplace, type RepairPage } from '@/lib/features/ranking/repair-loader';
+import { loadUnits } from '@/lib/features/study/loaders';
+import { shaftScale, shaftUnit } from '@/lib/features/study/reader-units';
+import { formatNumber } from '@/lib/platform/format';
+
+export const metadata: Metadata = { title: 'Repair or replace' };
+
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+const POLES = ['2', '4', '6', '8'];
+
+/** From how many hours a year on a failed motor of a rating had better be replaced than rewound. */
+export default async function RepairScreen({ params, searchParams }: Props) {
+  const { study } = await params;
+  const page = await loadRepairOrReplace(study, await searchParams);
+  if (!page) notFound();
+  const { given, points } = page;
+  const units = await loadUnits();
+  const rating = (kw: number) => kw * shaftScale(units);
+  const unit = shaftUnit(units);
+  const ratingWords = (kw: number) => formatNumber(rating(kw), rating(kw) < 10 ? 1 : 0);
+  const line = points.flatMap(({ ratedPowerKw, hours }) =>
+    hours.kind === 'at' ? [{ at: rating(ratedPowerKw), value: hours.value }] : [],
+  );
+  return (
+    <main id="main" className={sheet.main} data-print="wide">
+      <p className="screen-only">
+        <Link href={`/${study}/ranking`}>Ranking</Link>
+      </p>
+      <h1>Repair or replace</h1>
+      <p className={sheet.answer}>{answerWords(points, ratingWords, unit)}</p>
+      <form method="get" className={sheet.bar}>
+        <Choice name="poles" label="Poles" value={String(given.poles)} options={POLES} />
+        <Choice name="class" label="Class of the old motor" value={given.efficiencyClass} options={page.classes} />
+        <Choice name="enclosure" label="Enclosure" value={given.enclosure} options={['enclosed', 'open']} />
+        <Choice name="load" label="Load, %" value={String(given.loadPct)} options={['25', '50', '75', '100']} />
+        {page.sites.length > 1 && <Choice name="site" label="Site" value={given.site} options={page.sites} />}
+        <button type="submit">Show</button>
+      </form>
+      {line.length > 1 && (
+        <ChartLine
+          sentence="Hours a year at which a rewind and a new premium motor are worth the same: above the line, replace."
+          points={line}
+          across={`rating, ${unit}`}
+          up="hours a year"
+        />
+      )}
+      <ScrollRegion label="Hours by rating">
+        <table className={sheet.table}>
+          <thead>
+            <tr>
+              <th scope="col" className={sheet.number}>
+                Rating
+                <span className={sheet.unit}>{unit}</span>
+              </th>
+              <th scope="col">Replace a failed one</th>
+            </tr>
+          </thead>
+          <tbody>
+            {points.map(({ ratedPowerKw, hours }) => (
+              <tr key={ratedPowerKw}>
+                <th scope="row" className={sheet.number}>
+                  {ratingWords(ratedPowerKw)}
+                </th>
+                <td>{hoursWords(hours)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+      <p className={sheet.soft}>
+        Each is a motor of that rating evaluated in full, failed, at constant torque and the load above, by the prices, tariff,
+        rebates and rules of this study over {page.settings.horizonYears} years. A motor with readings of its own has its own
+        answer on its page.
+      </p>
+    </main>
+  );
+}
+
+function Choice({
+  name,
+  label,
+  value,
+  options,
+}: {
+  readonly name: string;
+  readonly label: string;
+  readonly value: string;
+  readonly options: readonly string[];
+}) {
+  return (
+    <>
+      <label htmlFor={`repair-${name}`}>{label}</label>
+      <select id={`repair-${name}`} name={name} defaultValue={value} key={value}>
+        {(options.includes(value) ? options : [...options, value]).map((option) => (
+          <option key={option} value={option}>
+            {option}
+          </option>
+        ))}
+      </select>
+    </>
+  );
+}
+
+function hoursWords(hours: RepairPage['points'][number]['hours']): string {
+  switch (hours.kind) {
+    case 'always':
+      return 'however little it runs';
+    case 'never':
+      return 'never, even if it runs all year';
+    case 'unknown':
+      return 'cannot be told: a price or the class is missing for this rating';
+    default:
+      return `${hours.rising ? 'from' : 'up to'} ${formatNumber(hours.value, 0)} hours a year${hours.rising ? ' on' : ''}`;
+  }
+}
+
+/** Up to which rating replacement is the rule, in a sentence. */
+function answerWords(points: RepairPage['points'], words: (kw: number) => string, unit: string): string {
+  const always = points.filter(({ hours }) => hours.kind === 'always').at(-1);
+  const never = points.find(({ hours }) => hours.kind === 'never');
+  const known = points.filter(({ hours }) => hours.kind !== 'unknown');
+  if (known.length === 0) return 'It cannot be told: prices of new motors or of rewinds are missing.';
+  const parts = [
+    always && `Up to ${words(always.ratedPowerKw)} ${unit} a failed motor had better be replaced however little it runs.`,
+    never && `From ${words(never.ratedPowerKw)} ${unit} on it had better be rewound even if it runs all year.`,
+  ].filter(Boolean);
+  return parts.length > 0 ? parts.join(' ') : 'For every rating it hangs on the hours.';
+}
