@@ -29,7 +29,9 @@ export default async function RepairScreen({ params, searchParams }: Props) {
   const unit = shaftUnit(units);
   const ratingWords = (kw: number) => formatNumber(rating(kw), rating(kw) < 10 ? 1 : 0);
   const line = points.flatMap(({ ratedPowerKw, hours }) =>
-    hours.kind === 'at' ? [{ at: rating(ratedPowerKw), value: hours.value }] : [],
+    hours.kind === 'at' || hours.kind === 'always'
+      ? [{ at: rating(ratedPowerKw), value: hours.kind === 'at' ? hours.value : 0 }]
+      : [],
   );
   return (
     <main id="main" className={sheet.main} data-print="wide">
@@ -124,15 +126,21 @@ function hoursWords(hours: RepairPage['points'][number]['hours']): string {
   }
 }
 
-/** Up to which rating replacement is the rule, in a sentence. */
+/** Between which hours the line runs, in a sentence. */
 function answerWords(points: RepairPage['points'], words: (kw: number) => string, unit: string): string {
-  const always = points.filter(({ hours }) => hours.kind === 'always').at(-1);
-  const never = points.find(({ hours }) => hours.kind === 'never');
   const known = points.filter(({ hours }) => hours.kind !== 'unknown');
+  const at = points
+    .flatMap(({ ratedPowerKw, hours }) => (hours.kind === 'at' ? [{ ratedPowerKw, hours: hours.value }] : []))
+    .sort((a, b) => a.hours - b.hours);
+  const [least, most] = [at[0], at.at(-1)];
   if (known.length === 0) return 'It cannot be told: prices of new motors or of rewinds are missing.';
-  const parts = [
-    always && `Up to ${words(always.ratedPowerKw)} ${unit} a failed motor had better be replaced however little it runs.`,
-    never && `From ${words(never.ratedPowerKw)} ${unit} on it had better be rewound even if it runs all year.`,
-  ].filter(Boolean);
-  return parts.length > 0 ? parts.join(' ') : 'For every rating it hangs on the hours.';
+  if (!least || !most)
+    return known.every(({ hours }) => hours.kind === 'always')
+      ? 'A failed motor of any of these ratings had better be replaced, however little it runs.'
+      : 'No rating has hours at which a rewind and a new motor are worth the same.';
+  const of = ({ ratedPowerKw, hours }: typeof least) =>
+    `${formatNumber(hours, 0)} hours a year at ${words(ratedPowerKw)} ${unit}`;
+  return least === most
+    ? `A failed motor had better be replaced from ${of(least)} on; the table has the other ratings.`
+    : `From ${of(least)} to ${of(most)}: there a rewind and a new premium motor are worth the same, and whatever runs longer had better be replaced.`;
 }
