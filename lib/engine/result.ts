@@ -83,6 +83,8 @@ export interface IndicatorResult {
   readonly value: Figure;
   /** Absent when no verdict may be given; a finding says why. */
   readonly band?: Band | undefined;
+  /** What is left to the limit at which `beyond` begins, below zero beyond it; absent without a verdict against a limit. */
+  readonly margin?: Figure | undefined;
   /** The limit in words, with its number and unit. */
   readonly limit: string;
   readonly source: string;

@@ -97,6 +97,7 @@ export const motorShape = z.strictObject({
         id: z.string(),
         value: figure,
         band: z.enum(['within', 'near', 'beyond']).optional(),
+        margin: figure.optional(),
         limit: z.string(),
         source: z.string(),
         status: z.string(),

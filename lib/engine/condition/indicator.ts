@@ -6,6 +6,7 @@ import type { Quantity } from '../quantity/quantity';
 import type { Band } from '../result';
 import type { RowStatus } from '../tables';
 import type { HypothesisId } from './hypothesis-id';
+import type { Margin } from './limit-model';
 import type { Turning } from './lines/rotation';
 import type { Trend } from './trend';
 
@@ -32,6 +33,8 @@ export interface IndicatorInput {
 export interface Judgement {
   readonly value: Quantity;
   readonly band?: Band | undefined;
+  /** What is left to the limit; absent without a limit that holds here. */
+  readonly margin?: Margin | undefined;
   /** The limit in words, with number and unit. */
   readonly limit: string;
   readonly source: string;
@@ -43,6 +46,8 @@ export interface Judgement {
   readonly safety?: boolean | undefined;
   /** How far the reading counts as evidence, 0 to 1; 1 where nothing weakens it. */
   readonly weight?: number | undefined;
+  /** When the value was taken, where that is not the reading's own time. */
+  readonly takenAt?: string | undefined;
   /** Other causes for which the same reading speaks, since their lines cannot be told apart. */
   readonly sharedWith?: readonly HypothesisId[] | undefined;
 }
@@ -56,7 +61,7 @@ export interface Indicator {
   /** Ids of the limits that it uses: those that a study may set, and formulas of the table of limits. */
   readonly limits: readonly string[];
   /** True when a reading, or the load found from it, carries the indicator's data. */
-  present(loaded: LoadedReading, plate: Plate): boolean;
+  present(loaded: LoadedReading, plate: Plate, motor: Motor): boolean;
   judge(
     scope: MotorScope,
     input: IndicatorInput,

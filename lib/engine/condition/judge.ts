@@ -31,7 +31,7 @@ export function judgeCondition(
   const indicators: IndicatorJudgement[] = [];
   const findings: Finding[] = [];
   for (const indicator of INDICATORS) {
-    const carrying = input.readings.filter((loaded) => indicator.present(loaded, input.motor.plate));
+    const carrying = input.readings.filter((loaded) => indicator.present(loaded, input.motor.plate, input.motor));
     const latest = carrying.at(-1);
     if (!latest) continue;
     const judged = indicator.judge(scope, {
@@ -50,6 +50,7 @@ export function judgeCondition(
     indicators.push({
       value: judged.value,
       band: judged.band,
+      margin: judged.margin,
       limit: judged.limit,
       source: judged.source,
       status: judged.status,
@@ -60,7 +61,7 @@ export function judgeCondition(
       sharedWith: judged.sharedWith,
       id: indicator.id,
       title: indicator.title,
-      takenAt: latest.reading.takenAt,
+      takenAt: judged.takenAt ?? latest.reading.takenAt,
       row: latest.reading.row,
       trend: carrying.length > 1 ? trendAlong(scope, indicator, input, carrying) : undefined,
     });
@@ -78,7 +79,7 @@ export function judgeCondition(
 /** Deviations that are bad on either side: their size counts. */
 const EITHER_SIDE: ReadonlySet<string> = new Set(['voltage-deviation', 'frequency-deviation']);
 /** Facts of the plate, which no reading moves, and ratios to the first reading, which are a trend already. */
-const WITHOUT_TREND: ReadonlySet<string> = new Set(['starts-per-hour', 'belt-slip']);
+const WITHOUT_TREND: ReadonlySet<string> = new Set(['starts-per-hour', 'belt-slip', 'efficiency-by-test']);
 /** Readings are compared with the latest where their loads lie within so much of each other, or are not known (common practice). */
 const SAME_LOAD = 0.15;
 

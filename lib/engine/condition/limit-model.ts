@@ -1,3 +1,4 @@
+import type { Unit } from '../quantity/unit';
 import type { RowStatus } from '../tables';
 
 /** A limit in force: the table's, or the user's with a reason. */
@@ -9,4 +10,11 @@ export interface Limit {
   readonly unit: string;
   readonly source: string;
   readonly status: RowStatus;
+}
+
+/** What is left between a value and the limit at which `beyond` begins; below zero beyond it. In the unit of what is limited, `u` at k = 1. */
+export interface Margin {
+  readonly value: number;
+  readonly u: number;
+  readonly unit: Unit;
 }

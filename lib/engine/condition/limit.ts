@@ -4,7 +4,7 @@ import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Band } from '../result';
 import type { LimitRow } from '../tables';
 import { CONDITION } from './findings';
-import type { Limit } from './limit-model';
+import type { Limit, Margin } from './limit-model';
 import { PRACTICE } from './practice';
 
 /** From this share of an upper limit on, and up to its inverse above a lower one, a value is `near` (common practice). */
@@ -59,11 +59,18 @@ export function exceeds(value: number, edge: number): boolean {
   return value - edge > 1e-9 * Math.abs(edge);
 }
 
+/** A verdict, what is left to the limit at which `beyond` begins, and what there is to say of it. */
+interface Banded {
+  readonly band: Band;
+  readonly margin: Margin;
+  readonly findings: Finding[];
+}
+
 /**
  * Band of a value against an upper limit: `beyond` above it, `near` from 80 % of it, `within` below. On the limit itself counts as near.
  * A value whose 95 % interval straddles the limit is `near` at least and says so by a finding.
  */
-export function bandBelow(value: Quantity, limit: Limit, indicator: string): { band: Band; findings: Finding[] } {
+export function bandBelow(value: Quantity, limit: Limit, indicator: string): Banded {
   return bandAt(value, limit, indicator, {
     beyond: exceeds(value.value, limit.value),
     near: !exceeds(NEAR * limit.value, value.value),
@@ -71,7 +78,7 @@ export function bandBelow(value: Quantity, limit: Limit, indicator: string): { b
 }
 
 /** Band of a value against a lower limit: `beyond` below it, `near` up to 1/80 % of it, `within` above. */
-export function bandAbove(value: Quantity, limit: Limit, indicator: string): { band: Band; findings: Finding[] } {
+export function bandAbove(value: Quantity, limit: Limit, indicator: string): Banded {
   return bandAt(value, limit, indicator, {
     beyond: exceeds(limit.value, value.value),
     near: !exceeds(value.value, limit.value / NEAR),
@@ -87,11 +94,16 @@ export function bandAt(
   limit: Limit,
   indicator: string,
   is: { readonly beyond: boolean; readonly near: boolean },
-): { band: Band; findings: Finding[] } {
+): Banded {
   const u = standardUncertainty(value);
-  const straddles = Math.abs(value.value - limit.value) < 1.96 * u;
+  const distance = Math.abs(value.value - limit.value);
+  const straddles = distance < 1.96 * u;
   const findings = straddles
     ? [CONDITION.make('limit-straddled', { indicator, value: value.value, limit: limit.value, unit: limit.unit, u })]
     : [];
-  return { band: is.beyond ? 'beyond' : is.near || straddles ? 'near' : 'within', findings };
+  return {
+    band: is.beyond ? 'beyond' : is.near || straddles ? 'near' : 'within',
+    margin: { value: is.beyond ? -distance : distance, u, unit: value.unit },
+    findings,
+  };
 }

@@ -4,6 +4,7 @@ import { bearingTemperature } from './indicators/bearing-temperature';
 import { beltSlip } from './indicators/belt-slip';
 import { currentUnbalance } from './indicators/current-unbalance';
 import { eccentricitySideband } from './indicators/eccentricity-sideband';
+import { efficiencyByTest } from './indicators/efficiency-by-test';
 import { frequencyDeviation } from './indicators/frequency-deviation';
 import { insulationLife } from './indicators/insulation-life';
 import { insulationResistance } from './indicators/insulation-resistance';
@@ -32,6 +33,7 @@ export const INDICATORS: readonly Indicator[] = [
   windingTemperature,
   insulationLife,
   overload,
+  efficiencyByTest,
   startsPerHour,
   vibration,
   vibrationAxial,

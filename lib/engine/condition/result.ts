@@ -29,6 +29,7 @@ function indicatorResult(judged: IndicatorJudgement, currency: string): Indicato
     id: judged.id,
     value: figure(judged.value, currency),
     band: judged.band,
+    margin: judged.margin && { value: tidy(judged.margin.value), u: tidy(judged.margin.u), unit: judged.margin.unit },
     limit: judged.limit,
     source: judged.source,
     status: judged.status,

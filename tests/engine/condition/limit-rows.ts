@@ -15,6 +15,23 @@ const belted = (coupling: 'v-belt' | 'synchronous-belt', slipPct: number): Chang
 /** Limits of supply quality, starts, life, parts of the vibration and the drive train: below, on and above. */
 export const NEW_LIMITS: readonly LimitCase[] = [
   {
+    id: 'efficiency-by-test',
+    name: '92.4 % at least for a plate of 93.6 % (NEMA MG 1 table 12-10, from memory)',
+    at: (v) => ({
+      plate: { nominalEfficiencyPct: 93.6 },
+      motor: {
+        tested: { name: 'shop', takenAt: '2025-10-01', measured: { efficiency: { value: v / 100, u: 1e-6, unit: '1' } } },
+      },
+    }),
+    cases: [
+      [93.6, 'within'],
+      [93.01, 'within'],
+      [92.99, 'near'],
+      [92.41, 'near'],
+      [92.39, 'beyond'],
+    ],
+  },
+  {
     id: 'voltage-distortion',
     name: '8 % up to 1 kV (IEEE 519-2014 table 1, second text)',
     at: (v) => ({ reading: { thdVoltagePct: v } }),

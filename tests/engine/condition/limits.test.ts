@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { INDICATORS } from '@/lib/engine/condition/registry';
-import { type Changes, full, judge, three } from './judged';
+import { standardUncertainty } from '@/lib/engine/quantity/quantity';
+import { atLoad, type Changes, full, judge, three } from './judged';
 import { NEW_LIMITS } from './limit-rows';
 
 /** Full load: about 105 % by input power alone, so that sideband levels need no correction. */
@@ -325,6 +326,41 @@ describe('bands', () => {
       expect(judge(id, at(value)).indicator?.band).toBe(band);
     });
   }
+
+  it.each(TABLE.flatMap(({ id, at, cases }) => cases.map(([value, band]) => ({ id, at, value, band }))))(
+    '$id at $value: what is left to the limit is below zero where it is beyond, and nowhere else',
+    ({ id, at, value, band }) => {
+      const margin = judge(id, at(value)).indicator?.margin;
+      // A part of the vibration below what counts as quiet, and an eccentricity sideband, are judged by no one limit.
+      if (margin === undefined) return expect(band).not.toBe('beyond');
+      // On the limit itself it is nothing, on either side of the verdict.
+      if (band === 'beyond') expect(margin.value).toBeLessThanOrEqual(1e-9);
+      else expect(margin.value).toBeGreaterThanOrEqual(0);
+    },
+  );
+
+  it('what is left is the limit less the value, with the doubt of the value', () => {
+    const { indicator } = judge('voltage-unbalance', { reading: { voltagesV: three(460, 0.4), voltageV: 460 } });
+    // 1 % less 0.4 %.
+    expect(indicator?.margin).toMatchObject({ unit: '%' });
+    expect(indicator?.margin?.value).toBeCloseTo(0.6, 9);
+    expect(indicator?.margin?.u).toBeCloseTo(indicator ? standardUncertainty(indicator.value) : Number.NaN, 12);
+  });
+
+  it('the least efficiency of a plate is that of the standard’s ladder, on its steps and between; by the tolerance for IEC motors', () => {
+    const least = (stamped: number, standards: 'nema' | 'iec', ratedPowerKw: number) => {
+      const tested = { name: 'shop', measured: { efficiency: { value: 0.9, u: 1e-6, unit: '1' } } };
+      const found = atLoad(0.8, { plate: { nominalEfficiencyPct: stamped, ratedPowerKw }, motor: { tested } }, { standards });
+      const { indicator } = found('efficiency-by-test');
+      return (indicator?.value.value ?? 0) - (indicator?.margin?.value ?? 0);
+    };
+    // NEMA MG 1 table 12-10 (from memory): 95.0 and 94.1; 91.0 and 89.5. It is 20 % more loss, rounded down to a step: 100/(1 + 1.2 × 5/95) = 94.06.
+    expect(least(95, 'nema', 37)).toBeCloseTo(94.1, 9);
+    expect(least(91, 'nema', 37)).toBeCloseTo(89.5, 9);
+    // IEC 60034-1: 15 % of 1 − η up to 150 kW, 10 % above: 92 − 1.2 and 95 − 0.5.
+    expect(least(92, 'iec', 37)).toBeCloseTo(90.8, 9);
+    expect(least(95, 'iec', 200)).toBeCloseTo(94.5, 9);
+  });
 
   it('the table holds every indicator that has bands', () => {
     const known = new Set([...TABLE.map((entry) => entry.id), 'eccentricity-sideband']);

@@ -41,6 +41,17 @@ const SETTABLE: readonly { limit: string; id: string; changes: Changes; shipped:
     set: 'within',
   },
   {
+    limit: 'efficiency-least',
+    id: 'efficiency-by-test',
+    changes: {
+      plate: { nominalEfficiencyPct: 93.6 },
+      motor: { tested: { name: 'shop', measured: { efficiency: { value: 0.92, u: 1e-6, unit: '1' } } } },
+    },
+    shipped: 'beyond',
+    value: 90,
+    set: 'within',
+  },
+  {
     limit: 'B1',
     id: 'winding-resistance-unbalance',
     changes: { reading: { resistancesOhm: three(0.2, 3), resistanceAt: 'motor' } },

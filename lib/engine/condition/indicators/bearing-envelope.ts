@@ -26,6 +26,7 @@ export const bearingEnvelope: Indicator = {
     return {
       value,
       band: judged.band,
+      margin: judged.margin,
       limit: `at most ${words(limit.value)} times the first reading`,
       source: limit.source,
       status: limit.status,

@@ -28,6 +28,7 @@ export const bearingTemperature: Indicator = {
     return {
       value,
       band: judged.band,
+      margin: judged.margin,
       limit: `alarm ${words(alarm.value)} °C, trip ${words(trip.value)} °C`,
       source: trip.source,
       status: trip.status,

@@ -41,7 +41,7 @@ export const beltSlip: Indicator = {
     const base = { value, limit: `at most ${words(limit.value)} %`, source: limit.source, status: limit.status };
     if (value.value < -limit.value) return { ...base, findings: [CONDITION.make('belt-slip-impossible', { slip: value.value })] };
     const judged = bandBelow(value, limit, 'belt slip');
-    return { ...base, band: judged.band, findings: judged.findings };
+    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
   },
 };
 

@@ -80,7 +80,7 @@ export const currentUnbalance: Indicator = {
             CONDITION.make('current-unbalance-unexplained', { current: current.value, voltage: voltage.value }),
           ]
         : judged.findings;
-    return { ...judgedBase, band: judged.band, findings };
+    return { ...judgedBase, band: judged.band, margin: judged.margin, findings };
   },
 };
 

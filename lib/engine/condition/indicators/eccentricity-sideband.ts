@@ -3,6 +3,7 @@ import type { Band } from '../../result';
 import { CONDITION } from '../findings';
 import type { Indicator, IndicatorInput } from '../indicator';
 import { exceeds, limitOf } from '../limit';
+import type { Margin } from '../limit-model';
 import { INSTRUMENT, read, words } from './shared';
 import { signatureGate } from './signature-gate';
 
@@ -35,9 +36,9 @@ export const eccentricitySideband: Indicator = {
     const gate = signatureGate(scope, input.loadFraction, 'eccentricity sideband');
     if (!gate.open) return { ...base, findings: gate.findings };
     const first = firstAtSameLoad(input);
-    const { band, limit, source } = first === undefined ? byLevel(scope, level) : byRise(scope, level, first);
+    const { band, margin, limit, source } = first === undefined ? byLevel(scope, level) : byRise(scope, level, first);
     const findings = band === undefined ? [CONDITION.make('eccentricity-trend-only', { level })] : [];
-    return { ...base, limit, source, band, findings: [...gate.findings, ...findings], weight: gate.weight };
+    return { ...base, limit, source, band, margin, findings: [...gate.findings, ...findings], weight: gate.weight };
   },
 };
 
@@ -52,6 +53,7 @@ function firstAtSameLoad({ earlier, loadFraction }: IndicatorInput): number | un
 
 interface Verdict {
   readonly band?: Band | undefined;
+  readonly margin?: Margin;
   readonly limit: string;
   readonly source: string;
 }
@@ -62,6 +64,8 @@ function byRise(scope: MotorScope, level: number, first: number): Verdict {
   const band = exceeds(limit.value, rise) ? (exceeds(limit.value / 2, rise) ? 'within' : 'near') : 'beyond';
   return {
     band,
+    // A rise is the difference of two readings, each with the error of its meter.
+    margin: { value: limit.value - rise, u: (Math.SQRT2 * INSTRUMENT.levelDb) / Math.sqrt(3), unit: 'dB' },
     limit: `beyond from ${words(limit.value)} dB closer to the line than at first (${words(first)} dB)`,
     source: limit.source,
   };

@@ -48,6 +48,6 @@ export const frequencyDeviation: Indicator = {
       return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'frequency' })] };
     const size: Quantity<'%'> = withValue(value, off);
     const judged = bandBelow(size, limit, 'frequency deviation');
-    return { ...base, band: judged.band, findings: judged.findings };
+    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
   },
 };

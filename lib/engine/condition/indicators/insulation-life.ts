@@ -51,6 +51,7 @@ export const insulationLife: Indicator = {
     return {
       value,
       band: !measured && judged.band === 'beyond' ? 'near' : judged.band,
+      margin: judged.margin,
       limit: `at least ${words(limit.value)} times the life at ${words(row.maxTempC)} °C (class ${row.thermalClass}${measured ? '' : ', temperature estimated from the losses'})`,
       source: `${limit.source}; ${halving.source}`,
       status: limit.status,

@@ -100,6 +100,7 @@ export const insulationResistance: Indicator = {
       ...base,
       value: corrected.resistance,
       band: judged.band,
+      margin: judged.margin,
       findings,
       callsFor: beyond ? 'rewind' : undefined,
       safety: beyond,

@@ -30,6 +30,7 @@ export const overload: Indicator = {
     return {
       value,
       band: judged.band,
+      margin: judged.margin,
       limit: `at most 1 (load over service factor ${words(factor)})`,
       source: limit.source,
       status: limit.status,

@@ -34,7 +34,7 @@ export const polarizationIndex: Indicator = {
     const hindrance = whyNotJudged(scope, motor.plate, reading, index);
     if (hindrance) return { ...base, findings: [hindrance] };
     const judged = bandAbove(value, limit, 'polarization index');
-    return { ...base, band: judged.band, findings: judged.findings };
+    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
   },
 };
 

@@ -53,7 +53,7 @@ export const rotorSideband: Indicator = {
       bars === undefined
         ? byLevel(scope, atFullLoad(scope, input, level))
         : byBars(scope, atFullLoad(scope, input, level), bars, machine.plate.poles / 2);
-    const { value, band, limit, source, status, findings: own } = judged;
+    const { value, band, margin, limit, source, status, findings: own } = judged;
     if (!gate.open) return { value: level, limit, source, status, findings: gate.findings };
     const neighbours = sidebandNeighbours(scope, input);
     const capped = caps(motor.plate, reading.rotorSidebandSides === 'one', neighbours);
@@ -62,6 +62,7 @@ export const rotorSideband: Indicator = {
     return {
       value,
       band: final,
+      margin,
       limit,
       source,
       status,
@@ -114,6 +115,7 @@ function byLevel(scope: MotorScope, value: Quantity<'dB'>): Judgement {
   });
   return {
     band: judged.band,
+    margin: judged.margin,
     findings: [...judged.findings, CONDITION.make('bars-unknown', {})],
     value,
     limit: `no sign from ${words(noSign.value)} dB down, likely fault below ${words(likely.value)} dB, at full load`,

@@ -51,6 +51,7 @@ export const startsPerHour: Indicator = {
     return {
       value,
       band: judged.band,
+      margin: judged.margin,
       limit: `at most ${words(limit.value)} an hour, ${words(row.restS)} s of rest between${why}`,
       source: limit.source,
       status: limit.status,

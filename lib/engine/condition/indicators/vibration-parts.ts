@@ -56,7 +56,7 @@ function partIndicator(part: Part): Indicator {
         beyond: exceeds(value.value, limit.value),
         near: !exceeds(NEAR * limit.value, value.value),
       });
-      return { ...base, band: judged.band, findings: judged.findings };
+      return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
     },
   };
 }

@@ -54,6 +54,7 @@ export const vibration: Indicator = {
     return {
       value,
       band: judged.band,
+      margin: judged.margin,
       limit: `zone B up to ${words(bc.value)} mm/s, zone C up to ${words(cd.value)} mm/s (${zone.support}, group ${group})`,
       source: cd.source,
       status: cd.status,

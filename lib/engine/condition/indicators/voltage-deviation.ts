@@ -38,6 +38,6 @@ export const voltageDeviation: Indicator = {
       return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage' })] };
     const size: Quantity<'%'> = withValue(value, Math.abs(value.value));
     const judged = bandBelow(size, limit, 'voltage deviation');
-    return { ...base, band: judged.band, findings: judged.findings };
+    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
   },
 };

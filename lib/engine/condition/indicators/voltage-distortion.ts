@@ -46,6 +46,6 @@ export const voltageDistortion: Indicator = {
               free: limitOf(scope, 'C10').value,
             }),
           ];
-    return { ...base, band: judged.band, findings: [...judged.findings, ...said] };
+    return { ...base, band: judged.band, margin: judged.margin, findings: [...judged.findings, ...said] };
   },
 };

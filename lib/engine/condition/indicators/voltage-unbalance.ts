@@ -42,7 +42,7 @@ export const voltageUnbalance: Indicator = {
     const findings = [...judged.findings];
     if (exceeds(value.value, worst.value)) findings.push(CONDITION.make('voltage-unbalance-high', { unbalance: value.value }));
     else if (judged.band === 'beyond') findings.push(CONDITION.make('voltage-unbalance-derates', cost(scope, machine, value)));
-    return { ...base, band: judged.band, findings };
+    return { ...base, band: judged.band, margin: judged.margin, findings };
   },
 };
 

@@ -33,6 +33,12 @@ export const windingResistanceUnbalance: Indicator = {
     if (reading.resistanceAt === undefined) return { ...base, findings: [CONDITION.make('resistance-place-unknown', {})] };
     const judged = bandBelow(value, limit, 'winding resistance unbalance');
     const findings = atStarter ? [...judged.findings, CONDITION.make('resistance-at-starter', {})] : judged.findings;
-    return { ...base, band: judged.band, findings, callsFor: judged.band === 'beyond' && !atStarter ? 'rewind' : undefined };
+    return {
+      ...base,
+      band: judged.band,
+      margin: judged.margin,
+      findings,
+      callsFor: judged.band === 'beyond' && !atStarter ? 'rewind' : undefined,
+    };
   },
 };

@@ -65,6 +65,7 @@ export const windingTemperature: Indicator = {
     return {
       value,
       band: judged.band,
+      margin: judged.margin,
       limit: total && rise ? `${total.words}; ${rise.words}` : ruling.words,
       source: ruling.limit.source,
       status: ruling.limit.status,
