@@ -21,9 +21,19 @@ export function DerivationView({
   readonly methodHref?: string | undefined;
 }) {
   const shown = new Set<number>();
+  const { limits } = derivation;
+  const own = derivation.steps[0]?.unit;
+  const [scale, unit] = own === '1' ? [100, '%'] : [1, own ?? ''];
   return (
     <div className={styles.derivation}>
       <StepView id={0} steps={derivation.steps} shown={shown} depth={0} methodHref={methodHref} />
+      {limits && (
+        <p>
+          With 95 % confidence between {formatNumber(limits.low * scale, 1)} and {formatNumber(limits.high * scale, 1)}
+          {unit === '' ? '' : ` ${unit}`}
+          {limits.drawn ? ', by 10,000 draws of stamps, meters and typical values.' : '.'}
+        </p>
+      )}
       {derivation.doubts.length > 0 && (
         <section aria-labelledby="doubts">
           <h2 id="doubts">Where the doubt comes from</h2>

@@ -63,6 +63,9 @@ function asText(derivation: Derivation): string {
     for (const input of step.inputs) lines.push(`      ${input.name}: ${input.meaning} [${input.step}]`);
     lines.push(`      ${step.kind === 'leaf' ? `${step.origin}: ` : 'source: '}${step.source}`);
   }
+  const { limits } = derivation;
+  if (limits)
+    lines.push('', `95 % limits: ${number(limits.low)} to ${number(limits.high)}${limits.drawn ? ', by 10,000 draws' : ''}`);
   if (derivation.doubts.length > 0) {
     lines.push('', 'Where the doubt comes from:');
     for (const doubt of derivation.doubts) lines.push(`  ${(doubt.share * 100).toFixed(1).padStart(5)} %  ${doubt.label}`);

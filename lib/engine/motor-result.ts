@@ -2,11 +2,13 @@ import { likenessOf, type SisterFacts, sisterFacts } from './condition/likeness'
 import { conditionResult } from './condition/result';
 import { compareSisters } from './condition/sisters';
 import type { Evaluation } from './evaluate';
+import { type FigureLimits, figureLimits } from './load/figure-limits';
 import { type ByCause, lossesByCause } from './load/losses-by-cause';
 import type { ReadingEvaluation } from './load/reading';
 import type { LossSet } from './machine/model';
 import { optionResult } from './options/result';
 import { doubtsOf } from './plan/doubts';
+import type { Limits } from './quantity/coverage';
 import { type Quantity, scaleParts } from './quantity/quantity';
 import { compareByPlace, type RankKey, ranksOf } from './rank';
 import type { EstimateResult, Losses, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
@@ -22,26 +24,31 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
   const doubts = doubtsOf(evaluation);
   const agreement = inUse?.combination?.agreement;
   const causes = lossesByCause(evaluation);
+  const limits = figureLimits(evaluation);
   return {
     site: motor.site,
     tag: motor.tag,
     area: motor.area,
     description: motor.description,
     rated_power_kw: tidy(motor.plate.ratedPowerKw),
-    shaft_power: point && figure(point.shaftPower, currency),
-    load_fraction: point && figure(point.loadFraction, currency),
-    input_power: point && figure(point.inputPower, currency),
-    efficiency: point && figure(point.efficiency, currency),
-    losses: point && lossesResult(point.losses, currency),
+    shaft_power: point && figure(point.shaftPower, currency, limits?.shaftPower),
+    load_fraction: point && figure(point.loadFraction, currency, limits?.loadFraction),
+    input_power: point && figure(point.inputPower, currency, limits?.inputPower),
+    efficiency: point && figure(point.efficiency, currency, limits?.efficiency),
+    losses: point && lossesResult(point.losses, currency, limits?.totalLoss),
     losses_by_cause: point && causes && byCauseResult(causes, currency),
-    estimates: inUse ? estimatesResult(evaluation, inUse) : [],
-    readings: evaluation.readings.map((evaluated) => readingResult(evaluated, currency)),
+    estimates: inUse ? estimatesResult(evaluation, inUse, limits) : [],
+    readings: evaluation.readings.map((evaluated) =>
+      readingResult(evaluated, currency, evaluated === inUse ? limits : undefined),
+    ),
     agreement: agreement && {
       chi_squared: tidy(agreement.chi_squared),
       degrees_of_freedom: agreement.degrees_of_freedom,
       p: tidy(agreement.p),
     },
-    trust: evaluation.trust,
+    trust: limits?.finding
+      ? { level: evaluation.trust.level, findings: [...evaluation.trust.findings, limits.finding] }
+      : evaluation.trust,
     condition: conditionResult(evaluation.condition, currency),
     options: evaluation.options.map((option) => optionResult(option, currency)),
     ...(doubts.length > 0 && { doubts }),
@@ -56,14 +63,14 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
   };
 }
 
-function lossesResult(losses: LossSet, currency: string): Losses {
+function lossesResult(losses: LossSet, currency: string, total: Limits | undefined): Losses {
   return {
     stator: figure(losses.stator, currency),
     rotor: figure(losses.rotor, currency),
     core: figure(losses.core, currency),
     friction_windage: figure(losses.frictionWindage, currency),
     stray: figure(losses.stray, currency),
-    total: figure(losses.total, currency),
+    total: figure(losses.total, currency, total),
   };
 }
 
@@ -76,11 +83,11 @@ function byCauseResult(causes: ByCause, currency: string): LossesByCause {
   };
 }
 
-function estimatesResult(evaluation: Evaluation, inUse: ReadingEvaluation): EstimateResult[] {
+function estimatesResult(evaluation: Evaluation, inUse: ReadingEvaluation, limits: FigureLimits | undefined): EstimateResult[] {
   const currency = evaluation.scope.settings.currency;
   const rated = evaluation.machine.plate.ratedPower.value;
-  const inKilowatts = (quantity: Quantity<'1'>) =>
-    figure({ unit: 'kW', value: quantity.value * rated, parts: scaleParts(quantity.parts, rated) }, currency);
+  const inKilowatts = (quantity: Quantity<'1'>, within?: Limits) =>
+    figure({ unit: 'kW', value: quantity.value * rated, parts: scaleParts(quantity.parts, rated) }, currency, within);
   const single = inUse.estimates.map((estimate) => ({
     method: estimate.method,
     shaft_power: inKilowatts(estimate.loadFraction),
@@ -94,7 +101,7 @@ function estimatesResult(evaluation: Evaluation, inUse: ReadingEvaluation): Esti
     ...single,
     {
       method: 'combined',
-      shaft_power: inKilowatts(combined.loadFraction),
+      shaft_power: inKilowatts(combined.loadFraction, limits?.shaftPower),
       used: true,
       why: [
         ways.length === 1 ? `from ${ways[0]} alone` : `inverse-variance mean of ${ways.join(', ')}`,
@@ -104,13 +111,17 @@ function estimatesResult(evaluation: Evaluation, inUse: ReadingEvaluation): Esti
   ];
 }
 
-function readingResult(evaluated: Evaluation['readings'][number], currency: string): ReadingResult {
+function readingResult(
+  evaluated: Evaluation['readings'][number],
+  currency: string,
+  limits: FigureLimits | undefined,
+): ReadingResult {
   const { reading, point } = evaluated;
   return {
     row: reading.row,
     taken_at: reading.takenAt,
-    shaft_power: point && figure(point.shaftPower, currency),
-    load_fraction: point && figure(point.loadFraction, currency),
+    shaft_power: point && figure(point.shaftPower, currency, limits?.shaftPower),
+    load_fraction: point && figure(point.loadFraction, currency, limits?.loadFraction),
     trust: evaluated.level,
     metered: meteredResult(reading),
   };

@@ -1,17 +1,28 @@
+import { type Limits, NORMAL_FACTOR } from './quantity/coverage';
 import { type Quantity, standardUncertainty } from './quantity/quantity';
 import type { Figure } from './result';
 
 /**
  * A quantity as a figure of the results; amounts and amounts a year both take the currency's code, as the results file has it.
- * Values are rounded to 10 significant digits, far below any doubt.
+ * Values are rounded to 10 significant digits, far below any doubt. `limits` are 95 % limits in the unit of the quantity.
  */
-export function figure(quantity: Quantity, currency: string): Figure {
-  return {
+export function figure(quantity: Quantity, currency: string, limits?: Limits | undefined): Figure {
+  const u = standardUncertainty(quantity);
+  const plain = {
     value: tidy(quantity.value),
-    u: tidy(standardUncertainty(quantity)),
+    u: tidy(u),
     unit: quantity.unit === 'currency/a' ? currency : quantity.unit.replace('currency', currency),
   };
+  if (!limits) return plain;
+  const half = NORMAL_FACTOR * u;
+  const slight = SLIGHT * (limits.high - limits.low);
+  return Math.abs(limits.low - quantity.value + half) > slight || Math.abs(limits.high - quantity.value - half) > slight
+    ? { ...plain, low: tidy(limits.low), high: tidy(limits.high) }
+    : plain;
 }
+
+/** Limits that differ from value ± 1.96 u by less than this share of their width go without saying. */
+const SLIGHT = 0.02;
 
 /** Powers of ten are exact up to 10^22. */
 const POWERS = Float64Array.from({ length: 23 }, (_, exponent) => 10 ** exponent);

@@ -3,6 +3,7 @@ import { evaluateMotor } from '@/lib/engine/evaluate';
 import { LOAD } from '@/lib/engine/load/findings';
 import { SUSPICION } from '@/lib/engine/load/suspicion';
 import type { Motor } from '@/lib/engine/motor';
+import { motorResult } from '@/lib/engine/motor-result';
 import { PLATE } from '@/lib/engine/nameplate/findings';
 import type { Finding } from '@/lib/engine/quantity/finding';
 import { TRUST } from '@/lib/engine/trust/findings';
@@ -50,6 +51,7 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'speed-not-the-motors': motorOf({ reading: { shaftSpeedRpm: 880 } }),
   'current-below-magnetising': motorOf({ reading: { currentA: 15 } }),
   'current-low-load': motorOf({ reading: { currentA: 30 } }),
+  'not-linear': motorOf({ reading: { inputPowerKw: undefined, shaftSpeedRpm: undefined, currentA: 22 } }),
   'load-impossible': motorOf({ reading: { inputPowerKw: undefined, currentA: 120 } }),
   'estimates-disagree': motorOf({ reading: { inputPowerKw: 19.5 } }),
   'plate-fits-no-machine': motorOf({ plate: { designLetter: 'D', ratedSpeedRpm: 1500 } }),
@@ -90,7 +92,7 @@ const TABLE: Readonly<Record<string, Motor>> = {
 function findingsOf(motor: Motor): readonly Finding[] {
   const evaluation = evaluateMotor(motor, study());
   return [
-    ...evaluation.trust.findings,
+    ...motorResult(evaluation).trust.findings,
     ...evaluation.readings.flatMap((reading) => [...reading.findings, ...reading.trustFindings]),
   ];
 }

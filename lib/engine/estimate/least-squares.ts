@@ -85,6 +85,32 @@ export function leastMisfit(problem: Problem): Pick<Fit, 'unknowns' | 'predicted
   return end && { unknowns: end.unknowns, predicted: end.predicted, chiSquared: end.cost };
 }
 
+/** Unknowns after one step, and how each observed value moves each unknown there; see {@link Fit}. */
+export interface Moved {
+  readonly unknowns: Float64Array;
+  readonly gain: () => Float64Array;
+}
+
+/**
+ * One Gauss-Newton step from unknowns that lie near a solution, as where observed values are moved a little: a fifth of the work of a search.
+ * `undefined` where the unknowns describe nothing possible. `gain` is to be asked for before the next step.
+ */
+export function stepFrom({ observed, u, predict, differentiate }: Problem, unknowns: Float64Array): Moved | undefined {
+  const n = unknowns.length;
+  const m = observed.length;
+  if (jacobian.length < m * n) jacobian = new Float64Array(m * n);
+  if (normal.length < n * n) normal = new Float64Array(n * n);
+  const predicted = new Float64Array(m);
+  if (!predict(unknowns, predicted) || !differentiate(unknowns, jacobian)) return undefined;
+  normalMatrix(jacobian, u, normal, n, m);
+  if (!factorise(normal, n)) return undefined;
+  const next = new Float64Array(n);
+  gradient(jacobian, observed, predicted, u, next);
+  solveFactored(normal, n, next);
+  for (let k = 0; k < n; k++) next[k] = (next[k] as number) + (unknowns[k] as number);
+  return { unknowns: next, gain: () => gains(normal, jacobian, u, n, m) };
+}
+
 /** Searches until steps are small, or take less than `worth` off the misfit. */
 function search(problem: Problem, worth: number): End | undefined {
   const { observed, u, predict, differentiate } = problem;

@@ -2,6 +2,7 @@ import type { Evaluation } from '../evaluate';
 import type { Step } from '../formula/apply';
 import { CONSTANTS } from '../formula/constants';
 import { type Origin, type Quantity, standardUncertainty } from '../quantity/quantity';
+import { type LimitsFound, limitsOf } from './limits-of';
 
 /** One step of a derivation, plain data: what the panel and the command line show. */
 export interface DerivationStep {
@@ -36,6 +37,8 @@ export interface Derivation {
   readonly steps: readonly DerivationStep[];
   /** Share of each source in the variance of the figure, largest first. */
   readonly doubts: readonly { readonly label: string; readonly share: number; readonly u: number }[];
+  /** 95 % limits in the figure's unit, where they are more than value ± 1.96 u. */
+  readonly limits?: LimitsFound | undefined;
 }
 
 /**
@@ -61,7 +64,12 @@ export function derive(evaluation: Evaluation, path: string, quantity: Quantity)
     return id;
   };
   visit(quantity);
-  return { figure: path, steps: steps.sort((a, b) => a.id - b.id), doubts: doubtsOf(evaluation, quantity) };
+  return {
+    figure: path,
+    steps: steps.sort((a, b) => a.id - b.id),
+    doubts: doubtsOf(evaluation, quantity),
+    limits: limitsOf(evaluation, path),
+  };
 }
 
 const PENDING: DerivationStep = {

@@ -103,8 +103,13 @@ export interface Leaf<U extends Unit> {
   readonly origin: Origin;
   /** Where the value stands, for the reader: "nameplate", "reading in row 7", a table and its clause. */
   readonly source: string;
-  /** Independent causes of doubt: id, words, and standard uncertainty in the unit of the value. */
-  readonly doubts?: readonly { readonly id: string; readonly label: string; readonly u: number }[];
+  /** Independent causes of doubt: id, words, standard uncertainty in the unit of the value, and whether errors are even within limits. */
+  readonly doubts?: readonly {
+    readonly id: string;
+    readonly label: string;
+    readonly u: number;
+    readonly rectangular?: boolean;
+  }[];
 }
 
 /** Makes a leaf quantity and registers its sources. */
@@ -113,7 +118,7 @@ export function leaf<U extends Unit>(scope: Scope, given: Leaf<U>): Quantity<U> 
   const by: number[] = [];
   for (const doubt of given.doubts ?? []) {
     if (doubt.u === 0) continue;
-    at.push(scope.sources.number(doubt.id, doubt.label));
+    at.push(scope.sources.number(doubt.id, doubt.label, doubt.rectangular));
     by.push(doubt.u);
   }
   const parts: Parts = at.length === 0 ? EXACT : { at, by };

@@ -121,6 +121,13 @@ export const LOAD = catalogue({
     cause: 'One reading or stamp is wrong: speed and its stamp most often.',
     next: 'Read speed, volts, amperes and power again within a minute at a steady load; check rated speed and current on the plate.',
   }),
+  'not-linear': kind<{ row: number; load: number; u: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The estimate from row ${e.row} bends within its own doubt (load ${(e.load * 100).toFixed(0)} %, u ${(e.u * 100).toFixed(0)} %): its 95 % limits are uneven, and hold to about a tenth of their width.`,
+    cause: 'What was read hardly changes with the load there: amperes below half load most often.',
+    next: `Measure input power; until then the explanation of the figure gives limits from 10,000 draws. ${LIVE}`,
+  }),
   'drive-without-frequency': kind<{ row: number }>({
     severity: 'warning',
     text: (e) =>

@@ -57,6 +57,8 @@ export interface Joint {
   readonly birgeRatio: number;
   /** How far the search had settled. */
   readonly search: { readonly iterations: number; readonly residual: number };
+  /** The fit that all of this is made of. */
+  readonly fitted: JointFit;
   /** What each stamp and reading does to it; worked out when asked for. */
   readonly pulls: () => readonly Pull[];
 }
@@ -67,6 +69,8 @@ export interface JointFit {
   readonly degreesOfFreedom: number;
   readonly observations: readonly Observation[];
   readonly fit: Fit;
+  /** The problem that was solved; other observed values may be put into it. */
+  readonly problem: Problem;
 }
 
 /**
@@ -117,6 +121,7 @@ export function fitJointly(scope: MotorScope, plate: PlateMachine, readings: rea
   return {
     fit,
     observations,
+    problem,
     chiSquared: Math.max(0, chiSquared),
     degreesOfFreedom: observations.length - problem.start.length - readings.length,
   };
@@ -163,6 +168,7 @@ export function jointOf(
   return {
     machine,
     birgeRatio,
+    fitted: joint,
     agreement: degreesOfFreedom > 0 ? { chi_squared: chiSquared, degrees_of_freedom: degreesOfFreedom, p } : undefined,
     readings: readings.map((metered, r) => ({
       loadFraction: unknown(COUNT + PER_READING * r, `Load of row ${metered.row} by all stamps and readings together`),

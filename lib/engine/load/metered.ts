@@ -51,6 +51,7 @@ function meter<U extends Unit>(
         id: `${instrument}:${given.kind}`,
         label: `${given.what}: class of the ${instrument}`,
         u: given.halfWidth / Math.sqrt(3),
+        rectangular: true,
       },
     ],
   });

@@ -111,6 +111,7 @@ export function completeSlip(
             id: `${prefix}stamp:speed-rounding`,
             label: `${prefix}rounding of the stamped speed`,
             u: Math.min(rounding, slipRpm / 3) / Math.sqrt(3),
+            rectangular: true,
           },
         ],
       });

@@ -24,6 +24,8 @@ export interface Quantity<U extends Unit = Unit> {
 export interface Source {
   readonly id: string;
   readonly label: string;
+  /** True where every error within limits is as likely as any other (a meter's class, rounding); else it is taken as normal. */
+  readonly rectangular: boolean;
 }
 
 /**
@@ -35,11 +37,11 @@ export class Sources {
   readonly #index = new Map<string, number>();
 
   /** Number of the source with this id; registers it when new. */
-  number(id: string, label: string): number {
+  number(id: string, label: string, rectangular = false): number {
     const known = this.#index.get(id);
     if (known !== undefined) return known;
     const number = this.list.length;
-    this.list.push({ id, label });
+    this.list.push({ id, label, rectangular });
     this.#index.set(id, number);
     return number;
   }

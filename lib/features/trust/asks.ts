@@ -32,6 +32,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'current-low-load': ask('usual', 'power', 'voltages', 'currents'),
   'load-impossible': ask('usual', 'plate', ...LOAD_SET),
   'estimates-disagree': ask('usual', 'plate', ...LOAD_SET),
+  'not-linear': ask('usual', 'power', 'voltages', 'currents'),
   'drive-without-frequency': ask('usual', 'drive-output'),
   'drive-fed-losses': undefined,
   'uncoupled-reading': ask('usual', ...LOAD_SET),

@@ -198,7 +198,7 @@ function normalScores(count: number): readonly number[] {
   return scores;
 }
 
-function quantile(sorted: readonly number[], p: number): number {
+export function quantile(sorted: readonly number[], p: number): number {
   const at = p * (sorted.length - 1);
   const low = sorted[Math.floor(at)] ?? Number.NaN;
   const high = sorted[Math.ceil(at)] ?? Number.NaN;
