@@ -1,26 +1,39 @@
 import cdf from '@stdlib/stats-base-dists-normal-cdf';
 import type { Limits } from '../quantity/coverage';
 import type { Parts } from '../quantity/quantity';
-import { ESTIMATED, type Estimated, type Estimator, type Scores } from './estimator';
+import type { Estimated, Estimator, Scores } from './estimator';
 
 /** How far along the load's direction the estimate is made anew, in standard uncertainties. */
 const RUNGS = [-2.4, -1.2, 0, 1.2, 2.4] as const;
-const OUTERMOST = 2.4;
 
 /** Places of the sum over the load's direction: enough for a smooth integrand under a normal curve. */
-const STEP = 0.4;
-const PLACES = Array.from({ length: 21 }, (_, i) => STEP * (i - 10));
+const STEP = 0.5;
+const PLACES = Array.from({ length: 15 }, (_, i) => STEP * (i - 7));
 const WEIGHTS = PLACES.map((z) => (STEP * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI));
+
+/** What each rung counts for at each place: a polynomial through the rungs (Lagrange), a straight line beyond the outermost. */
+const BASIS = PLACES.map((z) => {
+  const end = Math.min(Math.max(z, RUNGS[0]), RUNGS[4]);
+  const inner = end - Math.sign(end) * 0.1;
+  const at = basisAt(end);
+  const before = basisAt(inner);
+  return at.map((weight, i) => weight + ((z - end) / (end - inner || 1)) * (weight - (before[i] as number)));
+});
 
 const TAIL = 0.025;
 
-/** Halvings that leave a thousandth of a deviation. */
-const HALVINGS = 14;
+/** Halvings that leave a hundredth of a deviation, between whose ends a straight line does. */
+const HALVINGS = 8;
 
-/** A figure on its scale at one rung: its value, and its deviation by all that does not act along the load. */
+/** Deviation below which a rung has none: keeps the sums defined. */
+const NONE = 1e-9;
+
+/** The estimate with the load's direction followed so far. */
 interface Rung {
-  readonly value: number;
-  readonly deviation: number;
+  readonly scores: Scores;
+  readonly unknowns: Float64Array;
+  readonly gain: Float64Array;
+  readonly figures: Readonly<Record<Estimated, number>>;
 }
 
 /**
@@ -28,89 +41,91 @@ interface Rung {
  *
  * The estimate is made anew at five places along the direction that moves the load most; at each, what acts across it spreads the figure by its slopes
  * there. Between them a polynomial. Efficiency stands on the scale of its logit, on which a loss known by a factor is normal.
- * `undefined` where a place describes no possible motor.
+ * No limits where a place describes no possible motor.
  */
 export class Ladder {
-  private readonly rungs: ReadonlyMap<Estimated, readonly Rung[]> | undefined;
+  private readonly direction: Float64Array;
+  private readonly rungs: readonly Rung[];
 
-  constructor(estimator: Estimator, along: Parts) {
-    const direction = new Float64Array(estimator.sources);
-    for (let i = 0; i < along.at.length; i++) direction[along.at[i] as number] = along.by[i] as number;
-    const length = Math.hypot(...direction);
-    const found = new Map<Estimated, Rung[]>(ESTIMATED.map((of) => [of, []]));
+  constructor(
+    private readonly estimator: Estimator,
+    along: Parts,
+  ) {
+    this.direction = new Float64Array(estimator.sources);
+    let square = 0;
+    for (const part of along.by) square += part * part;
+    for (let i = 0; i < along.at.length; i++) this.direction[along.at[i] as number] = (along.by[i] as number) / Math.sqrt(square);
+    const rungs: Rung[] = [];
     for (const z of RUNGS) {
-      const scores: Scores = direction.map((part) => (z * part) / length);
-      const moved = estimator.step(scores, estimator.search(scores));
+      const scores = this.direction.map((part) => z * part);
+      const moved = estimator.step(scores, Math.abs(z) > 2 ? estimator.search(scores) : undefined);
       const gain = moved?.gain();
       const figures = moved && estimator.figures(moved.unknowns, scores);
-      if (!moved || !gain || !figures) return;
-      for (const [of, rungs] of found) {
-        const slopes = estimator.contributions(of, moved.unknowns, gain, scores);
-        if (!slopes || (of === 'efficiency' && !(figures.efficiency > 0 && figures.efficiency < 1))) return;
-        let all = 0;
-        let own = 0;
-        for (let i = 0; i < slopes.length; i++) {
-          all += (slopes[i] as number) ** 2;
-          own += ((slopes[i] as number) * (direction[i] as number)) / length;
-        }
-        const across = Math.sqrt(Math.max(0, all - own * own));
-        const value = figures[of];
-        rungs.push(
-          of === 'efficiency'
-            ? { value: Math.log(value / (1 - value)), deviation: across / (value * (1 - value)) }
-            : { value, deviation: across },
-        );
-      }
+      if (!moved || !gain || !figures) break;
+      rungs.push({ scores, unknowns: moved.unknowns, gain, figures });
     }
-    this.rungs = found;
+    this.rungs = rungs;
   }
 
   limits(of: Estimated): Limits | undefined {
-    const rungs = this.rungs?.get(of);
-    if (!rungs) return undefined;
-    const values = PLACES.map((z) =>
-      between(
-        rungs.map(({ value }) => value),
-        z,
-      ),
-    );
-    const deviations = PLACES.map((z) =>
-      Math.max(
-        1e-9,
-        between(
-          rungs.map(({ deviation }) => deviation),
-          z,
-        ),
-      ),
-    );
-    const chance = (x: number): number =>
-      WEIGHTS.reduce((sum, weight, i) => sum + weight * cdf(x, values[i] as number, deviations[i] as number), 0);
-    const at = (p: number): number => {
-      let low = Math.min(...values) - 4 * Math.max(...deviations);
-      let high = Math.max(...values) + 4 * Math.max(...deviations);
-      for (let i = 0; i < HALVINGS; i++) {
-        const middle = (low + high) / 2;
-        if (chance(middle) < p) low = middle;
-        else high = middle;
+    if (this.rungs.length < RUNGS.length) return undefined;
+    const values: number[] = [];
+    const deviations: number[] = [];
+    for (const { scores, unknowns, gain, figures } of this.rungs) {
+      const slopes = this.estimator.contributions(of, unknowns, gain, scores);
+      const value = figures[of];
+      if (!slopes || (of === 'efficiency' && !(value > 0 && value < 1))) return undefined;
+      let all = 0;
+      let own = 0;
+      for (let i = 0; i < slopes.length; i++) {
+        all += (slopes[i] as number) ** 2;
+        own += (slopes[i] as number) * (this.direction[i] as number);
       }
-      return of === 'efficiency' ? 1 / (1 + Math.exp(-(low + high) / 2)) : (low + high) / 2;
-    };
-    return { low: at(TAIL), high: at(1 - TAIL) };
+      const across = Math.sqrt(Math.max(0, all - own * own));
+      values.push(of === 'efficiency' ? Math.log(value / (1 - value)) : value);
+      deviations.push(of === 'efficiency' ? across / (value * (1 - value)) : across);
+    }
+    const found = limitsOf(values, deviations);
+    return of === 'efficiency' ? { low: fromLogit(found.low), high: fromLogit(found.high) } : found;
   }
 }
 
-/** Polynomial through the rungs (Lagrange), a straight line beyond the outermost. */
-function between(values: readonly number[], z: number): number {
-  if (Math.abs(z) > OUTERMOST) {
-    const end = Math.sign(z) * OUTERMOST;
-    const slope = (between(values, end) - between(values, end - Math.sign(z) * 0.1)) / 0.1;
-    return between(values, end) + slope * (Math.abs(z) - OUTERMOST);
-  }
-  return values.reduce((sum, value, i) => {
+function fromLogit(x: number): number {
+  return 1 / (1 + Math.exp(-x));
+}
+
+/** Limits of a sum of normal distributions whose means and deviations are known at the rungs. */
+function limitsOf(values: readonly number[], deviations: readonly number[]): Limits {
+  const between = (known: readonly number[]): number[] =>
+    BASIS.map((weights) => weights.reduce((sum, weight, i) => sum + weight * (known[i] as number), 0));
+  const means = between(values);
+  const spreads = between(deviations).map((spread) => Math.max(NONE, spread));
+  const below = (x: number): number => {
+    let sum = 0;
+    for (let i = 0; i < WEIGHTS.length; i++)
+      sum += (WEIGHTS[i] as number) * cdf((x - (means[i] as number)) / (spreads[i] as number), 0, 1);
+    return sum;
+  };
+  const widest = Math.max(...spreads);
+  const at = (p: number): number => {
+    let low = Math.min(...means) - 3 * widest;
+    let high = Math.max(...means) + 3 * widest;
+    let [atLow, atHigh] = [0, 1];
+    for (let i = 0; i < HALVINGS; i++) {
+      const middle = (low + high) / 2;
+      const there = below(middle);
+      if (there < p) [low, atLow] = [middle, there];
+      else [high, atHigh] = [middle, there];
+    }
+    return low + ((high - low) * (p - atLow)) / (atHigh - atLow);
+  };
+  return { low: at(TAIL), high: at(1 - TAIL) };
+}
+
+function basisAt(z: number): number[] {
+  return RUNGS.map((own) => {
     let weight = 1;
-    RUNGS.forEach((other, j) => {
-      if (j !== i) weight *= (z - other) / ((RUNGS[i] as number) - other);
-    });
-    return sum + weight * value;
-  }, 0);
+    for (const other of RUNGS) if (other !== own) weight *= (z - other) / (own - other);
+    return weight;
+  });
 }

@@ -12,10 +12,13 @@ export interface PointLimits extends Readonly<Record<Estimated, Limits>> {
   readonly linear: boolean;
 }
 
-/**
- * Bends, as shares of the half-width: beyond the first a figure that hangs on the load is followed along it; beyond the second the limits come out within a tenth of the width only, and draws do better.
- */
-const STRONG = 0.12;
+/** Bends, as shares of the half-width, from which a figure that hangs on the load is followed along it. */
+const STRONG = { load: 0.2, input: 0.2, loss: 0.2, efficiency: 0.12 } as const;
+
+/** Bend of the load from which the efficiency's may come from it. */
+const LOAD_BENDS = 0.15;
+
+/** Bend beyond which the limits hold to a tenth of the width only, and draws do better. */
 const TOO_STRONG = 0.3;
 
 /** Directions this near one another, by their correlation, are tried once. */
@@ -59,7 +62,7 @@ export function pointLimits(
   const found = {} as Record<Estimated, Found>;
   // A loss bends by itself, an efficiency with the load where the load does.
   const climbs = (of: Estimated): boolean =>
-    of === 'load' || of === 'input' || (of === 'efficiency' && found.load.bend > STRONG && hangsOnLoad(point));
+    of === 'load' || of === 'input' || (of === 'efficiency' && found.load.bend > LOAD_BENDS && hangsOnLoad(point));
   for (const of of ESTIMATED) {
     const figure = figures[of];
     const factor = coverageFactor(rectangularShare(figure.parts, scope.sources));
@@ -154,7 +157,7 @@ function bent(
   const [down, up] = shared > 0 ? [back, ahead] : [ahead, back];
   const bend = Math.max(Math.abs(up), Math.abs(down)) / half;
   const along = { low: even.low + down, high: even.high + up };
-  const climbed = bend > STRONG ? climb?.(of) : undefined;
+  const climbed = bend > STRONG[of] ? climb?.(of) : undefined;
   if (!climbed) return { ...along, bend };
   if (of !== 'efficiency' || leads) return { ...climbed, bend };
   // The one leaves out how the load bends, the other how the losses do: they err to opposite sides.
