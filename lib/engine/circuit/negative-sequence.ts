@@ -1,3 +1,4 @@
+import * as C from '../generated/circuit';
 import type { Circuit } from './parameters';
 
 /**
@@ -20,9 +21,9 @@ export interface NegativeSequence {
  *
  * Units: per unit as in {@link Circuit}; reactances at the frequency in force, resistances at the temperature in force. Valid for: slip 0 up
  * to breakdown. Deep bars lower the rotor's leakage at that frequency, by up to a fifth of the impedance: that is left to the caller.
- * Source: Fitzgerald, Kingsley and Umans, Electric Machinery (from memory).
+ * Source: declared in `backward-field.ts`, where the running point has it from as well.
  */
 export function negativeSequence({ r1, x1, r2, x2 }: Pick<Circuit, 'r1' | 'x1' | 'r2' | 'x2'>, slip: number): NegativeSequence {
-  const rotor = (r2 * NEGATIVE_ROTOR) / (2 - slip);
-  return { rotor, squared: (r1 + rotor) ** 2 + (x1 + x2) ** 2 };
+  const rotor = C.negative_sequence_rotor.f(NEGATIVE_ROTOR, r2, slip);
+  return { rotor, squared: C.negative_sequence_squared.f(r1, rotor, x1, x2) };
 }

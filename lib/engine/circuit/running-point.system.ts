@@ -1,4 +1,5 @@
 import { system } from '../formula/system';
+import { BACKWARD } from './backward-field';
 
 /**
  * A running point of the exact per-phase circuit, per unit of rated shaft power and voltage; temperatures in °C.
@@ -61,10 +62,9 @@ export const runningPoint = system({
     along: ['V_w', 'e + r1_hot * line_active + x1_f * line_reactive'],
     across: ['V_b', 'x1_f * line_active - r1_hot * line_reactive'],
     terminal: ['V_1', 'sqrt(along ^ 2 + across ^ 2)'],
-    backward: ["R_2''", 'negative_rotor * r2_hot / (2 - s)'],
-    backward_r: ['R_-', 'r1_hot + backward'],
-    backward_x: ['X_-', 'x1_f + x2_f'],
-    backward_squared: ['I_-^2', 'negative ^ 2 / (backward_r ^ 2 + backward_x ^ 2)'],
+    backward: BACKWARD.rotor,
+    backward_impedance: BACKWARD.impedanceSquared,
+    backward_squared: ['I_-^2', 'negative ^ 2 / backward_impedance'],
     backward_rotor: ['P_{2-}', 'backward_squared * backward'],
     brake: ['P_-', 'backward_rotor * (1 - s)'],
     voltage_left: ['\\epsilon_V', 'terminal - voltage'],

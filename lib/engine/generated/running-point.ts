@@ -126,13 +126,15 @@ export function search(x: Float64Array, values: Float64Array, slopes: Float64Arr
   const backward_by_s = negative_rotor * r2_hot / (2 - s) ** 2;
   const backward_by_r2_hot = negative_rotor / (2 - s);
   const backward__winding = backward_by_r2_hot * r2_hot__winding;
-  const backward_r = r1_hot + backward;
-  const backward_r__winding = r1_hot__winding + backward__winding;
-  const backward_x = x1_f + x2_f;
-  const backward_squared = negative * negative / (backward_r * backward_r + backward_x * backward_x);
-  const backward_squared_by_backward_r = -(2 * negative * negative * backward_r / (backward_r * backward_r + backward_x * backward_x) ** 2);
-  const backward_squared__s = backward_squared_by_backward_r * backward_by_s;
-  const backward_squared__winding = backward_squared_by_backward_r * backward_r__winding;
+  const backward_impedance = (r1_hot + backward) ** 2 + (x1_f + x2_f) ** 2;
+  const backward_impedance_by_r1_hot = 2 * (r1_hot + backward);
+  const backward_impedance_by_backward = 2 * (r1_hot + backward);
+  const backward_impedance__s = backward_impedance_by_backward * backward_by_s;
+  const backward_impedance__winding = backward_impedance_by_r1_hot * r1_hot__winding + backward_impedance_by_backward * backward__winding;
+  const backward_squared = negative * negative / backward_impedance;
+  const backward_squared_by_backward_impedance = -(negative * negative / (backward_impedance * backward_impedance));
+  const backward_squared__s = backward_squared_by_backward_impedance * backward_impedance__s;
+  const backward_squared__winding = backward_squared_by_backward_impedance * backward_impedance__winding;
   const backward_rotor = backward_squared * backward;
   const backward_rotor__s = backward_squared * backward_by_s + backward * backward_squared__s;
   const backward_rotor__winding = backward_squared * backward__winding + backward * backward_squared__winding;
@@ -223,9 +225,8 @@ export function results(x: Float64Array, values: Float64Array): void {
   const across = x1_f * line_active - r1_hot * line_reactive;
   const terminal = Math.sqrt(along * along + across * across);
   const backward = negative_rotor * r2_hot / (2 - s);
-  const backward_r = r1_hot + backward;
-  const backward_x = x1_f + x2_f;
-  const backward_squared = negative * negative / (backward_r * backward_r + backward_x * backward_x);
+  const backward_impedance = (r1_hot + backward) ** 2 + (x1_f + x2_f) ** 2;
+  const backward_squared = negative * negative / backward_impedance;
   const backward_rotor = backward_squared * backward;
   const brake = backward_rotor * (1 - s);
   const voltage_left = terminal - voltage;
@@ -454,22 +455,29 @@ export function derivatives(x: Float64Array, slopes: Float64Array): void {
   const backward__r2 = backward_by_r2_hot * heat;
   const backward__rise = backward_by_r2_hot * r2_hot__rise;
   const backward__hotter = backward_by_r2_hot * r2_hot__hotter;
-  const backward_r = r1_hot + backward;
-  const backward_r__winding = r1_hot__winding + backward__winding;
-  const backward_r__rise = r1_hot__rise + backward__rise;
-  const backward_r__hotter = r1_hot__hotter + backward__hotter;
-  const backward_x = x1_f + x2_f;
-  const backward_squared = negative * negative / (backward_r * backward_r + backward_x * backward_x);
-  const backward_squared_by_backward_r = -(2 * negative * negative * backward_r / (backward_r * backward_r + backward_x * backward_x) ** 2);
-  const backward_squared_by_backward_x = -(2 * negative * negative * backward_x / (backward_r * backward_r + backward_x * backward_x) ** 2);
-  const backward_squared__s = backward_squared_by_backward_r * backward_by_s;
-  const backward_squared__winding = backward_squared_by_backward_r * backward_r__winding;
-  const backward_squared__r1 = backward_squared_by_backward_r * heat;
-  const backward_squared__x1 = backward_squared_by_backward_x * frequency;
-  const backward_squared__r2 = backward_squared_by_backward_r * backward__r2;
-  const backward_squared__x2 = backward_squared_by_backward_x * frequency;
-  const backward_squared__rise = backward_squared_by_backward_r * backward_r__rise;
-  const backward_squared__hotter = backward_squared_by_backward_r * backward_r__hotter;
+  const backward_impedance = (r1_hot + backward) ** 2 + (x1_f + x2_f) ** 2;
+  const backward_impedance_by_r1_hot = 2 * (r1_hot + backward);
+  const backward_impedance_by_x1_f = 2 * (x1_f + x2_f);
+  const backward_impedance_by_x2_f = 2 * (x1_f + x2_f);
+  const backward_impedance_by_backward = 2 * (r1_hot + backward);
+  const backward_impedance__s = backward_impedance_by_backward * backward_by_s;
+  const backward_impedance__winding = backward_impedance_by_r1_hot * r1_hot__winding + backward_impedance_by_backward * backward__winding;
+  const backward_impedance__r1 = backward_impedance_by_r1_hot * heat;
+  const backward_impedance__x1 = backward_impedance_by_x1_f * frequency;
+  const backward_impedance__r2 = backward_impedance_by_backward * backward__r2;
+  const backward_impedance__x2 = backward_impedance_by_x2_f * frequency;
+  const backward_impedance__rise = backward_impedance_by_r1_hot * r1_hot__rise + backward_impedance_by_backward * backward__rise;
+  const backward_impedance__hotter = backward_impedance_by_r1_hot * r1_hot__hotter + backward_impedance_by_backward * backward__hotter;
+  const backward_squared = negative * negative / backward_impedance;
+  const backward_squared_by_backward_impedance = -(negative * negative / (backward_impedance * backward_impedance));
+  const backward_squared__s = backward_squared_by_backward_impedance * backward_impedance__s;
+  const backward_squared__winding = backward_squared_by_backward_impedance * backward_impedance__winding;
+  const backward_squared__r1 = backward_squared_by_backward_impedance * backward_impedance__r1;
+  const backward_squared__x1 = backward_squared_by_backward_impedance * backward_impedance__x1;
+  const backward_squared__r2 = backward_squared_by_backward_impedance * backward_impedance__r2;
+  const backward_squared__x2 = backward_squared_by_backward_impedance * backward_impedance__x2;
+  const backward_squared__rise = backward_squared_by_backward_impedance * backward_impedance__rise;
+  const backward_squared__hotter = backward_squared_by_backward_impedance * backward_impedance__hotter;
   const backward_rotor = backward_squared * backward;
   const backward_rotor__s = backward_squared * backward_by_s + backward * backward_squared__s;
   const backward_rotor__winding = backward_squared * backward__winding + backward * backward_squared__winding;
@@ -821,9 +829,8 @@ export const EQUATIONS: readonly Equation[] = [
   { name: "across", symbol: "V_b", tex: "X_1'\\cdot I_{1,w}- R_1'\\cdot I_{1,b}" },
   { name: "terminal", symbol: "V_1", tex: "\\sqrt{{ V_w}^{2}+{ V_b}^{2}}" },
   { name: "backward", symbol: "R_2''", tex: "\\frac{ k_{r2}\\cdot R_2'}{2- s}" },
-  { name: "backward_r", symbol: "R_-", tex: "R_1'+ R_2''" },
-  { name: "backward_x", symbol: "X_-", tex: "X_1'+ X_2'" },
-  { name: "backward_squared", symbol: "I_-^2", tex: "\\frac{{ V_2}^{2}}{{ R_-}^{2}+{ X_-}^{2}}" },
+  { name: "backward_impedance", symbol: "Z_-^2", tex: "{\\left( R_1'+ R_2''\\right)}^{2}+{\\left( X_1'+ X_2'\\right)}^{2}" },
+  { name: "backward_squared", symbol: "I_-^2", tex: "\\frac{{ V_2}^{2}}{ Z_-^2}" },
   { name: "backward_rotor", symbol: "P_{2-}", tex: "I_-^2\\cdot R_2''" },
   { name: "brake", symbol: "P_-", tex: "P_{2-}\\cdot\\left(1- s\\right)" },
   { name: "voltage_left", symbol: "\\epsilon_V", tex: "V_1- V" },
