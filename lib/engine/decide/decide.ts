@@ -1,3 +1,4 @@
+import { timeToFailure } from '../options/time-to-failure';
 import type { Action, Because, Timing, TrustLevel } from '../result';
 import type { Settings } from '../settings';
 import {
@@ -179,6 +180,9 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
         because('pays-at-failure', () => ({
           ...words(later, input),
           value: moneyWords(presentValueOf(later) ?? 0, settings.currency),
+          // A condition that raises the rate calls for a repair and is decided before.
+          failure: timeToFailure({ ...settings, raised: false }),
+          horizon: settings.horizonYears,
         })),
         stopped,
         ...checkReasons(later),

@@ -1,3 +1,4 @@
+import type { TimeToFailure } from '../options/time-to-failure';
 import type { Because } from '../result';
 
 type Words<E> = (evidence: E) => string;
@@ -22,6 +23,14 @@ export function moneyWords(amount: number, currency: string): string {
     .toString()
     .replaceAll(/\B(?=(\d{3})+$)/g, ',');
   return `${amount < 0 && whole !== '0' ? '−' : ''}${whole} ${currency}`;
+}
+
+/** When the failure that an option waits for is expected; nothing where that is not known. */
+function whenItFails({ failure, horizon }: { failure: TimeToFailure | undefined; horizon: number }): string {
+  if (!failure) return '';
+  const { rate, years: mean, lowYears, highYears, withinHorizon } = failure;
+  const short = (value: number) => Number(value.toPrecision(2));
+  return ` At ${short(100 * rate)} % of failures a year it fails after ${short(mean)} years on average (${short(lowYears)} to ${short(highYears)} as the rate is doubled or halved), and within the ${horizon} years looked at with a chance of ${percent(withinHorizon)}.`;
 }
 
 /** What a decision rests on, by code; each in one sentence with its numbers. */
@@ -58,8 +67,8 @@ export const REASONS = {
       `${sentence(e.option)} pays back in ${years(e.payback)} (at most ${years(e.limit)}), with a chance of ${percent(e.probability)} to keep that limit (at least ${percent(e.least)}), and is worth ${e.value}.`,
   ),
   'check-before': reason<{ checks: string }>((e) => `Check before ordering: ${e.checks}.`),
-  'pays-at-failure': reason<{ option: string; value: string }>(
-    (e) => `When the motor fails, ${e.option} in place of the usual repair is worth ${e.value} in expectation.`,
+  'pays-at-failure': reason<{ option: string; value: string; failure: TimeToFailure | undefined; horizon: number }>(
+    (e) => `When the motor fails, ${e.option} in place of the usual repair is worth ${e.value} in expectation.${whenItFails(e)}`,
   ),
   'payback-too-long': reason<{ option: string; payback: number; limit: number }>(
     (e) =>

@@ -2,6 +2,7 @@ import type { MotorScope } from '../context';
 import { apply } from '../formula/apply';
 import * as $ from '../generated/money';
 import * as O from '../generated/options';
+import { driveEfficiency } from '../load/drive';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import { checksBefore } from './checks';
@@ -90,7 +91,14 @@ function findingsOf(scope: MotorScope, present: Present, change: Change, same: C
       ? [OPTIONS.make('peak-load-unknown', { highest_load_kw: present.highestLoadKw })]
       : []),
     ...(eaten ? [eaten] : []),
+    ...(present.law.speedHeld ? [speedHeld(scope, present)] : []),
   ];
+}
+
+function speedHeld(scope: MotorScope, present: Present): Finding {
+  const rated = present.plate.ratedPowerKw;
+  const load = present.steps[present.peak]?.point.shaftPower.value ?? rated;
+  return OPTIONS.make('speed-held', { drive_loss: 1 / driveEfficiency(scope, rated, load / rated).value - 1 });
 }
 
 /** Share of the saving by efficiency that a faster shaft must leave, so that nothing is said. */

@@ -25,7 +25,7 @@ export interface Change {
 }
 
 /** Loads whose starting torque depends on what lies in or on them. */
-const HARD_TO_START: ReadonlySet<DrivenMachine> = new Set(['conveyor', 'crusher', 'mill', 'hoist', 'compressor']);
+const HARD_TO_START: ReadonlySet<DrivenMachine> = new Set(['conveyor', 'crusher', 'mill', 'hoist', 'compressor', 'mixer']);
 /** Loads that are heavy to bring up to speed. */
 const HEAVY: ReadonlySet<DrivenMachine> = new Set(['fan', 'blower']);
 
@@ -33,6 +33,8 @@ const HEAVY: ReadonlySet<DrivenMachine> = new Set(['fan', 'blower']);
 const BREAKAWAY = { square: 0.3, other: 1.5 } as const;
 /** Voltage during the start over rated voltage (common practice). */
 const VOLTAGE_DIP = 0.9;
+/** Lowest pull-up torque of any rating of designs A and B, over rated torque: NEMA MG 10, ranges by design letter (from memory). */
+const LEAST_PULL_UP = 0.65;
 /** An overload relay of the ordinary class trips after so many seconds at starting current (class 10; from memory). */
 const RELAY_SECONDS = 10;
 /** Altitude and ambient up to which a rating holds: US DOE Motor Systems Tip Sheet 10 (3300 ft, from memory, for the altitude). */
@@ -69,11 +71,18 @@ function* fitReasons(plate: Plate): Generator<Reason> {
 
 function* startingReasons(change: Change): Generator<Reason> {
   const { drivenMachine: driven, loadInertiaKgm2: inertia } = change.plate;
-  if (driven === undefined) {
+  if (driven === undefined || driven === 'other') {
     yield ['driven-machine', 'what the motor drives, and so its starting duty, is not known'];
     return;
   }
   if (HARD_TO_START.has(driven)) yield ['starting-duty', `the starting torque of the ${driven} is not known`];
+  if (driven === 'pump' && change.exponent < 2)
+    yield [
+      'starting-duty',
+      'whether the pump, whose torque does not go with the square of speed, starts against pressure is not known',
+    ];
+  // A drive starts its motor at low frequency and full torque: what a start across the line asks for does not apply.
+  if (change.plate.driveFed === true) return;
   const largest = largestInertia(change.newRatedPowerKw, change.synchronousSpeedRpm);
   if (inertia === undefined && HEAVY.has(driven))
     yield ['inertia', `the inertia of the ${driven}, and so its run-up time, is not known`];
@@ -83,7 +92,13 @@ function* startingReasons(change: Change): Generator<Reason> {
       `the load inertia of ${inertia} kg·m² exceeds the ${largest.toPrecision(3)} kg·m² that a motor of this rating must be able to start`,
     ];
   const torques = leastTorques(change.tables, change.newRatedPowerKw, change.poles);
-  if (!torques) return;
+  if (!torques) {
+    yield [
+      'starting-torque',
+      'no table holds the least torques of a motor of this rating and speed, so that its start was not checked',
+    ];
+    return;
+  }
   const running = change.highestLoadKw / change.newRatedPowerKw;
   const breakaway = (change.exponent === 2 ? BREAKAWAY.square : BREAKAWAY.other) * running;
   const left = accelerating({ torques, breakaway, running, exponent: change.exponent, voltage: VOLTAGE_DIP });
@@ -159,7 +174,10 @@ function* startsReasons({ tables, plate, newRatedPowerKw, poles }: Change): Gene
 
 const torques = new WeakMap<ReferenceTables, Map<number, TorqueRow[]>>();
 
-/** Least torques of design A and B at a listed rating within a tenth; `undefined` where the table lacks one of them. */
+/**
+ * Least torques of design A and B: at a listed rating within a tenth, else the lesser of the listed ratings on both sides. A pull-up torque
+ * that is not listed is the lowest of any rating; `undefined` where the table has no other torque of the rating.
+ */
 function leastTorques(tables: ReferenceTables, ratedPowerKw: number, poles: number): LeastTorques | undefined {
   let byPoles = torques.get(tables);
   if (!byPoles) {
@@ -175,9 +193,17 @@ function leastTorques(tables: ReferenceTables, ratedPowerKw: number, poles: numb
   const hp = ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
   const rows = byPoles.get(poles) ?? [];
   const least = (torque: TorqueRow['torque']) => {
-    const row = rows.find((entry) => entry.torque === torque && Math.abs(entry.ratedPowerHp / hp - 1) < 0.1);
-    return row && row.pctOfRated / 100;
+    let [below, above]: (TorqueRow | undefined)[] = [];
+    for (const row of rows) {
+      if (row.torque !== torque) continue;
+      if (Math.abs(row.ratedPowerHp / hp - 1) < 0.1) return row.pctOfRated / 100;
+      if (row.ratedPowerHp < hp && row.ratedPowerHp > (below?.ratedPowerHp ?? 0)) below = row;
+      if (row.ratedPowerHp > hp && row.ratedPowerHp < (above?.ratedPowerHp ?? Number.POSITIVE_INFINITY)) above = row;
+    }
+    return below && above && Math.min(below.pctOfRated, above.pctOfRated) / 100;
   };
-  const [locked, pullUp, breakdown] = [least('locked_rotor'), least('pull_up'), least('breakdown')];
-  return locked === undefined || pullUp === undefined || breakdown === undefined ? undefined : { locked, pullUp, breakdown };
+  const [locked, breakdown] = [least('locked_rotor'), least('breakdown')];
+  return locked === undefined || breakdown === undefined
+    ? undefined
+    : { locked, pullUp: least('pull_up') ?? LEAST_PULL_UP, breakdown };
 }

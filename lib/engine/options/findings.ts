@@ -168,6 +168,13 @@ export const OPTIONS = catalogue({
     cause: 'Fans and pumps take power with the cube of the speed, and premium motors slip less.',
     next: 'Choose a motor of like full-load speed, change the sheave, or trim the impeller; then the whole saving stays.',
   }),
+  'speed-held': kind<{ drive_loss: number }>({
+    severity: 'note',
+    text: (e) =>
+      `A drive holds the speed, so a new motor that slips less takes no more power; the drive’s own loss, about ${(100 * e.drive_loss).toFixed(1)} % of what it gives at the highest step (typical), stays as it is and is in neither motor’s energy.`,
+    cause: 'The motor is fed or controlled by an adjustable-speed drive.',
+    next: 'Have the maker confirm that the new motor’s insulation and bearings suit a drive, and check its rated current against the drive’s.',
+  }),
   'starter-to-match': kind<{ from_a: number; to_a: number }>({
     severity: 'note',
     text: (e) =>

@@ -90,6 +90,7 @@ const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial,
   'no-extra-cost': [{ ...POOR, plate: { ...POOR.plate, quotedPrice: 1000, quotedRepair: 3000 } }, POOR],
   'check-before': [{ plate: { mounting: 'vertical' } }, {}],
   'speed-eats-saving': [{}, { plate: { driveFed: true } }],
+  'speed-held': [{ plate: { driveFed: true } }, {}],
   'starter-to-match': [{ load: 0.3 }, {}],
   'frame-to-match': [{ load: 0.3 }, {}],
   'power-factor-moves': [{ load: 0.3 }, {}],
@@ -170,7 +171,9 @@ describe('checks before a change', () => {
   });
   it.each([
     ['driven-machine', { drivenMachine: undefined }],
+    ['driven-machine', { drivenMachine: 'other' }],
     ['starting-duty', { drivenMachine: 'compressor' }],
+    ['starting-duty', { drivenMachine: 'mixer' }],
     ['inertia', { drivenMachine: 'fan' }],
     ['inertia', { drivenMachine: 'fan', loadInertiaKgm2: 50 }],
   ] as const)('%s is checked for a smaller rating alone', (check, plate) => {
@@ -182,6 +185,27 @@ describe('checks before a change', () => {
     const at = (highestLoadKw: number) => of({ drivenMachine: 'machine-tool' }, { exponent: 0, highestLoadKw });
     expect(at((0.999 * 25 * 0.7457 * 1.215) / 1.5)).toEqual([]);
     expect(at((1.001 * 25 * 0.7457 * 1.215) / 1.5)).toEqual(['starting-torque']);
+  });
+  it('a pump whose torque does not go with the square of speed may start against pressure', () => {
+    expect(of({}, { exponent: 0, highestLoadKw: 5 })).toEqual(['starting-duty']);
+  });
+  it('no start across the line behind a drive: neither torque nor inertia, but still a load that may stick', () => {
+    expect(of({ drivenMachine: 'fan' })).toEqual(['inertia']);
+    expect(of({ drivenMachine: 'fan', driveFed: true })).toEqual([]);
+    expect(of({ drivenMachine: 'conveyor', driveFed: true })).toEqual(['starting-duty']);
+  });
+  it('between listed ratings the lesser torque holds; past the end of the table the start counts as not checked', () => {
+    // 6.2 hp lies between 5 hp with 185 % and 7.5 hp with 175 % locked-rotor torque, 4 poles (NEMA MG 1 table 12-2, from memory).
+    const rating = 6.2 * 0.7457;
+    const at = (highestLoadKw: number) =>
+      of({ drivenMachine: 'machine-tool' }, { newRatedPowerKw: rating, exponent: 0, highestLoadKw });
+    expect(at((0.999 * rating * 1.75 * 0.81) / 1.5)).toEqual([]);
+    expect(at((1.001 * rating * 1.75 * 0.81) / 1.5)).toEqual(['starting-torque']);
+    // Above 75 hp no pull-up torque is listed: 65 %, the lowest of any rating, against 0.8² of the running torque of a pump.
+    const pump = (load: number) => of({ ratedPowerKw: 400 }, { newRatedPowerKw: 132, highestLoadKw: load * 132 });
+    expect(pump((0.999 * 0.65 * 0.81) / 0.64)).toEqual([]);
+    expect(pump((1.001 * 0.65 * 0.81) / 0.64)).toEqual(['starting-torque']);
+    expect(of({ ratedPowerKw: 900 }, { newRatedPowerKw: 700, highestLoadKw: 300 })).toEqual(['starting-torque']);
   });
   it('the load inertia against that of NEMA MG 1 table 12-7 (from memory): 5.8, 232 and 441 lb·ft² at 1, 50 and 100 hp, 1800 r/min', () => {
     for (const [hp, poundFeet] of [

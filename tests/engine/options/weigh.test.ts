@@ -225,6 +225,21 @@ describe('speed of the new motor', () => {
     expect(at('on-off')).toBeLessThan(at('drive'));
     expect(saved(weigh({ plate: { driveFed: true } }).option('replace', 'now'))).toBeCloseTo(at('drive'), 9);
   });
+  it('counts in full where flow that is not needed is throttled, damped, led back or just made', () => {
+    const at = (flowControl: 'none' | 'throttle' | 'damper' | 'bypass') =>
+      saved(weigh({ plate: { flowControl } }).option('replace', 'now'));
+    for (const way of ['throttle', 'damper', 'bypass'] as const) expect(at(way), way).toBeCloseTo(at('none'), 9);
+  });
+  it('behind a drive is said to be held, with the loss of the drive', () => {
+    const now = weigh({ plate: { driveFed: true } }).option('replace', 'now');
+    const findings = now.findings.map((found) => found.code);
+    expect(findings).toContain('speed-held');
+    expect(findings).not.toContain('speed-eats-saving');
+    const loss = now.findings.find((found) => found.code === 'speed-held')?.evidence.drive_loss;
+    // US DOE Motor Systems Tip Sheet 11: drives of this size give 90 to 98 % from half to full load.
+    expect(loss).toBeGreaterThan(0.02);
+    expect(loss).toBeLessThan(0.11);
+  });
   it('matters less to a constant torque than to the square of the speed', () => {
     const at = (loadTorqueExponent: 0 | 1 | 2) => saved(weigh({ plate: { loadTorqueExponent } }).option('replace', 'now'));
     expect(at(2)).toBeLessThan(at(1));
