@@ -43,6 +43,7 @@ export {
   optionTornado,
   usualRanges,
 } from './explain/sensitivity';
+export { type ShelfOf, shelvesOf } from './explain/shelves';
 export {
   type NoTorqueSpeed,
   type TorquePlace,
@@ -80,6 +81,8 @@ export type { FlowPlan, FlowTerm } from './options/flow-plan';
 export { MEASURE_IDS, type Measure, type MeasureId, type Measures, measuresOf, type Screened } from './options/measures';
 export { BOUGHT_CLASSES } from './options/price';
 export type { PriceGrowth } from './options/running-prices';
+export { bestShelf, type Shelf, type ShelfWorth, shelfWorth } from './options/shelf';
+export { type TimeToFailure, timeToFailure } from './options/time-to-failure';
 export { frontier, wishCosts } from './plan/alternatives';
 export { planFleet } from './plan/plan-fleet';
 export { motorKey, type PlanMotor, planMotor } from './plan/plan-motor';
