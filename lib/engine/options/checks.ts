@@ -25,9 +25,9 @@ export interface Change {
 }
 
 /** Loads whose starting torque depends on what lies in or on them. */
-const HARD_TO_START: ReadonlySet<DrivenMachine> = new Set(['conveyor', 'crusher', 'mill', 'hoist', 'compressor', 'mixer']);
-/** Loads that are heavy to bring up to speed. */
-const HEAVY: ReadonlySet<DrivenMachine> = new Set(['fan', 'blower']);
+const HARD_TO_START: ReadonlySet<DrivenMachine> = new Set(['conveyor', 'crusher', 'mill', 'hoist', 'compressor']);
+/** Loads that are heavy to bring up to speed, themselves or with what they move. */
+const HEAVY: ReadonlySet<DrivenMachine> = new Set(['fan', 'blower', 'mixer']);
 
 /** Torque to break a load away over its running torque: loads with the square of speed, and others (common practice). */
 const BREAKAWAY = { square: 0.3, other: 1.5 } as const;

@@ -173,8 +173,8 @@ describe('checks before a change', () => {
     ['driven-machine', { drivenMachine: undefined }],
     ['driven-machine', { drivenMachine: 'other' }],
     ['starting-duty', { drivenMachine: 'compressor' }],
-    ['starting-duty', { drivenMachine: 'mixer' }],
     ['inertia', { drivenMachine: 'fan' }],
+    ['inertia', { drivenMachine: 'mixer' }],
     ['inertia', { drivenMachine: 'fan', loadInertiaKgm2: 50 }],
   ] as const)('%s is checked for a smaller rating alone', (check, plate) => {
     expect(of(plate)).toEqual([check]);
