@@ -59,21 +59,40 @@ export async function readCallHistory(
 }
 
 /** The one motor that a call names by tag, and by site where the tag alone is not enough. */
-export function motorOf(call: Call, parsed: Pick<StreamedFleet, 'motors'>): Motor {
+export function motorOf(call: Call, parsed: Pick<StreamedFleet, 'motors' | 'header' | 'rejected'>): Motor {
   const wanted: SheetMotor[] = [];
   for (const entry of parsed.motors)
     if (entry.motor.tag === call.tag && (call.site === undefined || entry.motor.site === call.site)) wanted.push(entry);
   const first = wanted[0];
+  const rejected = rejectedOf(call, parsed);
   if (!first)
     throw new UsageError(
-      `No motor has the tag "${call.tag}"${call.site === undefined ? '' : ` at site "${call.site}"`} in ${call.fleet}.`,
+      [
+        `No motor has the tag "${call.tag}"${call.site === undefined ? '' : ` at site "${call.site}"`} in ${call.fleet}${rejected.length > 0 ? ': what carries it was rejected' : ''}.`,
+        ...rejected,
+      ].join('\n'),
     );
   if (wanted.length > 1) {
     throw new UsageError(
       `The tag "${call.tag}" stands at ${wanted.length} sites (${wanted.map((entry) => entry.motor.site || '(no site)').join(', ')}); name one with --site.`,
     );
   }
+  for (const line of rejected) console.error(`${line} The rest of ${call.tag} stands without this row.`);
   return first.motor;
+}
+
+/** Why rows of the motor that a call names were rejected, a line for each reason. */
+function rejectedOf(call: Call, { header, rejected }: Pick<StreamedFleet, 'header' | 'rejected'>): string[] {
+  const place = (name: string) => header.findIndex((column) => column.trim().toLowerCase() === name);
+  const tag = place('tag');
+  const site = place('site');
+  return rejected
+    .filter(
+      ({ cells }) => cells[tag]?.trim() === call.tag && (call.site === undefined || (cells[site]?.trim() ?? '') === call.site),
+    )
+    .flatMap(({ issues }) =>
+      issues.map((issue) => `row ${issue.row}  ${issue.column || '(row)'}  ${issue.text} ${issue.remedy}`),
+    );
 }
 
 function readText(file: string): string {

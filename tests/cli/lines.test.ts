@@ -60,4 +60,20 @@ describe('study lines', () => {
     expect(unknown.code).toBe(2);
     expect(unknown.err).toContain('No motor has the tag "X"');
   });
+
+  it('names the reason where each row of the motor was rejected, and where one of several was', () => {
+    const wrong = file(
+      'wrong.csv',
+      `${HEADER}\nP-1,North,50,460,1755,91.7,2025-06-01,38,1755,44,guess,gear,23;67,1347,0.05\nP-2,North,50,460,1755,91.7,2025-06-01,38,1755,44,estimated,gear,23;67,1347,0.05\nP-2,North,,,,,2025-07-01,much,1756,,,,,,\n`,
+    );
+    const none = studyCommand('lines', wrong, '--tag', 'P-1');
+    expect(none.code).toBe(2);
+    expect(none.err).toContain('what carries it was rejected');
+    expect(none.err).toContain('row 2  rotor_bars_source');
+    expect(none.err).not.toContain('row 4');
+    const some = studyCommand('lines', wrong, '--tag', 'P-2');
+    expect(some.code).toBe(0);
+    expect(some.err).toContain('row 4  input_power_kw');
+    expect(studyCommand('lines', wrong, '--tag', 'P-2', '--site', 'South').err).not.toContain('rejected');
+  });
 });
