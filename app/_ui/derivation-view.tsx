@@ -1,5 +1,5 @@
 import type { Derivation, DerivationStep } from '@/lib/engine';
-import { formatFigure, formatNumber } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './derivation-view.module.css';
 import { Typeset } from './typeset';
 
@@ -22,16 +22,20 @@ export function DerivationView({
 }) {
   const shown = new Set<number>();
   const { limits } = derivation;
-  const own = derivation.steps[0]?.unit;
-  const [scale, unit] = own === '1' ? [100, '%'] : [1, own ?? ''];
+  const unit = derivation.steps[0]?.unit ?? '';
+  const within =
+    limits &&
+    formatFigure(
+      { value: (limits.low + limits.high) / 2, u: (limits.high - limits.low) / (2 * COVERAGE_FACTOR), unit },
+      { percent: unit === '1' },
+    ).range;
   return (
     <div className={styles.derivation}>
       <StepView id={0} steps={derivation.steps} shown={shown} depth={0} methodHref={methodHref} />
-      {limits && (
+      {within && (
         <p>
-          With 95 % confidence between {formatNumber(limits.low * scale, 1)} and {formatNumber(limits.high * scale, 1)}
-          {unit === '' ? '' : ` ${unit}`}
-          {limits.drawn ? ', by 10,000 draws of stamps, meters and typical values.' : '.'}
+          95 % limits: {within}
+          {limits?.drawn ? ', by 10,000 draws of stamps, meters and typical values.' : '.'}
         </p>
       )}
       {derivation.doubts.length > 0 && (

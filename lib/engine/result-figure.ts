@@ -8,17 +8,19 @@ import type { Figure } from './result';
  */
 export function figure(quantity: Quantity, currency: string, limits?: Limits | undefined): Figure {
   const u = standardUncertainty(quantity);
-  const plain = {
+  const half = NORMAL_FACTOR * u;
+  const slight = limits ? SLIGHT * (limits.high - limits.low) : 0;
+  const told =
+    limits !== undefined &&
+    (Math.abs(limits.low - quantity.value + half) > slight || Math.abs(limits.high - quantity.value - half) > slight);
+  // Limits that go without saying stay undefined, which no file shows: one form for all figures is made and written faster than two.
+  return {
     value: tidy(quantity.value),
     u: tidy(u),
     unit: quantity.unit === 'currency/a' ? currency : quantity.unit.replace('currency', currency),
+    low: told ? tidy(limits.low) : undefined,
+    high: told ? tidy(limits.high) : undefined,
   };
-  if (!limits) return plain;
-  const half = NORMAL_FACTOR * u;
-  const slight = SLIGHT * (limits.high - limits.low);
-  return Math.abs(limits.low - quantity.value + half) > slight || Math.abs(limits.high - quantity.value - half) > slight
-    ? { ...plain, low: tidy(limits.low), high: tidy(limits.high) }
-    : plain;
 }
 
 /** Limits that differ from value ± 1.96 u by less than this share of their width go without saying. */

@@ -10,8 +10,8 @@ export interface Figure {
   readonly value: number;
   readonly u: number;
   readonly unit: string;
-  readonly low?: number;
-  readonly high?: number;
+  readonly low?: number | undefined;
+  readonly high?: number | undefined;
 }
 
 export type TrustLevel = 'sound' | 'provisional' | 'not-usable';

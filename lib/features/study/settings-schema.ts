@@ -50,7 +50,10 @@ export const depreciationSchema = z.discriminatedUnion('method', [
   }),
 ]);
 
-export const limitSchema = z.strictObject({ value: z.number(), reason: z.string().trim().min(1) });
+export const limitSchema = z.strictObject({
+  value: z.number(),
+  reason: z.string().trim().min(1, 'says nothing: write why this limit holds here'),
+});
 
 /**
  * The settings file as it is written, all keys named. Money is in the study's currency; rates, shares and
