@@ -82,7 +82,8 @@ export function ChartWhiskers({
               />
               <circle cx={x(row.figure.value)} cy={y} r={row.bold ? 5 : 4} className={row.used ? styles.dot : styles.hollow} />
               <text x={WIDTH - RIGHT + 14} y={y + 5} className={styles.label}>
-                {text.text}
+                {/* Uneven limits stand in the table beside their value; here there is room for the range alone. */}
+                {text.plusMinus === undefined ? (text.range ?? text.text) : text.text}
                 {row.used ? '' : ' (not used)'}
               </text>
             </g>

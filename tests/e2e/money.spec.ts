@@ -83,6 +83,11 @@ test('the workbook of the whole fleet is taken from the ranking', async ({ page 
   ).toBe('PK');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+
+  // On paper no column is cut off.
+  await page.emulateMedia({ media: 'print' });
+  for (const scroller of await page.getByRole('region').all())
+    expect(await scroller.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
 });
 
 test('repair or replace: hours by rating, for another class and load, and nonsense in the address is as usual', async ({

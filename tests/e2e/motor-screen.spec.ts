@@ -33,6 +33,11 @@ test('a motor answers first, and each figure leads down to a stamp and a meter',
   await expect(page.getByText(/Equations: Running point of the circuit/)).toContainText('left by the solution');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+
+  // Uneven limits take more room than an even interval.
+  await openMotor(page, study, 'A-13');
+  await expect(page.getByText(/\(\d[\d.]* to \d[\d.]*\)/).first()).toBeVisible();
+  await expectNoSidewaysScroll(page);
 });
 
 test('a plate is changed, the change shown and taken back', async ({ page }) => {
