@@ -34,7 +34,8 @@ function codesOf(evaluations: readonly Evaluation[]): Set<string> {
   return new Set(
     evaluations.flatMap((evaluation) =>
       [
-        ...evaluation.trust.findings,
+        // With what is found only when limits are worked out for the result.
+        ...motorResult(evaluation).trust.findings,
         ...evaluation.condition.findings,
         ...evaluation.readings.flatMap((reading) => [...reading.findings, ...reading.trustFindings]),
         ...evaluation.options.flatMap((option) => option.findings),
