@@ -8,6 +8,17 @@ async function expectNoSidewaysScroll(page: Page): Promise<void> {
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
 }
 
+/** On a sheet that lies on its side no column is cut off. */
+async function expectWholeOnPaper(page: Page): Promise<void> {
+  const screen = page.viewportSize();
+  await page.setViewportSize({ width: 1010, height: 700 });
+  await page.emulateMedia({ media: 'print' });
+  for (const scroller of await page.getByRole('region').all())
+    expect(await scroller.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
+  await page.emulateMedia({ media: null });
+  if (screen) await page.setViewportSize(screen);
+}
+
 test('the money of a motor: options side by side, when it is back, what it hangs on, and a workbook for finance', async ({
   page,
 }) => {
@@ -54,10 +65,7 @@ test('the money of a motor: options side by side, when it is back, what it hangs
   expect(costs.length).toBe(await page.getByRole('region', { name: 'Options, best first' }).getByRole('rowheader').count());
   for (const { value } of costs) expect(Number(value)).toBeGreaterThanOrEqual(0);
   expect(new Set(rows.data.map(({ about }) => about))).toContain('cash flow');
-  await page.emulateMedia({ media: 'print' });
-  for (const scroller of await page.getByRole('region').all())
-    expect(await scroller.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
-  await page.emulateMedia({ media: null });
+  await expectWholeOnPaper(page);
 
   const asked = page.waitForEvent('download');
   await page.getByRole('link', { name: 'all of it as a workbook with live formulas' }).click();
@@ -84,10 +92,7 @@ test('the workbook of the whole fleet is taken from the ranking', async ({ page 
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
-  // On paper no column is cut off.
-  await page.emulateMedia({ media: 'print' });
-  for (const scroller of await page.getByRole('region').all())
-    expect(await scroller.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
+  await expectWholeOnPaper(page);
 });
 
 test('repair or replace: hours by rating, for another class and load, and nonsense in the address is as usual', async ({

@@ -53,6 +53,9 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expect(page.getByText('Nobody has signed or returned it yet.')).toBeVisible();
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+  // As wide as a sheet on its side.
+  const screen = page.viewportSize();
+  await page.setViewportSize({ width: 1010, height: 700 });
   await page.emulateMedia({ media: 'print' });
   await expect(page.getByText(/^Hash/).locator('code')).toHaveText(hash);
   const margins = await page.evaluate(() =>
@@ -62,6 +65,7 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   for (const scroller of await page.getByRole('region').all())
     expect(await scroller.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
   await page.emulateMedia({ media: null });
+  if (screen) await page.setViewportSize(screen);
   await page.getByRole('link', { name: 'Version 1' }).click();
 
   // Returning wants a comment; signing does not.
