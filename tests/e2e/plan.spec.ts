@@ -35,8 +35,19 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await page.getByLabel('Outage, h').fill('eight');
   await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
   await expect(page.getByText(/Some values cannot be taken as they are/)).toBeVisible();
-  await page.getByLabel('Outage, h').fill('16');
+  await page.getByLabel('Outage, h').fill('-4');
+  await page.getByLabel(/^Area/).fill('Nowhere');
+  await page.getByLabel('Year (empty: each)').fill('1999');
   await page.getByRole('checkbox', { name: /try other budgets/ }).check();
+  await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
+  await expect(page.getByText('Hours cannot be below zero.')).toBeVisible();
+  await expect(page.getByText('No motor of the study stands in an area of this name.')).toBeVisible();
+  await expect(page.getByText(/Give a year of the budget: \d{4}/)).toBeVisible();
+  // What was ticked stays ticked where something was refused.
+  await expect(page.getByRole('checkbox', { name: /try other budgets/ })).toBeChecked();
+  await page.getByLabel('Outage, h').fill('16');
+  await page.getByLabel(/^Area/).fill('');
+  await page.getByLabel('Year (empty: each)').fill('');
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
   await expect(page.getByRole('heading', { name: 'Hours by area' })).toBeVisible({ timeout: 30_000 });

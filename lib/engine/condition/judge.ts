@@ -79,7 +79,7 @@ export function judgeCondition(
 /** Deviations that are bad on either side: their size counts. */
 const EITHER_SIDE: ReadonlySet<string> = new Set(['voltage-deviation', 'frequency-deviation']);
 /** Facts of the plate, which no reading moves, and ratios to the first reading, which are a trend already. */
-const WITHOUT_TREND: ReadonlySet<string> = new Set(['starts-per-hour', 'belt-slip', 'efficiency-by-test']);
+const WITHOUT_TREND: ReadonlySet<string> = new Set(['starts-per-hour', 'belt-slip', 'tested-efficiency']);
 /** Readings are compared with the latest where their loads lie within so much of each other, or are not known (common practice). */
 const SAME_LOAD = 0.15;
 

@@ -4,7 +4,6 @@ import { bearingTemperature } from './indicators/bearing-temperature';
 import { beltSlip } from './indicators/belt-slip';
 import { currentUnbalance } from './indicators/current-unbalance';
 import { eccentricitySideband } from './indicators/eccentricity-sideband';
-import { efficiencyByTest } from './indicators/efficiency-by-test';
 import { frequencyDeviation } from './indicators/frequency-deviation';
 import { insulationLife } from './indicators/insulation-life';
 import { insulationResistance } from './indicators/insulation-resistance';
@@ -12,6 +11,7 @@ import { overload } from './indicators/overload';
 import { polarizationIndex } from './indicators/polarization-index';
 import { rotorSideband } from './indicators/rotor-sideband';
 import { startsPerHour } from './indicators/starts';
+import { testedEfficiency } from './indicators/tested-efficiency';
 import { vibration } from './indicators/vibration';
 import { vibrationAxial, vibrationOnce, vibrationTwice, vibrationTwiceLine } from './indicators/vibration-parts';
 import { voltageDeviation } from './indicators/voltage-deviation';
@@ -33,7 +33,7 @@ export const INDICATORS: readonly Indicator[] = [
   windingTemperature,
   insulationLife,
   overload,
-  efficiencyByTest,
+  testedEfficiency,
   startsPerHour,
   vibration,
   vibrationAxial,

@@ -62,8 +62,8 @@ export interface MoneyPage {
 }
 
 /**
- * The money of one option of a stored motor, with what it hangs on: two to three hundred evaluations of this motor alone. The decided option when none is
- * asked for, else the best. `undefined` when the study has no such motor or none of its options a value.
+ * The money of one option of a stored motor, with what it hangs on: up to some two hundred evaluations of this motor alone. The decided option when
+ * none is asked for, else the best. `undefined` when the study has no such motor or none of its options a value.
  */
 export async function loadMoney(studyId: string, motorId: string, asked: string | undefined): Promise<MoneyPage | undefined> {
   const { read } = database();

@@ -11,7 +11,7 @@ import { readStudy } from '../study/data';
 import { writeSettings } from '../study/mutations';
 import { readSettings, settingsToJson } from '../study/settings';
 import { rememberWho } from '../study/who';
-import { loadPlanProgress, loadTerms } from './loaders';
+import { loadLimitable, loadPlanProgress, loadTerms } from './loaders';
 import { dropWishes, setMotorWish, setTerms } from './mutations';
 import { startPlan, stopPlan } from './runner';
 import { budgetForm, dropForm, type PlanProgress, studyForm, wishForm } from './schema';
@@ -155,6 +155,7 @@ export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState
   );
   if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { study, who, robust, robust_price, robust_hours, frontier } = parsed.data;
+  const place = await loadLimitable(study);
   const refused: Record<string, string> = {};
   const number = (name: string, text: string): number | undefined => {
     if (text === '') return undefined;
@@ -168,6 +169,13 @@ export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState
     const when = number(`limit-${at}-year`, year);
     if (outage === '' && crew === '' && (area !== '' || year !== ''))
       refused[`limit-${at}-outage`] = 'Give hours of outage, of crew, or both.';
+    for (const name of ['outage', 'crew'] as const)
+      if ((hours[name] ?? 0) < 0) refused[`limit-${at}-${name}`] = 'Hours cannot be below zero.';
+    // A limit on what is not there would limit nothing, and nobody would know.
+    if (area !== '' && !place.areas.includes(area))
+      refused[`limit-${at}-area`] = 'No motor of the study stands in an area of this name.';
+    if (when !== undefined && !place.years.includes(when))
+      refused[`limit-${at}-year`] = `Give a year of the budget: ${place.years.join(', ')}.`;
     if (outage === '' && crew === '') return [];
     return [
       {

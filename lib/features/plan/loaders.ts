@@ -3,7 +3,7 @@ import { database } from '@/lib/platform/db';
 import { readProgress, readResult } from '../evaluation/data';
 import type { EvaluationProgress } from '../evaluation/schema';
 import { readStudy } from '../study/data';
-import { readInputsHash, readPlanProgress, readSolution, readTerms, readWishes, type StoredWish } from './data';
+import { type Reader, readInputsHash, readPlanProgress, readSolution, readTerms, readWishes, type StoredWish } from './data';
 import type { PlanOutcome } from './programme';
 import type { PlanProgress } from './schema';
 import type { PlanTerms } from './terms';
@@ -17,6 +17,22 @@ export type { PlanTerms } from './terms';
 /** Where working out a study's plan stands. */
 export async function loadPlanProgress(studyId: string): Promise<PlanProgress> {
   return readPlanProgress(database().read, studyId);
+}
+
+/** Areas and years on which hours may be limited. */
+export async function loadLimitable(
+  studyId: string,
+): Promise<{ readonly areas: readonly string[]; readonly years: readonly number[] }> {
+  const db = database().read;
+  const study = await readStudy(db, studyId);
+  const first = Number(study?.settings.asOf.slice(0, 4));
+  return { areas: await readAreas(db, studyId), years: study?.settings.budget.map((_, at) => first + at) ?? [] };
+}
+
+/** Names of a study's areas, in order. */
+async function readAreas(db: Reader, studyId: string): Promise<string[]> {
+  const rows = await db.area.findMany({ where: { studyId }, select: { name: true } });
+  return [...new Set(rows.map(({ name }) => name))].sort(compareNaturally);
 }
 
 /** What holds of a study's plan as a whole. */
@@ -55,9 +71,7 @@ export async function loadPlan(studyId: string): Promise<PlanScreen> {
     current: solution !== undefined && solution.hash === now?.hash && evaluation.active === undefined,
     wishes: await readWishes(db, studyId),
     terms: await readTerms(db, studyId),
-    areas: [...new Set((await db.area.findMany({ where: { studyId }, select: { name: true } })).map(({ name }) => name))].sort(
-      compareNaturally,
-    ),
+    areas: await readAreas(db, studyId),
     motorIds: new Map(rows.map(({ id, siteName, tag }) => [motorKey({ site: siteName, tag }), id])),
   };
 }

@@ -6,7 +6,7 @@ import { studyInForce } from '../study/context';
 /** What kind of motor the curve is for; what is not asked for, or cannot be, is as usual. */
 const asked = z.object({
   poles: z.coerce.number().int().min(2).max(12).catch(4),
-  class: z.enum(['standard', 'energy-efficient', 'premium', 'IE1', 'IE2', 'IE3']).optional().catch(undefined),
+  class: z.string().optional().catch(undefined),
   enclosure: z.enum(['open', 'enclosed']).catch('enclosed'),
   load: z.coerce.number().min(10).max(120).catch(75),
   site: z.string().optional().catch(undefined),

@@ -84,7 +84,7 @@ export function reportOf({ programme, results, settings }: Pick<Content, 'progra
       'kW',
     ),
     losses: totalOf(
-      usable.map(({ input_power: taken, shaft_power: given, efficiency }) => lossOf(taken, given, efficiency)),
+      usable.map(({ losses }) => losses?.total),
       'kW',
     ),
     items,
@@ -105,15 +105,6 @@ export function reportOf({ programme, results, settings }: Pick<Content, 'progra
 
 function shareOf(motors: readonly MotorResult[]): Share {
   return { motors: motors.length, ratedKw: motors.reduce((sum, { rated_power_kw }) => sum + rated_power_kw, 0) };
-}
-
-/**
- * Loss of one motor, kW: input less output. Its doubt is that of the efficiency at the input as it is, since errors of the load move input and output
- * alike: u(P₁ − P₂) ≈ P₁ u(η).
- */
-function lossOf(input: Figure | undefined, shaft: Figure | undefined, efficiency: Figure | undefined): Summand | undefined {
-  if (!input || !shaft || !efficiency) return undefined;
-  return { value: input.value - shaft.value, u: input.value * efficiency.u };
 }
 
 function totalOf(figures: readonly (Summand | undefined)[], unit: string): Total {

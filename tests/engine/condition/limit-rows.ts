@@ -15,7 +15,7 @@ const belted = (coupling: 'v-belt' | 'synchronous-belt', slipPct: number): Chang
 /** Limits of supply quality, starts, life, parts of the vibration and the drive train: below, on and above. */
 export const NEW_LIMITS: readonly LimitCase[] = [
   {
-    id: 'efficiency-by-test',
+    id: 'tested-efficiency',
     name: '92.4 % at least for a plate of 93.6 % (NEMA MG 1 table 12-10, from memory)',
     at: (v) => ({
       plate: { nominalEfficiencyPct: 93.6 },

@@ -351,7 +351,7 @@ describe('bands', () => {
     const least = (stamped: number, standards: 'nema' | 'iec', ratedPowerKw: number) => {
       const tested = { name: 'shop', measured: { efficiency: { value: 0.9, u: 1e-6, unit: '1' } } };
       const found = atLoad(0.8, { plate: { nominalEfficiencyPct: stamped, ratedPowerKw }, motor: { tested } }, { standards });
-      const { indicator } = found('efficiency-by-test');
+      const { indicator } = found('tested-efficiency');
       return (indicator?.value.value ?? 0) - (indicator?.margin?.value ?? 0);
     };
     // NEMA MG 1 table 12-10 (from memory): 95.0 and 94.1; 91.0 and 89.5. It is 20 % more loss, rounded down to a step: 100/(1 + 1.2 × 5/95) = 94.06.

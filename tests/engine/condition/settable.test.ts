@@ -42,7 +42,7 @@ const SETTABLE: readonly { limit: string; id: string; changes: Changes; shipped:
   },
   {
     limit: 'efficiency-least',
-    id: 'efficiency-by-test',
+    id: 'tested-efficiency',
     changes: {
       plate: { nominalEfficiencyPct: 93.6 },
       motor: { tested: { name: 'shop', measured: { efficiency: { value: 0.92, u: 1e-6, unit: '1' } } } },

@@ -46,6 +46,8 @@ export function TermsForm({ study, who, terms, areas }: Props) {
       </div>
     );
   };
+  // The form is cleared when it has been sent: what was ticked is ticked again where something was refused.
+  const ticked = (name: 'robust' | 'frontier', kept: boolean) => (state.typed ? state.typed[name] === 'yes' : kept);
   const percent = (share: number | undefined) => (share === undefined ? USUAL_PERCENT : Number((100 * share).toFixed(6)));
   return (
     <details className={styles.change}>
@@ -76,8 +78,14 @@ export function TermsForm({ study, who, terms, areas }: Props) {
         <fieldset>
           <legend>Low case</legend>
           <label className={styles.choice}>
-            <input type="checkbox" name="robust" value="yes" defaultChecked={robust !== null} /> choose only what is worth its
-            money in the low case too
+            <input
+              type="checkbox"
+              name="robust"
+              value="yes"
+              key={`robust ${ticked('robust', robust !== null)}`}
+              defaultChecked={ticked('robust', robust !== null)}
+            />{' '}
+            choose only what is worth its money in the low case too
           </label>
           <div className={styles.years}>
             {field('robust_price', 'Energy prices, % of today’s', percent(robust?.energy_price))}
@@ -85,8 +93,14 @@ export function TermsForm({ study, who, terms, areas }: Props) {
           </div>
         </fieldset>
         <label className={styles.choice}>
-          <input type="checkbox" name="frontier" value="yes" defaultChecked={frontier.length > 0} /> try other budgets too, from a
-          quarter to twice these: takes as long again for each
+          <input
+            type="checkbox"
+            name="frontier"
+            value="yes"
+            key={`frontier ${ticked('frontier', frontier.length > 0)}`}
+            defaultChecked={ticked('frontier', frontier.length > 0)}
+          />{' '}
+          try other budgets too, from a quarter to twice these: takes as long again for each
         </label>
         <WhoField id="terms-who" initial={who} />
         <button type="submit" aria-disabled={busy}>

@@ -47,8 +47,8 @@ function leastWhenNew(scope: MotorScope, plate: Plate, stamped: number): Limit |
  * the lower half between the two. Readings in service cannot tell, since the stamp itself decides most of what they give
  * (docs/methods/condition-bands.md); without a test of all losses there is no such indicator.
  */
-export const efficiencyByTest: Indicator = {
-  id: 'efficiency-by-test',
+export const testedEfficiency: Indicator = {
+  id: 'tested-efficiency',
   title: 'Efficiency by test, against the plate',
   needs: ['nominal_efficiency_pct'],
   limits: ['efficiency-least'],
