@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { expect } from '@playwright/test';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
@@ -22,7 +23,13 @@ export async function plantStudy(name: string, count: number, { evaluated }: { e
       await addMotors(tx, motors, { studyId: id, currency: settings.currency, at: new Date() });
       if (evaluated) await enqueueEvaluation(tx, id);
     });
-    if (evaluated) await workThroughQueue(db, { otherServers: () => true, jobs: 1 });
+    if (evaluated) {
+      await workThroughQueue(db, { otherServers: () => true, jobs: 1 });
+      // The program's own runner may have taken it first: then the queue is empty before the results are there.
+      await expect
+        .poll(() => db.read.evaluationRun.count({ where: { studyId: id, state: 'done' } }), { timeout: 60_000 })
+        .toBeGreaterThan(0);
+    }
   } finally {
     await db.close();
   }
