@@ -61,6 +61,7 @@ export {
   type WorkLine,
   type WorthLines,
 } from './explain/worksheet';
+export { meterCause, type Sum, type Summand, sumOverMotors } from './fleet-sum';
 export type { Compiled } from './formula/compiled';
 export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';
 export { FORMULAS } from './generated/catalog';

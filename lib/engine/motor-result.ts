@@ -6,6 +6,7 @@ import { type FigureLimits, figureLimits } from './load/figure-limits';
 import { type ByCause, lossesByCause } from './load/losses-by-cause';
 import type { ReadingEvaluation } from './load/reading';
 import type { LossSet } from './machine/model';
+import { meterEffects } from './meter-effects';
 import { optionResult } from './options/result';
 import { doubtsOf } from './plan/doubts';
 import type { Limits } from './quantity/coverage';
@@ -22,6 +23,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
   const { motor, inUse, point } = evaluation;
   const currency = evaluation.scope.settings.currency;
   const doubts = doubtsOf(evaluation);
+  const meters = meterEffects(evaluation);
   const agreement = inUse?.combination?.agreement;
   const causes = lossesByCause(evaluation);
   const limits = figureLimits(evaluation);
@@ -52,6 +54,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
     condition: conditionResult(evaluation.condition, currency),
     options: evaluation.options.map((option) => optionResult(option, currency)),
     ...(doubts.length > 0 && { doubts }),
+    ...(meters.length > 0 && { meters }),
     decision: {
       action: evaluation.decision.action,
       timing: evaluation.decision.timing,

@@ -31,10 +31,19 @@ const POWERS = Float64Array.from({ length: 23 }, (_, exponent) => 10 ** exponent
 
 /** Ten significant digits: keeps files short and free of noise in the last bits. */
 export function tidy(value: number): number {
+  return toDigits(value, 10);
+}
+
+/** Four significant digits, for what goes into a doubt alone. */
+export function briefly(value: number): number {
+  return toDigits(value, 4);
+}
+
+function toDigits(value: number, digits: number): number {
   if (value === 0) return 0;
-  const decimals = 9 - Math.floor(Math.log10(Math.abs(value)));
+  const decimals = digits - 1 - Math.floor(Math.log10(Math.abs(value)));
   const power = POWERS[decimals];
   // Beyond the exact powers the slow way serves.
-  if (power === undefined) return Number(value.toPrecision(10));
+  if (power === undefined) return Number(value.toPrecision(digits));
   return Math.round(value * power) / power;
 }

@@ -4,6 +4,7 @@
  */
 import type { HypothesisId } from './condition/hypothesis-id';
 import type { Finding } from './quantity/finding';
+import type { MeteredKind } from './quantity/quantity';
 
 /** A figure: value, standard uncertainty (k = 1) and unit; `low`/`high` are 95 % limits where they differ from value ± 1.96 u. */
 export interface Figure {
@@ -202,6 +203,19 @@ export interface DoubtResult {
   readonly effects: readonly { readonly option: string; readonly net_present_value: number }[];
 }
 
+/** What the error of one meter does to figures that are summed over a fleet: their change, with its sign, by one standard uncertainty of it. */
+export interface MeterEffects {
+  /** As the sheet names it; absent where it names none: then one set of meters is taken to have served the site. */
+  readonly instrument?: string;
+  readonly reads: MeteredKind;
+  readonly input_power: number;
+  readonly total_loss: number;
+  /** For each of the motor's options, in their order; absent where none is moved. Emissions move as the energy does. */
+  readonly energy_saved?: readonly number[];
+  readonly demand_saved?: readonly number[];
+  readonly money_saved?: readonly number[];
+}
+
 export interface MotorResult {
   readonly site: string;
   readonly tag: string;
@@ -225,6 +239,8 @@ export interface MotorResult {
   readonly options: readonly OptionResult[];
   /** Absent where no option has a value that hangs on a doubt; results of earlier engines have none. */
   readonly doubts?: readonly DoubtResult[];
+  /** Errors of meters that other motors may share; absent without a metered figure, and in results of earlier engines. */
+  readonly meters?: readonly MeterEffects[];
   readonly decision: {
     readonly action: Action;
     readonly timing: Timing;

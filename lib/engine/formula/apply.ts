@@ -1,4 +1,13 @@
-import { combineParts, EXACT, type Origin, type Parts, propagateParts, type Quantity, type Sources } from '../quantity/quantity';
+import {
+  combineParts,
+  EXACT,
+  type Meter,
+  type Origin,
+  type Parts,
+  propagateParts,
+  type Quantity,
+  type Sources,
+} from '../quantity/quantity';
 import type { Unit } from '../quantity/unit';
 import type { Compiled } from './compiled';
 
@@ -109,6 +118,7 @@ export interface Leaf<U extends Unit> {
     readonly label: string;
     readonly u: number;
     readonly rectangular?: boolean;
+    readonly meter?: Meter;
   }[];
 }
 
@@ -118,7 +128,7 @@ export function leaf<U extends Unit>(scope: Scope, given: Leaf<U>): Quantity<U> 
   const by: number[] = [];
   for (const doubt of given.doubts ?? []) {
     if (doubt.u === 0) continue;
-    at.push(scope.sources.number(doubt.id, doubt.label, doubt.rectangular));
+    at.push(scope.sources.number(doubt.id, doubt.label, doubt.rectangular, doubt.meter));
     by.push(doubt.u);
   }
   const parts: Parts = at.length === 0 ? EXACT : { at, by };

@@ -5,7 +5,7 @@ import * as N from '../generated/nameplate';
 import type { CompletedPlate, Machine } from '../machine/model';
 import type { Plate, Reading } from '../motor';
 import type { Finding } from '../quantity/finding';
-import { exact, type Quantity } from '../quantity/quantity';
+import { exact, type MeteredKind, type Quantity } from '../quantity/quantity';
 import { sequenceMagnitudes } from '../quantity/sequence';
 import type { Unit } from '../quantity/unit';
 import { driveEfficiency } from './drive';
@@ -37,9 +37,9 @@ export interface Metered {
 /** A meter's value; its error is rectangular (GUM 4.3.7) and one for all readings by the same instrument. */
 function meter<U extends Unit>(
   scope: MotorScope,
-  given: { value: number; unit: U; what: string; reading: Reading; halfWidth: number; kind: string },
+  given: { value: number; unit: U; what: string; reading: Reading; halfWidth: number; kind: MeteredKind },
 ): Quantity<U> {
-  const instrument = given.reading.instrument ?? 'meter';
+  const { instrument } = given.reading;
   return leaf(scope, {
     value: given.value,
     unit: given.unit,
@@ -48,10 +48,11 @@ function meter<U extends Unit>(
     source: `reading in row ${given.reading.row}`,
     doubts: [
       {
-        id: `${instrument}:${given.kind}`,
-        label: `${given.what}: class of the ${instrument}`,
+        id: `${instrument ?? 'meter'}:${given.kind}`,
+        label: `${given.what}: class of the ${instrument ?? 'meter'}`,
         u: given.halfWidth / Math.sqrt(3),
         rectangular: true,
+        meter: { instrument, reads: given.kind },
       },
     ],
   });
@@ -166,7 +167,14 @@ function usablePower(
       label: 'power factor',
       origin: 'metered',
       source: `reading in row ${row}`,
-      doubts: [{ id: `${reading.instrument ?? 'meter'}:power-factor`, label: 'reading of the power factor', u: 0.015 }],
+      doubts: [
+        {
+          id: `${reading.instrument ?? 'meter'}:power-factor`,
+          label: 'reading of the power factor',
+          u: 0.015,
+          meter: { instrument: reading.instrument, reads: 'power-factor' },
+        },
+      ],
     });
     return apply(scope, N.power_from_current, { voltage: other.voltage, current: other.current, power_factor });
   }

@@ -26,7 +26,16 @@ export interface Source {
   readonly label: string;
   /** True where every error within limits is as likely as any other (a meter's class, rounding); else it is taken as normal. */
   readonly rectangular: boolean;
+  /** Set where the cause is a meter's own error, which other motors read with it share. */
+  readonly meter?: Meter | undefined;
 }
+
+/** What reads: the instrument as the sheet names it, and which of its ranges. */
+export interface Meter {
+  readonly instrument: string | undefined;
+  readonly reads: MeteredKind;
+}
+export type MeteredKind = 'voltage' | 'current' | 'power' | 'power-factor' | 'speed' | 'frequency';
 
 /**
  * The independent sources of one motor's evaluation, numbered in order of first use.
@@ -37,11 +46,11 @@ export class Sources {
   readonly #index = new Map<string, number>();
 
   /** Number of the source with this id; registers it when new. */
-  number(id: string, label: string, rectangular = false): number {
+  number(id: string, label: string, rectangular = false, meter?: Meter): number {
     const known = this.#index.get(id);
     if (known !== undefined) return known;
     const number = this.list.length;
-    this.list.push({ id, label, rectangular });
+    this.list.push({ id, label, rectangular, meter });
     this.#index.set(id, number);
     return number;
   }
@@ -86,6 +95,12 @@ export function covariance(a: { readonly parts: Parts }, b: { readonly parts: Pa
     if (j >= 0) sum += (a.parts.by[i] ?? 0) * (b.parts.by[j] ?? 0);
   });
   return sum;
+}
+
+/** Contribution of one source to a quantity, with its sign; 0 where it has none. */
+export function contributionOf(source: number, { parts }: { readonly parts: Parts }): number {
+  const at = parts.at.indexOf(source);
+  return at < 0 ? 0 : (parts.by[at] ?? 0);
 }
 
 /** Contribution of one source alone. */

@@ -10,7 +10,8 @@ export type { Difference } from './compare';
 export { type Content, eventWords } from './content';
 export type { VersionEntry } from './data';
 export { agrees, reconcile, type Sum } from './reconcile';
-export { type FundedItem, type MeasureTotal, type Report, reportOf, type Share, type Total } from './report';
+export { type FundedItem, type Report, reportOf, type Share } from './report';
+export type { MeasureTotal, Total } from './totals';
 
 /** The frozen versions of a study, the newest first. */
 export async function loadVersions(studyId: string): Promise<readonly VersionEntry[]> {

@@ -1,27 +1,7 @@
-import type { Figure, MotorResult, TrustLevel } from '@/lib/engine';
-import { fromMinor, toMinor } from '@/lib/platform/money';
+import type { MotorResult, TrustLevel } from '@/lib/engine';
 import type { ProgrammeItem } from '../plan/programme';
 import type { Content } from './content';
-
-/** A figure of the results or of the programme; only what a sum needs. */
-type Summand = Pick<Figure, 'value' | 'u'>;
-
-/** A sum over motors with its standard uncertainty, doubts of different motors taken as independent; and over how many. */
-export interface Total extends Figure {
-  readonly motors: number;
-}
-
-/** What a group of funded measures costs and brings once all of it is done. */
-export interface MeasureTotal {
-  readonly motors: number;
-  /** Money of the years in which it is spent. */
-  readonly cost: number;
-  readonly worth: number;
-  readonly energy: Total;
-  readonly demand: Total;
-  readonly money: Total;
-  readonly emissions: Total;
-}
+import { type MeasureTotal, measureTotals, ofPoint, type Total, totalOf } from './totals';
 
 /** A funded item with its year. */
 export interface FundedItem extends ProgrammeItem {
@@ -62,14 +42,15 @@ const LOAD_BANDS = [
 const TRUST_LEVELS: readonly TrustLevel[] = ['sound', 'provisional', 'not-usable'];
 
 /**
- * The report of a frozen version. Amounts are summed in minor units, so that they are those of the review; intervals are root sums of squares over the
- * motors (GUM 5.1.2): what motors share, such as the price of energy, is not in them.
+ * The report of a frozen version. Amounts are summed in minor units, so that they are those of the review. Intervals of sums take the error of a meter
+ * as common to all motors that were read with it, and all else as independent; the price of energy has no doubt of its own in them.
  */
 export function reportOf({ programme, results, settings }: Pick<Content, 'programme' | 'results' | 'settings'>): Report {
   const { currency } = settings;
   const motors = results as readonly MotorResult[];
   const items = programme.years.flatMap(({ year, items: each }) => each.map((item): FundedItem => ({ ...item, year })));
   const usable = motors.filter(({ trust, load_fraction }) => trust.level !== 'not-usable' && load_fraction !== undefined);
+  const measure = measureTotals(motors, currency);
   const exclusions = new Map<string, number>();
   for (const { because } of programme.left_out) exclusions.set(because.text, (exclusions.get(because.text) ?? 0) + 1);
   return {
@@ -80,22 +61,19 @@ export function reportOf({ programme, results, settings }: Pick<Content, 'progra
       ...shareOf(usable.filter(({ load_fraction: load }) => load !== undefined && load.value >= from && load.value < to)),
     })),
     inputPower: totalOf(
-      usable.map(({ input_power }) => input_power),
+      usable.map((motor) => ofPoint(motor, 'input_power')),
       'kW',
     ),
     losses: totalOf(
-      usable.map(({ losses }) => losses?.total),
+      usable.map((motor) => ofPoint(motor, 'total_loss')),
       'kW',
     ),
     items,
-    all: measureOf(items, currency),
+    all: measure(items),
     byAction: new Map(
       [...new Set(items.map(({ action }) => action))].map((action) => [
         action,
-        measureOf(
-          items.filter((item) => item.action === action),
-          currency,
-        ),
+        measure(items.filter((item) => item.action === action)),
       ]),
     ),
     waiting: programme.method === 'plan' ? programme.at_failure.length : 0,
@@ -105,35 +83,4 @@ export function reportOf({ programme, results, settings }: Pick<Content, 'progra
 
 function shareOf(motors: readonly MotorResult[]): Share {
   return { motors: motors.length, ratedKw: motors.reduce((sum, { rated_power_kw }) => sum + rated_power_kw, 0) };
-}
-
-function totalOf(figures: readonly (Summand | undefined)[], unit: string): Total {
-  let value = 0;
-  let squares = 0;
-  let motors = 0;
-  for (const figure of figures) {
-    if (!figure) continue;
-    value += figure.value;
-    squares += figure.u ** 2;
-    motors += 1;
-  }
-  return { value, u: Math.sqrt(squares), unit, motors };
-}
-
-function measureOf(items: readonly ProgrammeItem[], currency: string): MeasureTotal {
-  const sum = (pick: (item: ProgrammeItem) => number | undefined): number =>
-    fromMinor(
-      items.reduce((total, item) => total + toMinor(pick(item) ?? 0, currency), 0n),
-      currency,
-    );
-  const total = (unit: string, pick: (item: ProgrammeItem) => Summand | undefined) => totalOf(items.map(pick), unit);
-  return {
-    motors: items.length,
-    cost: sum(({ cost }) => cost),
-    worth: sum(({ net_present_value }) => net_present_value),
-    energy: total('kWh/a', ({ energy_saved }) => energy_saved),
-    demand: total('kW', ({ demand_saved }) => demand_saved),
-    money: total(currency, ({ money_saved }) => money_saved),
-    emissions: total('kg/a', ({ emissions_saved }) => emissions_saved),
-  };
 }

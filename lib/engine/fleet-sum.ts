@@ -1,0 +1,46 @@
+import type { MeterEffects } from './result';
+
+/** One motor's part of a sum over motors. */
+export interface Summand {
+  readonly value: number;
+  /** Standard uncertainty, all causes together. */
+  readonly u: number;
+  /** What shared causes contribute to it, by what names the cause in the whole fleet. */
+  readonly shared: readonly (readonly [cause: string, contribution: number])[];
+}
+
+/** A sum with its standard uncertainty. */
+export interface Sum {
+  readonly value: number;
+  readonly u: number;
+}
+
+/**
+ * Sum over motors whose figures share causes of doubt: what a cause does to each adds up with its sign before it is squared, the rest adds by
+ * squares. Units: those of the summands. Source: JCGM 100 (GUM) 5.2.2, and its example of ten resistors calibrated against one standard.
+ */
+export function sumOverMotors(summands: readonly Summand[]): Sum {
+  let value = 0;
+  let squares = 0;
+  const common = new Map<string, number>();
+  for (const summand of summands) {
+    value += summand.value;
+    let own = summand.u ** 2;
+    for (const [cause, contribution] of summand.shared) {
+      own -= contribution ** 2;
+      common.set(cause, (common.get(cause) ?? 0) + contribution);
+    }
+    // Rounding may leave a little below nothing where shared causes are all there is.
+    squares += Math.max(0, own);
+  }
+  for (const contribution of common.values()) squares += contribution ** 2;
+  return { value, u: Math.sqrt(squares) };
+}
+
+/**
+ * What names a meter in a fleet. An instrument with a name is the same wherever it was taken; where the sheet names none, one set of meters is taken
+ * to have served the site, since the other way would promise a surer sum than anybody knows (own judgement).
+ */
+export function meterCause(site: string, { instrument, reads }: Pick<MeterEffects, 'instrument' | 'reads'>): string {
+  return instrument === undefined ? `site ${site}: ${reads}` : `instrument ${instrument}: ${reads}`;
+}
