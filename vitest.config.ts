@@ -7,7 +7,9 @@ const PURE = ['tests/engine', 'tests/reference', 'tests/simulator'];
 export default defineConfig({
   resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)) } },
   test: {
-    testTimeout: 60_000,
+    testTimeout: 120_000,
+    // By itself it leaves one processor free, which of two is half.
+    maxWorkers: '100%',
     projects: [
       { extends: true, test: { name: 'pure', include: PURE.map((folder) => `${folder}/**/*.test.ts`), isolate: false } },
       {
