@@ -8,6 +8,7 @@ export default defineConfig({
   resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)) } },
   test: {
     testTimeout: 120_000,
+    hookTimeout: 120_000,
     // By itself it leaves one processor free, which of two is half.
     maxWorkers: '100%',
     projects: [

@@ -141,6 +141,20 @@ export const motorShape = z.strictObject({
       }),
     )
     .optional(),
+  meters: z
+    .array(
+      z.strictObject({
+        instrument: z.string().optional(),
+        reads: z.enum(['voltage', 'current', 'power', 'power-factor', 'speed', 'frequency']),
+        input_power: number,
+        total_loss: number,
+        energy_saved: z.array(number).optional(),
+        demand_saved: z.array(number).optional(),
+        money_saved: z.array(number).optional(),
+      }),
+    )
+    .min(1)
+    .optional(),
   options: z.array(
     z.strictObject({
       id: z.string(),
