@@ -18,6 +18,7 @@ import {
 } from '@/lib/features/plan/mutations';
 import type { PlannedProgramme } from '@/lib/features/plan/programme';
 import type { PlanTerms } from '@/lib/features/plan/terms';
+import { mustWords } from '@/lib/features/plan/words';
 import { workOutPlan } from '@/lib/features/plan/work-out';
 import { toMinor } from '@/lib/platform/money';
 import { keepPlan } from './support/keep-plan';
@@ -33,6 +34,14 @@ const FLEET = [
   ...ALL.filter((motor) => motor.plate.status !== 'failed')
     .slice(1, 2)
     .map((motor) => ({ ...motor, tag: 'UNREAD', readings: [] })),
+  // One that has failed, and one whose winding leaks to earth.
+  ...ALL.slice(2, 3).map((motor) => ({ ...motor, tag: 'FAILED', plate: { ...motor.plate, status: 'failed' as const } })),
+  ...ALL.slice(3, 4).map((motor) => ({
+    ...motor,
+    tag: 'LEAKS',
+    plate: { ...motor.plate, insulationSystem: 'thermosetting' as const },
+    readings: motor.readings.map((reading) => ({ ...reading, insulationResistanceMohm: 1, insulationTempC: 40 })),
+  })),
 ];
 let temporary: TemporaryDatabase;
 let study: string;
@@ -99,6 +108,16 @@ describe('a plan as it is kept', () => {
     const worth = items.reduce((sum, item) => sum + toMinor(item.net_present_value ?? 0, 'USD'), 0n);
     expect(worth).toBe(toMinor(first.value, 'USD'));
     expect(first.value).toBeLessThanOrEqual(first.bound + 0.01);
+  });
+
+  it('says of each item that must be done why, and of no other', () => {
+    const items = first.years.flatMap((year) => year.items);
+    const why = new Map(items.flatMap((item) => (item.must ? [[item.tag, mustWords(item, first)] as const] : [])));
+    expect([...why.keys()].sort()).toEqual(['FAILED', 'LEAKS']);
+    expect(why.get('FAILED')).toEqual(['It has failed.']);
+    expect(why.get('LEAKS')).toHaveLength(1);
+    expect(why.get('LEAKS')?.[0]).toMatch(/insulation resistance.*1 MΩ is below the minimum of 5 MΩ/);
+    for (const item of items.filter(({ must }) => must !== true)) expect(mustWords(item, first)).toEqual([]);
   });
 
   it('has each item’s figures from the result of its motor', () => {
@@ -174,7 +193,7 @@ describe('wishes', () => {
     expect(await setMotorWish(temporary.db, wish(id, { choice: 'must' }))).toMatchObject({ ok: true });
     const forced = await plan();
     const item = forced.years.flatMap(({ items }) => items).find(({ tag, site }) => tag === left.tag && site === left.site);
-    expect(item).toBeDefined();
+    expect(item && mustWords(item, forced)).toEqual(['Must be done, as P. Planner wants it.']);
     expect(forced.years.flatMap(({ items }) => items).length).toBe(before + 1);
     const [kept] = forced.wishes;
     // The only wish costs what all wishes cost, to within what the two plans are proven.

@@ -11,7 +11,13 @@ describe('a programme as CSV', () => {
         {
           year: 2026,
           items: [
-            { ...at('A-1'), option: 'repair-now', cost: 4005, net_present_value: -6021.84 },
+            {
+              ...at('A-1'),
+              option: 'repair-now',
+              cost: 4005,
+              net_present_value: -6021.84,
+              because: [{ text: 'It has failed.' }],
+            },
             { ...at('A-2'), option: 'replace-now-30-premium', cost: 2330.5, override: { by: 'R. Example', reason: '=1+1' } },
           ],
         },
@@ -25,7 +31,7 @@ describe('a programme as CSV', () => {
 
   it('has one line for each motor, read back by another program’s parser', () => {
     expect(rows.map(({ year, tag, because }) => [year, tag, because])).toEqual([
-      ['2026', 'A-1', ''],
+      ['2026', 'A-1', 'It has failed.'],
       ['2026', 'A-2', ''],
       ['at failure', 'A-3', ''],
       ['', 'A-4', 'Nothing, "really"'],

@@ -221,3 +221,6 @@ export const CONDITION = catalogue({
     next: 'Read the insulation class from the plate, and note the method.',
   }),
 });
+
+/** Findings of a breach that bears on safety: such a motor is not started before it is mended. */
+export const BEARS_ON_SAFETY: ReadonlySet<string> = new Set(['insulation-below-minimum']);

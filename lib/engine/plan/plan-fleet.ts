@@ -117,7 +117,7 @@ function itemsOf(
     wishes,
   }: { readonly members: Prepared['members']; readonly settings: Settings; readonly wishes: PlanWishes },
 ): PlanItem[] {
-  return [...members].flatMap(([key, { motor, must }]) => {
+  return [...members].flatMap(([key, { motor, must, because }]) => {
     const column = chosen.get(key);
     const option = column?.year === year && motor.options.find(({ id }) => id === column.option);
     if (!option) return [];
@@ -137,7 +137,7 @@ function itemsOf(
         cost: costIn(option, year, settings),
         ...(worth !== undefined && { net_present_value: worth }),
         ...(low !== undefined && { low_case_value: low }),
-        ...(must && { must: true }),
+        ...(must && { must: true, because }),
         ...(wishes.pins?.some(same) && { pinned: true }),
         ...(override && { override: { by: override.by, reason: override.reason } }),
       },

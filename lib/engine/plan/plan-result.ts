@@ -16,6 +16,8 @@ export interface PlanItem {
   readonly low_case_value?: number;
   /** Present where something had to be done with the motor. */
   readonly must?: boolean;
+  /** Why it had to be; present where it had. */
+  readonly because?: readonly Because[];
   readonly pinned?: boolean;
   /** Present where somebody let a motor in whose figures are not usable. */
   readonly override?: { readonly by: string; readonly reason: string };

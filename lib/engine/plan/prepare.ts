@@ -19,6 +19,8 @@ export interface Member {
   readonly motor: PlanMotor;
   readonly columns: readonly Column[];
   readonly must: boolean;
+  /** Why something must be done with it; empty where nothing must. */
+  readonly because: readonly Because[];
   readonly usable: boolean;
   readonly forbidden: boolean;
 }
@@ -93,6 +95,9 @@ function hoursLimits(limits: readonly HoursLimit[], years: number, firstYear: nu
   return found;
 }
 
+type Pin = NonNullable<PlanWishes['pins']>[number];
+type MustDo = NonNullable<PlanWishes['mustDo']>[number];
+
 const same = (a: MotorRef, b: MotorRef): boolean => a.site === b.site && a.tag === b.tag;
 
 function memberOf(motor: PlanMotor, about: About): Member {
@@ -101,7 +106,7 @@ function memberOf(motor: PlanMotor, about: About): Member {
   const pin = wishes.pins?.find((each) => same(each, motor));
   const asked = wishes.mustDo?.find((each) => same(each, motor));
   const usable = motor.trust.level !== 'not-usable' || wishes.overrides?.some((each) => same(each, motor)) === true;
-  const urgent = motor.failed || motor.safety === true;
+  const urgent = motor.failed || motor.safety !== undefined;
   const options = motor.options.filter((option) => stands(option, motor, usable));
   const latest = urgent ? 0 : asked?.year === undefined ? about.settings.budget.length - 1 : asked.year - firstYear;
   const must = urgent || asked !== undefined || pin !== undefined;
@@ -119,8 +124,29 @@ function memberOf(motor: PlanMotor, about: About): Member {
         });
       });
   // Where nothing can be bought against a breach of a safety limit, the rest may still be planned; it is listed with that reason.
-  const helpless = motor.safety === true && !motor.failed && asked === undefined && pin === undefined && columns.length === 0;
-  return { motor, columns, must: must && !helpless, usable: usable || motor.failed, forbidden };
+  const helpless =
+    motor.safety !== undefined && !motor.failed && asked === undefined && pin === undefined && columns.length === 0;
+  const because = must && !helpless ? whyMust(motor, { asked, pin }) : [];
+  return { motor, columns, must: must && !helpless, because, usable: usable || motor.failed, forbidden };
+}
+
+/** Every reason for which something must be done with a motor: what was found first, then what was wished. */
+function whyMust(
+  { failed, safety }: PlanMotor,
+  { asked, pin }: { readonly asked: MustDo | undefined; readonly pin: Pin | undefined },
+): Because[] {
+  const reasons: Because[] = [];
+  if (failed) reasons.push({ code: 'failed', text: 'It has failed.' });
+  if (safety) reasons.push(safety);
+  if (asked) {
+    const by = asked.year === undefined ? '' : ` by ${asked.year}`;
+    reasons.push({ code: 'asked-for', text: `Somebody asked that something be done with it${by}.` });
+  }
+  if (pin) {
+    const when = pin.year === undefined ? '' : ` in ${pin.year}`;
+    reasons.push({ code: 'pinned', text: `Somebody asked for ${pin.option ?? 'one of its options'}${when}.` });
+  }
+  return reasons;
 }
 
 /** True where an option may stand in the plan of a year: carried out now, priced, and nothing found that rules it out. */
@@ -128,7 +154,7 @@ function stands(option: OptionResult, motor: PlanMotor, usable: boolean): boolea
   const answered = usable && motor.trust.level === 'not-usable';
   if (option.action === 'keep' || option.timing !== 'now') return false;
   // A repair for safety rests on the condition, not on figures of load.
-  if (motor.safety === true && option.action === 'repair') return true;
+  if (motor.safety !== undefined && option.action === 'repair') return true;
   // Whoever answers for a motor answers for its assumed load; what else rules an option out still does.
   return (
     (usable || motor.failed) &&
@@ -246,7 +272,7 @@ function problemsOf(
     if (
       motor?.trust.level === 'not-usable' &&
       !motor.failed &&
-      motor.safety !== true &&
+      motor.safety === undefined &&
       !overrides.some((each) => same(each, pin))
     )
       say(

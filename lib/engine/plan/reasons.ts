@@ -4,10 +4,10 @@ import type { Member } from './prepare';
 /** Why a motor is in no year of the plan and not among those at failure. @param robust whether options must be worth it in the low case too. */
 export function reasonLeftOut({ motor, columns, usable, forbidden }: Member, robust: boolean): Because {
   if (forbidden) return { code: 'forbidden', text: 'Somebody asked that this motor be left alone.' };
-  if (motor.safety === true && columns.length === 0)
+  if (motor.safety !== undefined && columns.length === 0)
     return {
       code: 'safety-without-option',
-      text: 'A reading is beyond a limit that bears on safety, and nothing that could be done is priced: act on it outside this plan.',
+      text: `${motor.safety.text} Nothing that could be done is priced: act on it outside this plan.`,
     };
   if (!usable)
     return {

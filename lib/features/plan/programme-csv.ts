@@ -26,6 +26,7 @@ interface Listed {
       readonly option: string;
       readonly cost: number;
       readonly net_present_value?: number | undefined;
+      readonly because?: readonly { readonly text: string }[] | undefined;
       readonly override?: { readonly by: string; readonly reason: string } | undefined;
     })[];
   }[];
@@ -33,12 +34,22 @@ interface Listed {
   readonly left_out: readonly (Place & { readonly because: { readonly text: string } })[];
 }
 
-/** A programme as CSV, line by line: each motor with its year, or why it is in none. Money stays a number, also below zero. */
+/** A programme as CSV, line by line: each motor with its year, and why where it must be done, or why it is in none. Money stays a number, also below zero. */
 export function* programmeCsv({ years, at_failure = [], left_out }: Listed): Generator<string> {
   yield csvRow(HEADS);
   for (const { year, items } of years)
-    for (const { site, tag, option, cost, net_present_value: worth, override } of items)
-      yield csvRow([year, site, tag, option, cost, worth, override?.by, override?.reason, undefined]);
+    for (const { site, tag, option, cost, net_present_value: worth, override, because } of items)
+      yield csvRow([
+        year,
+        site,
+        tag,
+        option,
+        cost,
+        worth,
+        override?.by,
+        override?.reason,
+        because?.map(({ text }) => text).join(' '),
+      ]);
   for (const { site, tag, option } of at_failure)
     yield csvRow(['at failure', site, tag, option, undefined, undefined, undefined, undefined, undefined]);
   for (const { site, tag, because } of left_out)

@@ -37,6 +37,8 @@ const item = motor.extend({
   trust: z.string().optional(),
   /** True where something has to be done with the motor, worth it or not. */
   must: z.boolean().optional(),
+  /** Why it has to be; absent in versions frozen before plans said so. */
+  because: z.array(because).optional(),
   override: answer.optional(),
 });
 const year = z.object({

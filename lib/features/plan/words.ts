@@ -1,5 +1,5 @@
 import { formatNumber } from '@/lib/platform/format';
-import type { ProgrammeItem } from './programme';
+import type { PlanWish, Programme, ProgrammeItem } from './programme';
 
 /** A motor by its names, as a person reads it: `Works / P-1`. */
 export function nameOf({ site, tag }: { readonly site: string; readonly tag: string }): string {
@@ -17,4 +17,42 @@ export function optionWords(id: string): string {
   const [power, ...grade] = rest;
   if (power === undefined || Number.isNaN(Number(power))) return [action, ...rest].join(' ');
   return `${action}: ${power}\u202fkW${grade.length === 0 ? '' : `, ${grade.join(' ')}`}`;
+}
+
+/** A wish in words. */
+export function wishWords({ kind, option, year, bundle, by, reason }: Omit<PlanWish, 'site' | 'tag'>): string {
+  switch (kind) {
+    case 'pinned':
+      return `pinned by ${by}: ${optionWords(option ?? '')} in ${year}`;
+    case 'forbidden':
+      return `left alone, as ${by} wants it`;
+    case 'must':
+      return `must be done, as ${by} wants it`;
+    case 'together':
+      return `together with all of “${bundle}”, as ${by} wants it`;
+    case 'override':
+      return `let in by ${by} though its figures may not be used: ${reason}`;
+  }
+}
+
+/** Reasons that name nobody; who wished says the wish itself. */
+const WISHED: ReadonlySet<string> = new Set(['asked-for', 'pinned']);
+
+/** What was found of the motor of an item that makes it a must, sentence by sentence; wishes apart. */
+export function foundWords({ because = [] }: ProgrammeItem): readonly string[] {
+  return because.filter(({ code }) => !WISHED.has(code)).map(({ text }) => text);
+}
+
+/** Why something must be done with the motor of an item: what was found, and who wished what. Empty where nothing must. */
+export function mustWords(item: ProgrammeItem, programme: Programme): readonly string[] {
+  if (item.must !== true) return [];
+  const wished = programme.method === 'plan' ? programme.wishes : [];
+  const own = wished.filter(
+    ({ site, tag, kind }) => site === item.site && tag === item.tag && (kind === 'must' || kind === 'pinned'),
+  );
+  return [...foundWords(item), ...own.map((wish) => sentence(wishWords(wish)))];
+}
+
+function sentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }

@@ -93,12 +93,13 @@ function programmeOf(plan: Plan, inputs: PlanInputs, { free, costs, points }: Be
         const motor = motors.get(motorKey(item));
         const option = motor?.options.find(({ id }) => id === item.option);
         if (!motor || !option) return [];
-        const { timing: _, override, low_case_value = low(motor, item.option, year.year - first), ...rest } = item;
+        const { timing: _, override, because, low_case_value = low(motor, item.option, year.year - first), ...rest } = item;
         const { cash_flow, energy_saved, demand_saved, money_saved, emissions_saved, simple_payback } = option;
         const { probability_within_policy: odds } = option;
         return [
           {
             ...rest,
+            ...(because && { because: because.map((each) => ({ ...each })) }),
             ...(low_case_value !== undefined && { low_case_value }),
             rank: motor.rank,
             cash_flow: [...cash_flow],

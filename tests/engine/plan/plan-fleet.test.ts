@@ -36,6 +36,8 @@ function motor(tag: string, options: readonly OptionResult[], more: Partial<Plan
   };
 }
 
+const BREACH = { code: 'a-breach', text: 'The winding leaks to earth.' };
+
 const FLEET: readonly PlanMotor[] = [
   motor('M1', [option('replace-now', 6000, [9000, 8200])]),
   motor('M2', [option('replace-now', 5000, [7000, 6400]), option('resize-now', 4000, [6500, 5900])]),
@@ -88,7 +90,11 @@ describe('the plan of a fleet', () => {
     const wishes = { pins: [{ ...at('M3'), option: 'replace-now', year: 2026 }] };
     const pinned = await plan(FLEET, {}, wishes);
     expect(picked(pinned)[0]).toContain('M3 replace-now');
-    expect(pinned.years[0]?.items.find(({ tag }) => tag === 'M3')).toMatchObject({ must: true, pinned: true });
+    expect(pinned.years[0]?.items.find(({ tag }) => tag === 'M3')).toMatchObject({
+      must: true,
+      pinned: true,
+      because: [{ code: 'pinned', text: 'Somebody asked for replace-now in 2026.' }],
+    });
     // By hand: M3 and M6 take 8,000 of 2026, and nothing fits the rest; M1 at 8,200 is the best of 2027: 12,200 in place of 15,400.
     expect(pinned.value).toBe(12_200);
     expect(await wishCosts(FLEET, settings, wishes, pinned)).toMatchObject([{ wish: 'pin', index: 0, cost: 3200 }]);
@@ -101,11 +107,17 @@ describe('the plan of a fleet', () => {
     const found = await plan(FLEET, {}, { mustDo: [{ site: 'North', tag: 'M4', year: 2027 }] });
     expect(found.years.flatMap(({ items }) => items).find(({ tag }) => tag === 'M4')).toMatchObject({ must: true });
     const breach = motor('M8', [option('repair-now', 800, [-100, -100])], {
-      safety: true,
+      safety: BREACH,
       trust: { level: 'not-usable', findings: [] },
     });
-    expect(picked(await plan([...FLEET, breach]))[0]).toContain('M8 repair-now');
-    const helpless = motor('M8', [], { safety: true });
+    const mended = await plan([...FLEET, breach]);
+    expect(picked(mended)[0]).toContain('M8 repair-now');
+    const why = (tag: string, { years }: Plan) => years.flatMap(({ items }) => items).find((each) => each.tag === tag)?.because;
+    expect(why('M8', mended)).toEqual([BREACH]);
+    expect(why('M6', mended)?.map(({ code }) => code)).toEqual(['failed']);
+    expect(why('M1', mended)).toBeUndefined();
+    expect(why('M4', found)).toEqual([{ code: 'asked-for', text: 'Somebody asked that something be done with it by 2027.' }]);
+    const helpless = motor('M8', [], { safety: BREACH });
     expect((await plan([...FLEET, helpless])).left_out.find(({ tag }) => tag === 'M8')?.because.code).toBe(
       'safety-without-option',
     );

@@ -1,24 +1,8 @@
 import Link from 'next/link';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
-import { nameOf, optionWords } from '@/lib/features/plan/words';
+import { nameOf, wishWords } from '@/lib/features/plan/words';
 import { DropForm } from './drop-form';
-
-/** A wish in words. */
-export function wishWords({ kind, option, year, bundle, by, reason }: Omit<StoredWish, 'motorId' | 'site' | 'tag'>): string {
-  switch (kind) {
-    case 'pinned':
-      return `pinned by ${by}: ${optionWords(option ?? '')} in ${year}`;
-    case 'forbidden':
-      return `left alone, as ${by} wants it`;
-    case 'must':
-      return `must be done, as ${by} wants it`;
-    case 'together':
-      return `together with all of “${bundle}”, as ${by} wants it`;
-    case 'override':
-      return `let in by ${by} though its figures may not be used: ${reason}`;
-  }
-}
 
 /** What a wish costs by itself, where the plan that stands knows it. */
 function costWords(wish: PlannedProgramme['wishes'][number] | undefined, worth: (amount: number) => string): string {

@@ -3,11 +3,10 @@ import { MotorCell } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
-import { itemWords } from '@/lib/features/plan/words';
+import { foundWords, itemWords, wishWords } from '@/lib/features/plan/words';
 import { formatCount, formatMoney } from '@/lib/platform/format';
 import styles from './plan.module.css';
 import { WishCell } from './wish-cell';
-import { wishWords } from './wishes';
 
 interface Props {
   readonly study: string;
@@ -15,7 +14,6 @@ interface Props {
   readonly motorIds: ReadonlyMap<string, string>;
   readonly year: PlannedProgramme['years'][number];
   readonly wishes: readonly StoredWish[];
-  readonly objective: string;
 }
 
 /** One year of the plan: what is done with which motor, its cost and its worth, and the way to wish otherwise. */
@@ -64,6 +62,11 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
                     <MotorCell study={study} motorIds={motorIds} motor={item} />
                     <td>
                       {itemWords(item)}
+                      {foundWords(item).map((text) => (
+                        <span key={text} className={styles.wish}>
+                          {text}
+                        </span>
+                      ))}
                       {wished.map((wish) => (
                         <span key={wish.kind} className={styles.wish}>
                           {wishWords(wish)}

@@ -3,9 +3,10 @@ import { MotorCell } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
-import { itemWords } from '@/lib/features/plan/words';
+import { itemWords, mustWords } from '@/lib/features/plan/words';
 import type { Programme, ProgrammeItem } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import styles from './version.module.css';
 
 interface Props {
   readonly programme: Programme;
@@ -67,7 +68,14 @@ export function Items({ programme, currency, study, motorIds }: Props) {
                   {items.map((item) => (
                     <tr key={`${item.site} ${item.tag}`}>
                       <MotorCell study={study} motorIds={motorIds} motor={item} />
-                      <td>{itemWords(item)}</td>
+                      <td>
+                        {itemWords(item)}
+                        {mustWords(item, programme).map((text) => (
+                          <span key={text} className={styles.because}>
+                            {text}
+                          </span>
+                        ))}
+                      </td>
                       <td className={sheet.number}>{money(item.cost)}</td>
                       <td className={sheet.number}>
                         {item.net_present_value === undefined ? 'must be done' : why(item, money(item.net_present_value))}

@@ -1,8 +1,8 @@
 import { FigureText } from '@/app/_ui/figure';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { itemWords, nameOf } from '@/lib/features/plan/words';
-import type { MeasureTotal, Report } from '@/lib/features/sign-off/loaders';
+import { itemWords, mustWords, nameOf } from '@/lib/features/plan/words';
+import type { MeasureTotal, Programme, Report } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney } from '@/lib/platform/format';
 
 interface Props {
@@ -105,7 +105,7 @@ function MeasureRow({
 }
 
 /** Each funded motor with its year, as an annex. */
-export function FundedList({ report, currency }: Props) {
+export function FundedList({ report, programme, currency }: Props & { readonly programme: Programme }) {
   return (
     <section className={sheet.section} aria-labelledby="funded">
       <h2 id="funded">Annex: the funded motors</h2>
@@ -135,7 +135,7 @@ export function FundedList({ report, currency }: Props) {
           </thead>
           <tbody>
             {report.items.map((item) => (
-              <FundedRow key={`${item.site}\n${item.tag}`} item={item} currency={currency} />
+              <FundedRow key={`${item.site}\n${item.tag}`} item={item} must={mustWords(item, programme)} currency={currency} />
             ))}
           </tbody>
         </table>
@@ -144,7 +144,16 @@ export function FundedList({ report, currency }: Props) {
   );
 }
 
-function FundedRow({ item, currency }: { readonly item: Report['items'][number]; readonly currency: string }) {
+function FundedRow({
+  item,
+  must,
+  currency,
+}: {
+  readonly item: Report['items'][number];
+  /** Why something must be done with it. */
+  readonly must: readonly string[];
+  readonly currency: string;
+}) {
   const missing = 'No saving can be worked out: hours or load are missing.';
   const figure = (name: 'energy_saved' | 'money_saved' | 'simple_payback', reason: string) => (
     <td className={sheet.number}>
@@ -159,6 +168,7 @@ function FundedRow({ item, currency }: { readonly item: Report['items'][number];
       <td>{item.year}</td>
       <td>
         {itemWords(item)}
+        {must.length > 0 && `: ${must.join(' ')}`}
         {item.override && `; let in by ${item.override.by}: ${item.override.reason}`}
       </td>
       <td className={sheet.number}>{formatMoney(item.cost, currency, undefined, true)}</td>

@@ -150,7 +150,7 @@ export default async function ReportScreen({ params }: Props) {
           decide.
         </p>
       </section>
-      {report.items.length > 0 && <FundedList report={report} currency={settings.currency} />}
+      {report.items.length > 0 && <FundedList report={report} programme={programme} currency={settings.currency} />}
     </main>
   );
 }
