@@ -141,6 +141,8 @@ export async function saveBudgets(_: PlanState, form: FormData): Promise<PlanSta
 /** A limit of hours as it was typed, a line of the form. */
 interface TypedLimit {
   readonly at: number;
+  /** From a settings file; the form has no field for it. */
+  readonly site: string;
   readonly area: string;
   readonly year: string;
   readonly outage: string;
@@ -164,7 +166,7 @@ export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState
     refused[name] = `${read.text} ${read.remedy}`;
     return undefined;
   };
-  const limits = typedLimits(typed).flatMap(({ at, area, year, outage, crew }) => {
+  const limits = typedLimits(typed).flatMap(({ at, site, area, year, outage, crew }) => {
     const hours = { outage: number(`limit-${at}-outage`, outage), crew: number(`limit-${at}-crew`, crew) };
     const when = number(`limit-${at}-year`, year);
     if (outage === '' && crew === '' && (area !== '' || year !== ''))
@@ -179,6 +181,7 @@ export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState
     if (outage === '' && crew === '') return [];
     return [
       {
+        ...(site !== '' && { site }),
         ...(area !== '' && { area }),
         ...(when !== undefined && { year: when }),
         ...(hours.outage !== undefined && { outage_hours: hours.outage }),
@@ -224,7 +227,7 @@ function typedLimits(typed: Readonly<Record<string, string>>): TypedLimit[] {
   const lines: TypedLimit[] = [];
   for (let at = 0; `limit-${at}-outage` in typed; at++) {
     const cell = (name: string) => (typed[`limit-${at}-${name}`] ?? '').trim();
-    lines.push({ at, area: cell('area'), year: cell('year'), outage: cell('outage'), crew: cell('crew') });
+    lines.push({ at, site: cell('site'), area: cell('area'), year: cell('year'), outage: cell('outage'), crew: cell('crew') });
   }
   return lines;
 }

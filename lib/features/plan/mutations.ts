@@ -1,3 +1,4 @@
+import { motorKey } from '@/lib/engine';
 import { type Change, recordChanges } from '@/lib/platform/audit';
 import type { Database, Tx } from '@/lib/platform/db';
 import { ok, type Result, refuse } from '@/lib/platform/errors';
@@ -8,6 +9,7 @@ import { readPlanProgress, readTerms, readWishes, type StoredWish } from './data
 import type { PlanWish } from './programme';
 import type { PlanStage } from './schema';
 import type { PlanTerms } from './terms';
+import type { PlanFromFile } from './wish-file';
 import { nameOf } from './words';
 
 /** What somebody wants of the plan for one motor: all that holds from now on. */
@@ -36,52 +38,67 @@ export async function setMotorWish(
     if (motor === null) return GONE;
     const refused = await refusedWish(tx, wish);
     if (refused) return refused;
+    const label = { site: motor.siteName, tag: motor.tag };
     const before = await readWishes(tx, studyId, motorId);
-    const after = wanted(wish, { site: motor.siteName, tag: motor.tag });
-    const changed = (['pinned', 'forbidden', 'must', 'together', 'override'] as const).flatMap((kind) => {
-      const [from, to] = [before, after].map((all) => all.find((each) => each.kind === kind));
-      return words(from) === words(to) ? [] : [{ kind, from, to }];
-    });
-    for (const { kind, to } of changed) {
-      await tx.planWish.deleteMany({ where: { motorId, kind } });
-      if (!to) continue;
-      const { option, year, bundle, reason } = to;
-      await tx.planWish.create({
-        data: {
-          id: newId(at.getTime()),
-          studyId,
-          motorId,
-          kind,
-          option: option ?? null,
-          year: year ?? null,
-          bundle: bundle ?? null,
-          who,
-          reason: reason ?? null,
-          createdAt: at,
-        },
-      });
-    }
-    const label = nameOf({ site: motor.siteName, tag: motor.tag });
-    await recordChanges(
-      tx,
-      changed.map(
-        ({ kind, from, to }): Change => ({
-          studyId,
-          who,
-          subject: 'plan',
-          subjectId: motorId,
-          subjectLabel: label,
-          what: 'changed',
-          field: kind,
-          from: words(from),
-          to: words(to),
-          ...(to?.reason !== undefined && { why: to.reason }),
-        }),
-      ),
-      at,
-    );
-    return ok({ changed: changed.length });
+    const changed = await putWishes(tx, { studyId, motorId, who, before, after: wanted(wish, label) }, at);
+    return ok({ changed });
   });
+}
+
+/** What is wanted for a motor in place of what was. */
+interface WishesOfMotor {
+  readonly studyId: string;
+  readonly motorId: string;
+  /** Who changes it; whose wish it is, the wish says. */
+  readonly who: string;
+  readonly before: readonly PlanWish[];
+  readonly after: readonly PlanWish[];
+}
+
+/** Writes the wishes of one motor, with a line in the history for each that differs. @returns how many do. */
+async function putWishes(tx: Tx, { studyId, motorId, who, before, after }: WishesOfMotor, at: Date): Promise<number> {
+  const changed = (['pinned', 'forbidden', 'must', 'together', 'override'] as const).flatMap((kind) => {
+    const [from, to] = [before, after].map((all) => all.find((each) => each.kind === kind));
+    return words(from) === words(to) ? [] : [{ kind, from, to }];
+  });
+  for (const { kind, to } of changed) {
+    await tx.planWish.deleteMany({ where: { motorId, kind } });
+    if (!to) continue;
+    const { option, year, bundle, reason, by } = to;
+    await tx.planWish.create({
+      data: {
+        id: newId(at.getTime()),
+        studyId,
+        motorId,
+        kind,
+        option: option ?? null,
+        year: year ?? null,
+        bundle: bundle ?? null,
+        who: by,
+        reason: reason ?? null,
+        createdAt: at,
+      },
+    });
+  }
+  await recordChanges(
+    tx,
+    changed.map(
+      ({ kind, from, to }): Change => ({
+        studyId,
+        who,
+        subject: 'plan',
+        subjectId: motorId,
+        subjectLabel: nameOf(after[0] ?? before[0] ?? { site: '', tag: '' }),
+        what: 'changed',
+        field: kind,
+        from: words(from),
+        to: words(to),
+        ...(to?.reason !== undefined && { why: to.reason }),
+      }),
+    ),
+    at,
+  );
+  return changed.length;
 }
 
 function wanted({ choice, bundle, override, who }: MotorWish, motor: { readonly site: string; readonly tag: string }) {
@@ -98,11 +115,11 @@ function wanted({ choice, bundle, override, who }: MotorWish, motor: { readonly 
 function words(wish: PlanWish | StoredWish | undefined): string | undefined {
   switch (wish?.kind) {
     case 'pinned':
-      return `${wish.option} in ${wish.year}`;
+      return `${wish.option ?? 'any option'} in ${wish.year ?? 'any year'}`;
     case 'forbidden':
       return 'left alone';
     case 'must':
-      return 'must be done';
+      return wish.year === undefined ? 'must be done' : `must be done by ${wish.year}`;
     case 'together':
       return wish.bundle;
     case 'override':
@@ -144,37 +161,92 @@ async function refusedWish(tx: Tx, { studyId, motorId, choice, override }: Motor
 /** Keeps the terms of a study's plan in place of what they were, with a line in the history for each member that differs. */
 export async function setTerms(
   db: Database,
-  { studyId, who, terms }: { readonly studyId: string; readonly who: string; readonly terms: PlanTerms },
+  change: { readonly studyId: string; readonly who: string; readonly terms: PlanTerms },
   at: Date = new Date(),
 ): Promise<Result<{ readonly changed: number }>> {
   return db.write(async (tx) => {
-    const study = await readStudy(tx, studyId);
+    const study = await readStudy(tx, change.studyId);
     if (!study) return refuse('no-study', 'There is no such study any more.', 'Go back to the list of studies.');
-    const before = await readTerms(tx, studyId);
-    const changed = (Object.keys(terms) as (keyof PlanTerms)[]).filter(
-      (key) => JSON.stringify(before[key]) !== JSON.stringify(terms[key]),
-    );
-    if (changed.length === 0) return ok({ changed: 0 });
-    await tx.study.update({ where: { id: studyId }, data: { planTerms: JSON.stringify(terms) } });
-    await recordChanges(
-      tx,
-      changed.map(
-        (key): Change => ({
-          studyId,
-          who,
-          subject: 'plan',
-          subjectId: studyId,
-          subjectLabel: 'the plan',
-          what: 'changed',
-          field: key,
-          from: JSON.stringify(before[key]),
-          to: JSON.stringify(terms[key]),
-        }),
-      ),
-      at,
-    );
-    return ok({ changed: changed.length });
+    return ok({ changed: await putTerms(tx, change, at) });
   });
+}
+
+async function putTerms(
+  tx: Tx,
+  { studyId, who, terms }: { readonly studyId: string; readonly who: string; readonly terms: PlanTerms },
+  at: Date,
+): Promise<number> {
+  const before = await readTerms(tx, studyId);
+  const changed = (Object.keys(terms) as (keyof PlanTerms)[]).filter(
+    (key) => JSON.stringify(before[key]) !== JSON.stringify(terms[key]),
+  );
+  if (changed.length === 0) return 0;
+  await tx.study.update({ where: { id: studyId }, data: { planTerms: JSON.stringify(terms) } });
+  await recordChanges(
+    tx,
+    changed.map(
+      (key): Change => ({
+        studyId,
+        who,
+        subject: 'plan',
+        subjectId: studyId,
+        subjectLabel: 'the plan',
+        what: 'changed',
+        field: key,
+        from: JSON.stringify(before[key]),
+        to: JSON.stringify(terms[key]),
+      }),
+    ),
+    at,
+  );
+  return changed.length;
+}
+
+/**
+ * Keeps the wishes and terms of a file in place of all that were, within a transaction of the caller's, after its settings are in force. Refused where
+ * they name what the study does not have; then nothing of the transaction may be kept.
+ */
+export async function putPlan(
+  tx: Tx,
+  { studyId, who, plan }: { readonly studyId: string; readonly who: string; readonly plan: PlanFromFile },
+  at: Date,
+): Promise<Result<{ readonly changed: number }>> {
+  const rows = await tx.motor.findMany({ where: { studyId }, select: { id: true, siteName: true, tag: true } });
+  const ids = new Map(rows.map(({ id, siteName, tag }) => [motorKey({ site: siteName, tag }), id]));
+  const lost = plan.wishes.find((wish) => !ids.has(motorKey(wish)));
+  if (lost) return unknownPlace(`The plan of the file names ${nameOf(lost)}, which is not in this study.`);
+  const refused = await refusedLimit(tx, studyId, plan.terms);
+  if (refused) return refused;
+  const now = await readWishes(tx, studyId);
+  let changed = 0;
+  for (const key of new Set([...now, ...plan.wishes].map(motorKey))) {
+    const own = (wish: PlanWish) => motorKey(wish) === key;
+    const motorId = ids.get(key) ?? '';
+    changed += await putWishes(tx, { studyId, motorId, who, before: now.filter(own), after: plan.wishes.filter(own) }, at);
+  }
+  return ok({ changed: changed + (await putTerms(tx, { studyId, who, terms: plan.terms }, at)) });
+}
+
+function unknownPlace(text: string) {
+  return refuse('plan-unknown', text, 'Mend the key plan of the file, or take it out: the wishes then stay as they are.');
+}
+
+/** A limit on what is not there would limit nothing, and nobody would know. */
+async function refusedLimit(tx: Tx, studyId: string, { limits }: PlanTerms) {
+  const study = await readStudy(tx, studyId);
+  const areas = new Set((await tx.area.findMany({ where: { studyId }, select: { name: true } })).map(({ name }) => name));
+  const sites = new Set((await tx.site.findMany({ where: { studyId }, select: { name: true } })).map(({ name }) => name));
+  const first = Number(study?.settings.asOf.slice(0, 4));
+  const last = first + (study?.settings.budget.length ?? 0) - 1;
+  for (const { site, area, year } of limits) {
+    if (site !== undefined && !sites.has(site))
+      return unknownPlace(`A limit of the plan names the site ${site}, which has no motor.`);
+    if (area !== undefined && !areas.has(area))
+      return unknownPlace(`A limit of the plan names the area ${area}, which has no motor.`);
+    if (year !== undefined && (year < first || year > last))
+      return unknownPlace(`A limit of the plan names ${year}; the budget runs from ${first} to ${last}.`);
+  }
+  return undefined;
 }
 
 /** Takes every wish of a study back, each with its line in the history. */

@@ -23,11 +23,11 @@ export function optionWords(id: string): string {
 export function wishWords({ kind, option, year, bundle, by, reason }: Omit<PlanWish, 'site' | 'tag'>): string {
   switch (kind) {
     case 'pinned':
-      return `pinned by ${by}: ${optionWords(option ?? '')} in ${year}`;
+      return `pinned by ${by}: ${option === undefined ? 'any option' : optionWords(option)} in ${year ?? 'any year'}`;
     case 'forbidden':
       return `left alone, as ${by} wants it`;
     case 'must':
-      return `must be done, as ${by} wants it`;
+      return `must be done${year === undefined ? '' : ` by ${year}`}, as ${by} wants it`;
     case 'together':
       return `together with all of “${bundle}”, as ${by} wants it`;
     case 'override':

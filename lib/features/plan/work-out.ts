@@ -59,7 +59,7 @@ function engineWishes(wishes: PlanInputs['wishes']): PlanWishes {
   return {
     pins: of('pinned').map(({ site, tag, option, year }) => ({ site, tag, option, year })),
     forbid: of('forbidden').map(({ site, tag }) => ({ site, tag })),
-    mustDo: of('must').map(({ site, tag }) => ({ site, tag })),
+    mustDo: of('must').map(({ site, tag, year }) => ({ site, tag, year })),
     overrides: of('override').map(({ site, tag, by, reason = '' }) => ({ site, tag, by, reason })),
     bundles: [...bundles].filter(([, motors]) => motors.length > 1).map(([name, motors]) => ({ name, motors })),
   };

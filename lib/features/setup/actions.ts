@@ -4,6 +4,7 @@ import { revalidatePath } from 'next/cache';
 import type { Settings } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { wakeRunner } from '../evaluation/runner';
+import { planFromFile } from '../plan/wish-file';
 import { replacePrices } from '../prices/mutations';
 import { readStudy } from '../study/data';
 import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
@@ -13,6 +14,7 @@ import { readSettings, settingsToJson } from '../study/settings';
 import { type TariffFile, tariffToFile } from '../study/tariff-schema';
 import { rememberWho } from '../study/who';
 import { readDecidedSavings, readSiteSchedules } from './data';
+import { takeSettings } from './mutations';
 import { fileForm, type SetupState, settingsForm, type TariffState, tariffForm, undoForm } from './schema';
 import { SETTING_FIELDS, typedSettings } from './setting-fields';
 import { typedTariff } from './tariff-cells';
@@ -86,12 +88,32 @@ export async function saveSettings(_: SetupState, form: FormData): Promise<Setup
   return state.problem ? { ...state, typed } : state;
 }
 
-/** Takes a settings file: what it does not name goes back to its default. */
+/** Takes a settings file: what it does not name goes back to its default, but for the wishes of the plan, which then stay. */
 export async function takeSettingsFile(_: SetupState, form: FormData): Promise<SetupState> {
   const parsed = fileForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return formProblem(parsed.error);
-  await rememberWho(parsed.data.who);
-  return store(parsed.data.study, await parsed.data.file.text(), parsed.data.who, `Settings file ${parsed.data.file.name}`);
+  const { study, who, file } = parsed.data;
+  await rememberWho(who);
+  const read = readSettings(await file.text());
+  if (!read.ok) return { problem: read.problem };
+  const plan = read.plansNamed ? planFromFile(read.plan, who) : undefined;
+  if (plan && !plan.ok) return { problem: plan.problem };
+  const { settings, pricesFile } = read;
+  const why = `Settings file ${file.name}`;
+  const done = await takeSettings(database(), { id: study, settings, pricesFile, who, why, plan: plan?.value });
+  if (!done.ok) return { problem: done.problem };
+  const { changed, planChanged, batch } = done.value;
+  if (changed + planChanged === 0) return { done: 'Nothing was different; nothing was saved.' };
+  wakeRunner();
+  revalidatePath(`/${study}`, 'layout');
+  const said = [
+    changed > 0 ? changedWords(done.value) : 'no key changed.',
+    ...(planChanged > 0
+      ? [`${planChanged} ${planChanged === 1 ? 'wish' : 'wishes'} of the plan changed: work it out anew.`]
+      : []),
+    ...read.warnings.map((warning) => warning.text),
+  ];
+  return { done: `Saved; ${said.join(' ')}`, ...(batch !== undefined && { batch }) };
 }
 
 /** Takes a price list in place of the one in use. Rows that cannot be read are named; the others are taken. */

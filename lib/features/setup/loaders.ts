@@ -1,5 +1,7 @@
 import type { PriceList, Settings, Tariff } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { readTerms, readWishes } from '../plan/data';
+import { planToFile } from '../plan/wish-file';
 import { readPriceLists, readPricesOf } from '../prices/data';
 import { pricesCsv } from '../prices/write-prices';
 import { studyInForce } from '../study/context';
@@ -133,12 +135,14 @@ export async function loadPricesFile(studyId: string): Promise<{ readonly name: 
   return { name: 'prices.csv', text: pricesCsv(lines) };
 }
 
-/** The settings of a study as a settings file; the same that the command line reads. */
+/** The settings of a study as a settings file, with what is wanted of its plan; the same that the command line reads. */
 export async function loadSettingsFile(studyId: string): Promise<{ readonly name: string; readonly text: string } | undefined> {
-  const force = await studyInForce(database().read, studyId);
+  const db = database().read;
+  const force = await studyInForce(db, studyId);
   if (!force) return undefined;
+  const plan = planToFile(await readWishes(db, studyId), await readTerms(db, studyId));
   return {
     name: 'settings.json',
-    text: `${JSON.stringify(settingsToJson(force.study.settings, force.study.pricesFile), undefined, 2)}\n`,
+    text: `${JSON.stringify({ ...settingsToJson(force.study.settings, force.study.pricesFile), plan }, undefined, 2)}\n`,
   };
 }

@@ -111,10 +111,13 @@ export async function writeSettings(
   change: SettingsChange,
   at: Date = new Date(),
 ): Promise<Result<SettingsWritten>> {
-  return db.write(async (tx) => {
-    const study = await readStudy(tx, change.id);
-    return study === undefined ? GONE : ok(await putSettings(tx, study, change, at));
-  });
+  return db.write((tx) => writeSettingsIn(tx, change, at));
+}
+
+/** The same within a transaction of the caller's. */
+export async function writeSettingsIn(tx: Tx, change: SettingsChange, at: Date): Promise<Result<SettingsWritten>> {
+  const study = await readStudy(tx, change.id);
+  return study === undefined ? GONE : ok(await putSettings(tx, study, change, at));
 }
 
 /** What became of new settings: how many keys differ, and under which batch the history has them. */

@@ -35,6 +35,8 @@ export type SettingsOutcome =
       readonly pricesFile?: string;
       /** What is wanted of the plan. */
       readonly plan: PlanWishesFile;
+      /** Whether the file itself says what is wanted of the plan. */
+      readonly plansNamed: boolean;
       readonly warnings: readonly SettingsWarning[];
     }
   | { readonly ok: false; readonly problem: SettingsProblem };
@@ -101,7 +103,13 @@ export function readSettings(jsonText: string): SettingsOutcome {
     policy: { ...DEFAULTS.policy, ...given.policy },
     accuracy: { ...DEFAULTS.accuracy, ...given.accuracy },
   });
-  const outcome = { ok: true as const, settings: fromFile(file), plan, warnings: warningsOf(file) };
+  const outcome = {
+    ok: true as const,
+    settings: fromFile(file),
+    plan,
+    plansNamed: parsed.data.plan !== undefined,
+    warnings: warningsOf(file),
+  };
   return file.prices === null ? outcome : { ...outcome, pricesFile: file.prices };
 }
 

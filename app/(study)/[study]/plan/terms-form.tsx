@@ -62,7 +62,12 @@ export function TermsForm({ study, who, terms, areas }: Props) {
         </datalist>
         {rows.map(({ limit, at, id }) => (
           <fieldset key={id}>
-            <legend>{limit ? `Hours ${at + 1}` : 'Another limit of hours (may be left empty)'}</legend>
+            <legend>
+              {limit
+                ? `Hours ${at + 1}${limit.site === undefined ? '' : ` at ${limit.site}`}`
+                : 'Another limit of hours (may be left empty)'}
+            </legend>
+            <input type="hidden" name={`${id}-site`} value={limit?.site ?? ''} />
             <div className={styles.years}>
               {field(`${id}-area`, 'Area (empty: all together)', limit?.area, { list: 'plan-areas' })}
               {field(`${id}-year`, 'Year (empty: each)', limit?.year)}

@@ -30,13 +30,16 @@ export default async function SetupScreen({ params }: { readonly params: Promise
       <p className={sheet.soft}>
         What the figures assume. A change stands in the history, and only what it touches is evaluated again. Decimals with a
         point; an emptied field goes back to its usual value. <a href={`/api/studies/${study}/settings`}>Settings as a file</a>{' '}
-        for the command line.
+        for the command line, with the wishes and limits of the plan.
       </p>
       <SettingsForm study={study} who={who} groups={setup.groups} />
       <SitesSection study={study} currency={setup.study.settings.currency} sites={setup.tariffs} />
       <section className={sheet.section} aria-labelledby="settings-file">
         <h2 id="settings-file">Take a settings file</h2>
-        <p>Keys that it does not name go back to their usual values.</p>
+        <p>
+          Keys that it does not name go back to their usual values. If it has the key <code>plan</code>, wishes and limits of the
+          plan become those of the file; if not, they stay as they are.
+        </p>
         <FileForm
           id="settings-file"
           study={study}

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadWish } from '@/lib/features/plan/loaders';
-import { nameOf, optionWords } from '@/lib/features/plan/words';
+import { nameOf, optionWords, wishWords } from '@/lib/features/plan/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatMoney, formatNumber } from '@/lib/platform/format';
 import { type OptionRow, WishForm } from './wish-form';
@@ -51,6 +51,7 @@ export default async function WishPage({ params }: Props) {
           : `The plan has it in no year. ${wish.leftOut ?? ''}`}{' '}
         {wish.failed && 'It has failed, so that something must be done in the first year.'}
       </p>
+      {wish.wishes.length > 0 && <p>Wished now: {wish.wishes.map(wishWords).join('; ')}.</p>}
       <p>
         Choose what must hold; the solver fills the rest anew and says what the wish costs.{' '}
         <Link href={`/${study}/motor/${motor}`} prefetch={false}>
