@@ -12,6 +12,18 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await expect(page.getByText(/No plan within these limits can bring more than/)).toBeVisible();
   await expectAccessible(page);
 
+  // A draft says so on each sheet, and carries no hash.
+  await page.getByRole('link', { name: 'Open a draft of the report to print' }).click();
+  await expect(page.getByText('Draft, not frozen.')).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Savings by year' })).toBeVisible();
+  await expectAccessible(page);
+  const margins = await page.evaluate(() =>
+    document.adoptedStyleSheets.flatMap((sheet) => [...sheet.cssRules].map(({ cssText }) => cssText)),
+  );
+  expect(margins.join()).toMatch(/@page wide.*@bottom-left.*no hash.*@top-center.*DRAFT/s);
+  await expect(page.getByText(/^Hash/)).toHaveCount(0);
+  await page.getByRole('link', { name: 'Plan', exact: true }).first().click();
+
   // The grid of options and years is one choice: arrow keys move in it.
   const row = page
     .getByRole('region', { name: /^Plan of/ })

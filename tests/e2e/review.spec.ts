@@ -46,6 +46,12 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
+  const others = page.getByText(/R-1, .*other options?$/);
+  await others.click();
+  await expect(page.getByRole('region', { name: 'Options of Works / R-1' }).getByRole('row').nth(1)).toContainText('chosen');
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+
   // The report is for paper: its hash stands at the foot of every sheet.
   await page.getByRole('link', { name: 'Open the report to print' }).click();
   await expect(page.getByRole('heading', { level: 1, name: /programme for its motors/ })).toBeVisible();

@@ -1,16 +1,20 @@
 import { motorKey } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { readSolution } from '../plan/data';
 import { programmeCsv } from '../plan/programme-csv';
 import { compareVersions, type Difference } from './compare';
 import { type Content, versionFile } from './content';
 import { readVersion, readVersions, type StoredVersion, type VersionEntry } from './data';
+import { type Draft, readDraft } from './draft';
 
 export type { Programme, ProgrammeItem } from '../plan/programme';
 export type { Difference } from './compare';
 export { type Content, eventWords } from './content';
 export type { VersionEntry } from './data';
+export type { Draft } from './draft';
+export { type MotorChoice, notChosen } from './not-chosen';
 export { agrees, reconcile, type Sum } from './reconcile';
-export { type FundedItem, type Report, reportOf, type Share } from './report';
+export { type Drawn, type FundedItem, type Report, reportOf, type Share, type YearSaving } from './report';
 export type { MeasureTotal, Total } from './totals';
 
 /** The frozen versions of a study, the newest first. */
@@ -48,6 +52,17 @@ export async function loadDifference(
 ): Promise<{ readonly number: number; readonly difference: Difference } | undefined> {
   const before = await loadVersion(studyId, number - 1);
   return before?.sound === true ? { number: before.number, difference: compareVersions(before.content, after) } : undefined;
+}
+
+/** The plan as it stands, to be reported before it is frozen; `stale` when it is not that of the study as it stands. */
+export async function loadDraft(studyId: string): Promise<Draft | 'stale' | undefined> {
+  return readDraft(database().read, studyId);
+}
+
+/** The plan as it was worked out last as CSV; `undefined` while there is none. */
+export async function loadPlanCsv(studyId: string): Promise<string | undefined> {
+  const solution = await readSolution(database().read, studyId);
+  return solution && 'years' in solution.outcome ? [...programmeCsv(solution.outcome)].join('') : undefined;
 }
 
 /** Ids that the motors of a version have in the study now, by site and tag. */

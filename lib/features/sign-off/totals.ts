@@ -1,4 +1,4 @@
-import { type Figure, type MotorResult, meterCause, motorKey, type Sum, type Summand, sumOverMotors } from '@/lib/engine';
+import { type MotorResult, meterCause, motorKey, type Sum, type Summand, sumOverMotors } from '@/lib/engine';
 import { fromMinor, toMinor } from '@/lib/platform/money';
 import type { ProgrammeItem } from '../plan/programme';
 
@@ -33,50 +33,62 @@ export function ofPoint({ site, meters = [], ...motor }: MotorResult, of: 'input
 
 type Saved = 'energy_saved' | 'demand_saved' | 'money_saved';
 
-/** Makes the totals of items of a programme, with the meters of the results that it rests on. */
-export function measureTotals(
-  motors: readonly MotorResult[],
-  currency: string,
-): (items: readonly ProgrammeItem[]) => MeasureTotal {
+/** What items of a programme save, with what the meters of the results they rest on do to it. */
+export interface SavedBy {
+  readonly of: (item: ProgrammeItem, what: Saved) => Summand | undefined;
+  /** Kilograms in each year of the horizon; absent where the factor of emissions is the same in all. */
+  readonly emissionsByYear: (item: ProgrammeItem) => readonly number[] | undefined;
+}
+
+export function savedBy(motors: readonly MotorResult[]): SavedBy {
   const byKey = new Map(motors.map((motor) => [motorKey(motor), motor]));
-  const summand = (
-    item: ProgrammeItem,
-    figure: Pick<Figure, 'value' | 'u'> | undefined,
-    saved: Saved,
-    scale = 1,
-  ): Summand | undefined => {
-    if (!figure) return undefined;
-    const { options = [], meters = [] } = byKey.get(motorKey(item)) ?? {};
-    const place = options.findIndex(({ id }) => id === item.option);
-    return { ...figure, shared: meters.map((meter) => [meterCause(item.site, meter), scale * (meter[saved]?.[place] ?? 0)]) };
-  };
-  return (items) => {
-    const sum = (pick: (item: ProgrammeItem) => number | undefined): number =>
-      fromMinor(
-        items.reduce((total, item) => total + toMinor(pick(item) ?? 0, currency), 0n),
-        currency,
-      );
-    const total = (unit: string, saved: Saved) =>
-      totalOf(
-        items.map((item) => summand(item, item[saved], saved)),
-        unit,
-      );
-    return {
-      motors: items.length,
-      cost: sum(({ cost }) => cost),
-      worth: sum(({ net_present_value }) => net_present_value),
-      energy: total('kWh/a', 'energy_saved'),
-      demand: total('kW', 'demand_saved'),
-      money: total(currency, 'money_saved'),
-      emissions: totalOf(
-        items.map((item) => summand(item, item.emissions_saved, 'energy_saved', emissionsOverEnergy(item))),
-        'kg/a',
-      ),
-    };
+  return {
+    of: (item, what) => {
+      const figure = item[what];
+      const { options = [], meters = [] } = byKey.get(motorKey(item)) ?? {};
+      const place = options.findIndex(({ id }) => id === item.option);
+      return figure && { ...figure, shared: meters.map((meter) => [meterCause(item.site, meter), meter[what]?.[place] ?? 0]) };
+    },
+    emissionsByYear: (item) => byKey.get(motorKey(item))?.options.find(({ id }) => id === item.option)?.emissions_saved_by_year,
   };
 }
 
-/** Emissions go with the energy, so what moves it moves them in proportion. */
-function emissionsOverEnergy({ energy_saved: energy, emissions_saved: emissions }: ProgrammeItem): number {
-  return energy && emissions && energy.value !== 0 ? emissions.value / energy.value : 0;
+/** What an item saves of emissions in a year of the horizon, or as a rule: they go with the energy, so what moves it moves them in proportion. */
+export function emissionsOf(item: ProgrammeItem, saved: SavedBy, year?: number): Summand | undefined {
+  const energy = saved.of(item, 'energy_saved');
+  const usual = item.emissions_saved;
+  if (!energy || !usual) return undefined;
+  const listed = year === undefined ? undefined : saved.emissionsByYear(item)?.[year];
+  const value = listed ?? usual.value;
+  const factor = energy.value === 0 ? 0 : value / energy.value;
+  return {
+    value,
+    u: usual.value === 0 ? usual.u : Math.abs((usual.u * value) / usual.value),
+    shared: energy.shared.map(([cause, by]) => [cause, factor * by] as const),
+  };
+}
+
+export function measureOf(items: readonly ProgrammeItem[], saved: SavedBy, currency: string): MeasureTotal {
+  const sum = (pick: (item: ProgrammeItem) => number | undefined): number =>
+    fromMinor(
+      items.reduce((total, item) => total + toMinor(pick(item) ?? 0, currency), 0n),
+      currency,
+    );
+  const total = (unit: string, what: Saved) =>
+    totalOf(
+      items.map((item) => saved.of(item, what)),
+      unit,
+    );
+  return {
+    motors: items.length,
+    cost: sum(({ cost }) => cost),
+    worth: sum(({ net_present_value }) => net_present_value),
+    energy: total('kWh/a', 'energy_saved'),
+    demand: total('kW', 'demand_saved'),
+    money: total(currency, 'money_saved'),
+    emissions: totalOf(
+      items.map((item) => emissionsOf(item, saved)),
+      'kg/a',
+    ),
+  };
 }

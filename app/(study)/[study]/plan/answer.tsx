@@ -65,7 +65,17 @@ export function Answer({ programme, settings, study }: Props) {
         <Link href={`/${study}/review`} prefetch={false}>
           Freeze it for review
         </Link>{' '}
-        once it is as you want it.
+        once it is as you want it.{' '}
+        <span className="screen-only">
+          <Link href={`/${study}/plan/report`} prefetch={false}>
+            Open a draft of the report to print
+          </Link>
+          , or take the plan along as{' '}
+          <a href={`/api/studies/${study}/plan/csv`} download>
+            CSV
+          </a>
+          .
+        </span>
       </p>
     </>
   );

@@ -15,6 +15,7 @@ import { Assumptions } from './assumptions';
 import { CashFlow } from './cash-flow';
 import { Difference } from './difference';
 import { Items } from './items';
+import { NotChosen } from './not-chosen';
 import { Overrides } from './overrides';
 import { PrintedHash } from './printed-hash';
 import { Reconciliation } from './reconciliation';
@@ -119,6 +120,7 @@ export default async function VersionScreen({ params }: Props) {
         />
       )}
       <CashFlow programme={programme} currency={settings.currency} />
+      <NotChosen content={content} />
       <Reconciliation content={content} study={study} number={version.number} />
       <Assumptions content={content} />
     </main>

@@ -1,8 +1,8 @@
 import sheet from '@/app/_ui/sheet-page.module.css';
-import type { Content } from '@/lib/features/sign-off/loaders';
+import type { Drawn } from '@/lib/features/sign-off/loaders';
 
 /** How the figures came about, in a page, for readers who were not there. */
-export function Method({ content: { engine, settings, tables } }: { readonly content: Content }) {
+export function Method({ content: { engine, settings, tables } }: { readonly content: Drawn }) {
   return (
     <section className={sheet.section} aria-labelledby="method">
       <h2 id="method">How the figures came about</h2>

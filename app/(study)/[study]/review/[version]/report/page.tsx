@@ -1,20 +1,13 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { BudgetYears } from '@/app/_ui/budget-years';
-import { FigureText } from '@/app/_ui/figure';
-import { LowCase } from '@/app/_ui/low-case';
 import { ProblemNote } from '@/app/_ui/problem-note';
-import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { eventWords, loadVersion, reportOf } from '@/lib/features/sign-off/loaders';
-import { formatCount, formatInstant, formatMoney } from '@/lib/platform/format';
+import { eventWords, loadVersion } from '@/lib/features/sign-off/loaders';
+import { formatInstant } from '@/lib/platform/format';
 import { STANDING_WORDS } from '../../standing-words';
-import { Overrides } from '../overrides';
 import { PrintedHash } from '../printed-hash';
-import { Fleet } from './fleet';
-import { FundedList, Measures } from './measures';
-import { Method } from './method';
+import { ReportBody } from './report-body';
 
 interface Props {
   readonly params: Promise<{ study: string; version: string }>;
@@ -45,112 +38,36 @@ export default async function ReportScreen({ params }: Props) {
       </main>
     );
   }
-  const { content } = version;
-  const { programme, settings } = content;
-  const report = reportOf(content);
-  const money = (amount: number) => formatMoney(amount, settings.currency, undefined, true);
   return (
     <main id="main" className={sheet.main} data-print="wide">
       {back}
-      <h1>{content.study.name}: programme for its motors</h1>
-      {(content.study.demo || content.prices.invented) && (
-        <p>
-          <strong>
-            {content.study.demo
-              ? 'An invented site: nothing here was measured.'
-              : 'Prices are invented: put in your own before anybody decides by this.'}
-          </strong>
-        </p>
-      )}
-      <p className={sheet.answer}>
-        {report.items.length === 0 ? (
-          'Nothing is funded: no option of any motor is worth its money within these budgets.'
-        ) : (
+      <ReportBody
+        drawn={version.content}
+        standing={
           <>
-            {formatCount(report.items.length)} of {formatCount(report.fleet.motors)} motors for{' '}
-            <strong>{money(report.all.cost)}</strong>. Once all is done they save{' '}
-            <FigureText figure={report.all.energy.motors > 0 ? report.all.energy : undefined} name="energy saved" /> and{' '}
-            <FigureText
-              figure={report.all.money.motors > 0 ? { ...report.all.money, unit: `${settings.currency}/a` } : undefined}
-              name="money saved"
-            />
-            ; the present value over {settings.horizon_years} years is <strong>{money(report.all.worth)}</strong>.
+            <p>
+              Version {version.number}, frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified),
+              as of {version.content.settings.as_of}; it is {STANDING_WORDS[version.standing]}. The stored bytes were checked
+              against their hash for this page.
+            </p>
+            <PrintedHash hash={version.hash} />
           </>
-        )}
-      </p>
-      {programme.method === 'plan' && programme.low_case && (
-        <p>
-          <LowCase programme={programme} currency={settings.currency} />
-        </p>
-      )}
-      <p>
-        Version {version.number}, frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified), as of{' '}
-        {settings.as_of}; it is {STANDING_WORDS[version.standing]}. The stored bytes were checked against their hash for this
-        page.
-      </p>
-      <PrintedHash hash={version.hash} />
-      <Overrides programme={programme} />
-      <Fleet report={report} />
-      <Measures report={report} currency={settings.currency} />
-      <BudgetYears programme={programme} currency={settings.currency} linked={false} />
-      <section className={sheet.section} aria-labelledby="not-in">
-        <h2 id="not-in">What is not in it</h2>
-        {report.waiting > 0 && (
-          <p>
-            {formatCount(report.waiting)} {report.waiting === 1 ? 'motor is' : 'motors are'} worth another one once they fail;
-            that takes none of these budgets, and its savings are not counted here.
-          </p>
-        )}
-        {report.exclusions.length === 0 ? (
-          <p>No motor is left out.</p>
-        ) : (
-          <ScrollRegion label="Why motors are left out">
-            <table className={sheet.table}>
-              <thead>
-                <tr>
-                  <th scope="col" className={sheet.number}>
-                    Motors
-                  </th>
-                  <th scope="col">Why they are left out</th>
-                </tr>
-              </thead>
-              <tbody>
-                {report.exclusions.map(({ text, motors }) => (
-                  <tr key={text}>
-                    <th scope="row" className={sheet.number}>
-                      {formatCount(motors)}
-                    </th>
-                    <td>{text}</td>
-                  </tr>
+        }
+        said={
+          <section className={sheet.section} aria-labelledby="said">
+            <h2 id="said">Who stands by it</h2>
+            {version.events.length === 0 ? (
+              <p>Nobody has signed or returned it yet.</p>
+            ) : (
+              <ol>
+                {version.events.map((event) => (
+                  <li key={event.hash}>{eventWords(event)}</li>
                 ))}
-              </tbody>
-            </table>
-          </ScrollRegion>
-        )}
-      </section>
-      <section className={sheet.section} aria-labelledby="said">
-        <h2 id="said">Who stands by it</h2>
-        {version.events.length === 0 ? (
-          <p>Nobody has signed or returned it yet.</p>
-        ) : (
-          <ol>
-            {version.events.map((event) => (
-              <li key={event.hash}>{eventWords(event)}</li>
-            ))}
-          </ol>
-        )}
-      </section>
-      <Method content={content} />
-      <section className={sheet.section} aria-labelledby="safety">
-        <h2 id="safety">Before anybody touches a motor</h2>
-        <p>
-          Changing or repairing a motor is work for qualified and licensed persons: isolate, lock out and prove dead, let
-          capacitors and drives discharge, secure the load against turning, and set the protection anew for the new motor. The
-          checks named with an option, such as starting torque and frame, come before the order. Local codes and the site’s rules
-          decide.
-        </p>
-      </section>
-      {report.items.length > 0 && <FundedList report={report} programme={programme} currency={settings.currency} />}
+              </ol>
+            )}
+          </section>
+        }
+      />
     </main>
   );
 }

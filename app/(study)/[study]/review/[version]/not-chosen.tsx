@@ -1,0 +1,111 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { motorKey } from '@/lib/features/plan/loaders';
+import { itemWords, nameOf, optionWords } from '@/lib/features/plan/words';
+import { type Content, type MotorChoice, notChosen } from '@/lib/features/sign-off/loaders';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import styles from './version.module.css';
+
+/** For each funded motor, what else could have been done with it: cost, worth and cash flow of every other option, opened one by one. */
+export function NotChosen({ content }: { readonly content: Content }) {
+  const choices = notChosen(content).filter(({ others }) => others.length > 0);
+  if (choices.length === 0) return null;
+  return (
+    <section className={sheet.section} aria-labelledby="not-chosen">
+      <h2 id="not-chosen">Options that were not chosen</h2>
+      <p className={sheet.soft}>
+        Cash flow in {content.settings.currency}, before discounting, against going on as now, as if done at once; present values
+        for the year of the programme.
+      </p>
+      {choices.map((choice) => (
+        <Choice key={motorKey(choice.item)} choice={choice} currency={content.settings.currency} />
+      ))}
+    </section>
+  );
+}
+
+function Choice({ choice: { year, item, others }, currency }: { readonly choice: MotorChoice; readonly currency: string }) {
+  const longest = Math.max(item.cash_flow.length, ...others.map(({ cashFlow }) => cashFlow.length));
+  const years = Array.from({ length: longest }, (_, at) => at);
+  const money = (amount: number | undefined) => (amount === undefined ? '' : formatMoney(amount, currency, undefined, true));
+  const flow = (amounts: readonly number[]) =>
+    years.map((at) => (
+      <td key={at} className={sheet.number}>
+        {amounts[at] === undefined ? '' : formatNumber(amounts[at], 0)}
+      </td>
+    ));
+  return (
+    <details className={styles.choice}>
+      <summary>
+        {nameOf(item)}, {itemWords(item)} in {year}: {formatCount(others.length)}{' '}
+        {others.length === 1 ? 'other option' : 'other options'}
+      </summary>
+      <ScrollRegion label={`Options of ${nameOf(item)}`}>
+        <table className={`${sheet.table} ${styles.flow}`}>
+          <thead>
+            <tr>
+              <th scope="col">Option</th>
+              <th scope="col">Against the chosen one</th>
+              <th scope="col" className={sheet.number}>
+                Cost
+              </th>
+              <th scope="col" className={sheet.number}>
+                Present value
+              </th>
+              {years.map((at) => (
+                <th key={at} scope="col" className={sheet.number}>
+                  {at}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <th scope="row" className={sheet.nowrap}>
+                {optionWords(item.option)}
+              </th>
+              <td>chosen</td>
+              <td className={sheet.number}>{money(item.cost)}</td>
+              <td className={sheet.number}>{money(item.net_present_value)}</td>
+              {flow(item.cash_flow)}
+            </tr>
+            {others.map((other) => (
+              <tr key={other.id}>
+                <th scope="row" className={sheet.nowrap}>
+                  {optionWords(other.id)}
+                  {other.against.kind === 'waits' && ', at failure'}
+                </th>
+                <td className={styles.why}>{againstWords(other.against, money)}</td>
+                <td className={sheet.number}>{money(other.cost)}</td>
+                <td className={sheet.number}>{money(other.worth)}</td>
+                {flow(other.cashFlow)}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </ScrollRegion>
+    </details>
+  );
+}
+
+function againstWords(against: MotorChoice['others'][number]['against'], money: (amount: number) => string): string {
+  switch (against.kind) {
+    case 'ruled-out':
+      return `ruled out: ${against.text}`;
+    case 'waits':
+      return 'waits until the motor fails, and takes none of the budget';
+    case 'unknown':
+      return 'its value, or that of the chosen one, is not known';
+    case 'pinned':
+      return `somebody asked for the chosen one${against.less === undefined ? '' : `; ${lessWords(against.less, money)}`}`;
+    case 'worth':
+      return against.less < 0
+        ? `${lessWords(against.less, money)}; as a whole the plan brings more this way`
+        : lessWords(against.less, money);
+  }
+}
+
+function lessWords(less: number, money: (amount: number) => string): string {
+  if (Math.abs(less) < 0.005) return 'worth the same';
+  return less > 0 ? `worth ${money(less)} less` : `worth ${money(-less)} more`;
+}
