@@ -1,0 +1,75 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { buffer } from 'node:stream/consumers';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { bookApart } from '@/lib/features/workbook/book-thread';
+import { openWorkbook } from '@/lib/features/workbook/loaders';
+import { readStudyBook } from '@/lib/features/workbook/study-book';
+import { closeDatabase, database } from '@/lib/platform/db';
+import { readEnv } from '@/lib/platform/env';
+import { prepareDatabase } from '@/lib/platform/prepare-database';
+import { opened, rowsOf } from './support/recalculate';
+import { someMotors, studyWith } from './support/study-with-demo';
+
+let folder: string;
+let study: string;
+beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), 'lossbook-test-'));
+  vi.stubEnv('LOSSBOOK_DATA', folder);
+  const prepared = prepareDatabase(readEnv());
+  if (!prepared.ok) throw new Error(prepared.problem.text);
+  study = await studyWith(database(), someMotors(40));
+}, 60_000);
+afterAll(async () => {
+  await closeDatabase();
+  vi.unstubAllEnvs();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const bytesOf = async (body: ReadableStream): Promise<Buffer> => Buffer.from(await new Response(body).arrayBuffer());
+const SHEETS = ['Options', 'Cash flow', 'Years', 'Working'];
+
+describe('the workbook of a study written in a thread of its own', () => {
+  it('is the one that is written here, cell by cell, under the same name', async () => {
+    const here = await readStudyBook(database().read, study, undefined);
+    const apart = await openWorkbook(study, undefined);
+    if (!here || !apart) throw new Error('there is no workbook');
+    expect(apart.fileName).toBe(here.fileName);
+    const [mine, theirs] = [await opened(await buffer(here.write())), await opened(await bytesOf(apart.body))];
+    for (const sheet of SHEETS) {
+      expect(rowsOf(mine, sheet).length).toBeGreaterThan(1);
+      expect(rowsOf(theirs, sheet)).toEqual(rowsOf(mine, sheet));
+    }
+  });
+
+  it('lets this thread serve others meanwhile: it has many turns before the workbook is whole', async () => {
+    let turns = 0;
+    const count = () => {
+      turns += 1;
+      again = setImmediate(count);
+    };
+    let again = setImmediate(count);
+    const apart = await bookApart(study);
+    if (!apart) throw new Error('there is no workbook');
+    await bytesOf(apart.body);
+    clearImmediate(again);
+    // Written here there are a few for each motor; apart, this thread has nothing else to do.
+    expect(turns).toBeGreaterThan(5000);
+  });
+
+  it('is given up when its reader goes away after the first piece, and the next one is whole', async () => {
+    const apart = await bookApart(study);
+    const reader = apart?.body.getReader();
+    expect((await reader?.read())?.done).toBe(false);
+    await reader?.cancel();
+    const next = await bookApart(study);
+    if (!next) throw new Error('there is no workbook');
+    expect(rowsOf(await opened(await bytesOf(next.body)), 'Options').length).toBeGreaterThan(1);
+  });
+
+  it('is none for a study that is not there', async () => {
+    expect(await openWorkbook('none', undefined)).toBeUndefined();
+    expect(await openWorkbook('none', 'none')).toBeUndefined();
+  });
+});
