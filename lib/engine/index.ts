@@ -43,7 +43,7 @@ export {
   optionTornado,
   usualRanges,
 } from './explain/sensitivity';
-export { type ShelfOf, shelvesOf } from './explain/shelves';
+export { type ShelfMotor, type ShelfOf, shelfMotor, shelvesOf } from './explain/shelves';
 export {
   type NoTorqueSpeed,
   type TorquePlace,

@@ -115,3 +115,28 @@ test('repair or replace: hours by rating, for another class and load, and nonsen
   expect(await hours.textContent()).toBe(usual);
   await expectAccessible(page);
 });
+
+test('spares on the shelf: what would pay and why, other weeks and keeping, nonsense is as usual, and the file', async ({
+  page,
+}) => {
+  const study = await plantStudy('Spares', 60, { evaluated: true });
+  await page.goto(`/${study}/ranking`);
+  await page.getByRole('link', { name: 'which spares to keep on the shelf' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Spares on the shelf' })).toBeVisible();
+  const others = page.getByText(/of which none pays by what it makes possible$/);
+  const table = page.getByRole('region', { name: 'Spares that do not pay by themselves', includeHidden: true });
+  if (!(await table.isVisible())) await others.click();
+  const usual = await table.textContent();
+  expect(usual).toMatch(/A failure calls for one/);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.getByLabel('Keeping, % of the price a year').fill('20');
+  await page.getByRole('button', { name: 'Show' }).click();
+  await expect(page).toHaveURL(/keeping=20/);
+  expect(await table.textContent()).not.toBe(usual);
+  const asked = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'CSV' }).click();
+  expect(readFileSync(await (await asked).path(), 'utf8')).toMatch(/^site,rated_power_kw,poles,frame/);
+  await page.goto(`/${study}/ranking/spares?weeks=x&keeping=-3`);
+  expect(await table.textContent()).toBe(usual);
+});

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { evaluateMotor, type Motor, type StudyContext, shelvesOf } from '@/lib/engine';
+import { evaluateMotor, type Motor, type StudyContext, shelfMotor, shelvesOf } from '@/lib/engine';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
@@ -12,10 +12,15 @@ const STUDY: StudyContext = {
 };
 const MOTORS = generateDemo({ asOf: '2026-01-01' }).map((entry) => entry.motor);
 const GIVEN = { restockYears: 0.15, keepingPerYear: 0.02 };
-const evaluate = (motors: readonly Motor[], study = STUDY) => motors.map((motor) => evaluateMotor(motor, study));
+const shelvesIn = (motors: readonly Motor[], study = STUDY, given = GIVEN) =>
+  shelvesOf(
+    motors.flatMap((motor) => shelfMotor(evaluateMotor(motor, study)) ?? []),
+    study,
+    given,
+  );
 
 describe('shelves of the demonstration site', () => {
-  const shelves = shelvesOf(evaluate(MOTORS), GIVEN);
+  const shelves = shelvesIn(MOTORS);
 
   it('count each motor with a priced replacement at failure once, and list what is worth most first', () => {
     const tags = shelves.flatMap((shelf) => shelf.tags);
@@ -31,7 +36,7 @@ describe('shelves of the demonstration site', () => {
       const like = MOTORS.filter((motor) => motor.tag === shelves[0]?.tags[0]).flatMap((motor) =>
         Array.from({ length: count }, (_, n) => ({ ...motor, tag: `${motor.tag}-${n}` })),
       );
-      return shelvesOf(evaluate(like), GIVEN)[0]?.best.value ?? -1;
+      return shelvesIn(like)[0]?.best.value ?? -1;
     });
     expect(worth[1]).toBeGreaterThanOrEqual(worth[0] ?? 0);
     expect(worth[2]).toBeGreaterThan(worth[1] ?? 0);
@@ -42,8 +47,44 @@ describe('shelves of the demonstration site', () => {
       settings: { ...STUDY.settings, policy: { ...STUDY.settings.policy, atFailure: 'replace' as const } },
     };
     const never = { ...STUDY, settings: { ...STUDY.settings, failureRatePerYear: 0 } };
-    for (const study of [anyway, never])
-      for (const shelf of shelvesOf(evaluate(MOTORS, study), GIVEN)) expect(shelf.best.spares).toBe(0);
-    expect(shelvesOf([], GIVEN)).toEqual([]);
+    for (const study of [anyway, never]) for (const shelf of shelvesIn(MOTORS, study)) expect(shelf.best.spares).toBe(0);
+    expect(shelvesIn([])).toEqual([]);
+  });
+
+  it('take the longest lead time of the price list where it has one of the rating, and say where it has none', () => {
+    const shelf = shelves[0];
+    if (!shelf) throw new Error('there is no shelf');
+    const { ratedPowerKw, poles } = shelf;
+    const listed = (weeks: readonly number[]): StudyContext => ({
+      ...STUDY,
+      prices: {
+        ...STUDY.prices,
+        prices: [
+          ...STUDY.prices.prices.map(({ leadTimeWeeks: _, ...price }) => price),
+          ...weeks.map((leadTimeWeeks) => ({ item: 'motor' as const, ratedPowerKw, poles, price: 1e6, leadTimeWeeks })),
+        ],
+      },
+    });
+    const of = (weeks: readonly number[]) =>
+      shelvesIn(MOTORS, listed(weeks)).find(
+        (each) => each.ratedPowerKw === ratedPowerKw && each.poles === poles && each.tags[0] === shelf.tags[0],
+      );
+    expect(of([])).toMatchObject({ restockListed: false, restockYears: GIVEN.restockYears });
+    // 26 weeks are 26 / 52.18 of a year.
+    expect(of([10, 26])).toMatchObject({ restockListed: true, restockYears: expect.closeTo(0.4983, 3) });
+    expect(of([26])?.one.empty ?? 0).toBeGreaterThan(of([2])?.one.empty ?? 1);
+  });
+
+  it('name the most that stops could save, by hand for one motor: rate × cost × chance that the shelf is full × 8.559 years at 8 %', () => {
+    const tag = shelves[0]?.tags[0];
+    const base = MOTORS.filter((motor) => motor.tag === tag);
+    const at = (changes: Partial<Motor['plate']>) =>
+      shelvesIn(base.map((motor) => ({ ...motor, plate: { ...motor.plate, standby: undefined, ...changes } })))[0];
+    const priced = at({ unplannedStopCost: 10_000 });
+    // Uniform present value factor, 8 %, 15 years: 8.559 (NIST Handbook 135, table B-1).
+    expect(priced?.stopsMet).toBeCloseTo(0.05 * 10_000 * (1 - (priced?.one.empty ?? 1)) * 8.559, 0);
+    expect(priced?.stopsUnknown).toBe(0);
+    expect(at({ unplannedStopCost: undefined })).toMatchObject({ stopsMet: 0, stopsUnknown: 1 });
+    expect(at({ unplannedStopCost: 10_000, standby: true })).toMatchObject({ stopsMet: 0, stopsUnknown: 0 });
   });
 });

@@ -2,84 +2,160 @@ import { isBarred } from '../decide/limits';
 import type { Evaluation } from '../evaluate';
 import { standardFrame } from '../options/costs';
 import { shortRating } from '../options/ratings';
-import { bestShelf, type ShelfWorth } from '../options/shelf';
+import { bestShelf, type Shelf, type ShelfWorth, shelfWorth } from '../options/shelf';
+import type { PriceList, Settings } from '../settings';
+
+/** What a shelf has to know of one motor. */
+export interface ShelfMotor {
+  readonly site: string;
+  readonly tag: string;
+  readonly ratedPowerKw: number;
+  readonly poles: number;
+  readonly enclosure: 'open' | 'enclosed';
+  readonly mounting: string;
+  /** As stamped, else as the rating comes by the table; absent where neither is known. */
+  readonly frame?: string | undefined;
+  /** It stands in stock itself. */
+  readonly spare: boolean;
+  /** Value over the horizon of a new motor at its failure, and that motor's price; absent where the shelf could not serve it. */
+  readonly served?: { readonly value: number; readonly purchase: number } | undefined;
+  /** What an unplanned stop costs production: 0 behind a standby, absent where nobody has said. */
+  readonly stopCost?: number | undefined;
+}
 
 /** Motors of a site that one kind of new motor on the shelf would serve, and the number of spares that is worth most. */
 export interface ShelfOf {
   readonly site: string;
   readonly ratedPowerKw: number;
   readonly poles: number;
-  /** As stamped, else as the rating comes by the table; absent where neither is known. */
+  readonly enclosure: 'open' | 'enclosed';
+  readonly mounting: string;
   readonly frame?: string | undefined;
   readonly tags: readonly string[];
   /** Spares already in the fleet of this rating, number of poles and frame; of what class they are does not count. */
   readonly inStock: number;
+  readonly purchase: number;
+  readonly restockYears: number;
+  /** False where the price list states no lead time of this rating, and the caller's serves. */
+  readonly restockListed: boolean;
   readonly best: ShelfWorth;
+  /** The first spare alone, worth it or not. */
+  readonly one: ShelfWorth;
+  /** Present value over the horizon of the stops that find one spare on the shelf: the most that it could save by making them shorter. */
+  readonly stopsMet: number;
+  /** Motors served of which nobody has said what a stop costs: their stops are not in it. */
+  readonly stopsUnknown: number;
 }
 
-interface Group {
-  readonly site: string;
-  readonly ratedPowerKw: number;
-  readonly poles: number;
-  readonly frame: string | undefined;
-  readonly tags: string[];
-  readonly values: number[];
-  inStock: number;
-  purchase: number;
+/** What the caller states, since no sheet holds it. */
+export interface ShelfGiven {
+  /** From the order to the delivery where the price list states none of the rating, in years. */
+  readonly restockYears: number;
+  /** Room, care and insurance of a motor kept, as a share of its price a year. */
+  readonly keepingPerYear: number;
 }
 
-/**
- * For each rating, number of poles, frame, enclosure and mounting of a site: whether new motors are worth keeping on the shelf, so that a failed
- * motor can be replaced at once. Motors on an assumed load do not count. What is worth most comes first; the time to restock and the yearly
- * keeping are the caller's, since no sheet holds them.
- *
- * Units: currency, years. Source: {@link bestShelf}; the worth of a replacement at failure as the options give it. For a page, not for the evaluation.
- */
-export function shelvesOf(
-  evaluations: readonly Evaluation[],
-  given: { readonly restockYears: number; readonly keepingPerYear: number },
-): ShelfOf[] {
-  const groups = new Map<string, Group>();
-  for (const evaluation of evaluations) collect(groups, evaluation);
-  const settings = evaluations[0]?.scope.settings;
-  if (!settings) return [];
-  const shelves: ShelfOf[] = [];
-  for (const { values, purchase, ...group } of groups.values()) {
-    if (values.length === 0) continue;
-    const best = bestShelf({
-      valuesAtFailure: values,
-      purchase,
-      failureRatePerYear: settings.failureRatePerYear,
-      discountRate: settings.discountRate,
-      horizonYears: settings.horizonYears,
-      ...given,
-    });
-    if (best) shelves.push({ ...group, best });
-  }
-  return shelves.sort((a, b) => b.best.value - a.best.value);
-}
-
-function collect(groups: Map<string, Group>, { motor, machine, options, scope }: Evaluation): void {
+/** What a shelf takes from a motor's evaluation; `undefined` for a motor that it neither serves nor holds. */
+export function shelfMotor({ motor, machine, options, scope }: Evaluation): ShelfMotor | undefined {
   const { plate } = motor;
   const spare = plate.status === 'spare';
   const later = options.find((option) => option.action === 'replace' && option.timing === 'at-failure');
   const value = later?.figures.net_present_value?.value;
   const purchase = later?.workings?.worths.purchaseOption?.quantity.value;
   const counts = later !== undefined && !isBarred(later) && value !== undefined && purchase !== undefined;
-  if (!spare && !counts) return;
+  if (!spare && !counts) return undefined;
   const { poles } = machine.plate;
   const enclosure = plate.enclosure ?? 'enclosed';
-  const frame = plate.frame?.trim().toUpperCase() ?? standardFrame(scope.tables, plate.ratedPowerKw, { poles, enclosure });
-  const key = [motor.site, shortRating(plate.ratedPowerKw), poles, enclosure, plate.mounting ?? 'foot', frame ?? ''].join('|');
-  let group = groups.get(key);
-  if (!group) {
-    group = { site: motor.site, ratedPowerKw: plate.ratedPowerKw, poles, frame, tags: [], values: [], inStock: 0, purchase: 0 };
-    groups.set(key, group);
+  const stopCost = plate.standby === true ? 0 : plate.unplannedStopCost;
+  return {
+    site: motor.site,
+    tag: motor.tag,
+    ratedPowerKw: plate.ratedPowerKw,
+    poles,
+    enclosure,
+    mounting: plate.mounting ?? 'foot',
+    frame: plate.frame?.trim().toUpperCase() ?? standardFrame(scope.tables, plate.ratedPowerKw, { poles, enclosure }),
+    spare,
+    ...(counts && { served: { value, purchase } }),
+    ...(stopCost !== undefined && { stopCost }),
+  };
+}
+
+/**
+ * For each rating, number of poles, frame, enclosure and mounting of a site: whether new motors are worth keeping on the shelf, so that a failed
+ * motor can be replaced at once. Motors on an assumed load do not count. What is worth most comes first, then what lacks least.
+ *
+ * Units: currency, years. Source: {@link bestShelf}; the worth of a replacement at failure as the options give it. For a page, not for the evaluation.
+ */
+export function shelvesOf(
+  motors: readonly ShelfMotor[],
+  { settings, prices }: { readonly settings: Settings; readonly prices: PriceList },
+  given: ShelfGiven,
+): ShelfOf[] {
+  const groups = new Map<string, ShelfMotor[]>();
+  for (const motor of motors) {
+    const { site, ratedPowerKw, poles, enclosure, mounting, frame = '' } = motor;
+    const key = [site, shortRating(ratedPowerKw), poles, enclosure, mounting, frame].join('|');
+    groups.set(key, [...(groups.get(key) ?? []), motor]);
   }
-  if (spare) group.inStock += 1;
-  if (!counts) return;
-  group.tags.push(motor.tag);
-  group.values.push(value);
-  // Prices of like motors may differ by a quotation: the dearest is on the safe side.
-  group.purchase = Math.max(group.purchase, purchase);
+  return [...groups.values()]
+    .flatMap((group) => shelfOf(group, { settings, prices, given }) ?? [])
+    .sort((a, b) => b.best.value - a.best.value || b.one.value - a.one.value);
+}
+
+function shelfOf(
+  group: readonly ShelfMotor[],
+  { settings, prices, given }: { readonly settings: Settings; readonly prices: PriceList; readonly given: ShelfGiven },
+): ShelfOf | undefined {
+  const [first] = group;
+  const served = group.flatMap(({ tag, served: found, stopCost }) => (found ? [{ tag, ...found, stopCost }] : []));
+  if (!first || served.length === 0) return undefined;
+  const { site, ratedPowerKw, poles, enclosure, mounting, frame } = first;
+  const listed = leadTimeYears(prices, first);
+  const shelf: Shelf = {
+    valuesAtFailure: served.map(({ value }) => value),
+    // Prices of like motors may differ by a quotation: the dearest is on the safe side.
+    purchase: Math.max(...served.map(({ purchase }) => purchase)),
+    failureRatePerYear: settings.failureRatePerYear,
+    discountRate: settings.discountRate,
+    horizonYears: settings.horizonYears,
+    restockYears: listed ?? given.restockYears,
+    keepingPerYear: given.keepingPerYear,
+  };
+  const best = bestShelf(shelf);
+  const one = shelfWorth(shelf, 1);
+  if (!best || !one) return undefined;
+  // Only a motor for which a new one is worth something calls for the spare.
+  const calling = served.filter(({ value }) => value > 0);
+  const stops = calling.reduce((sum, { stopCost = 0 }) => sum + stopCost, 0) * shelf.failureRatePerYear * (1 - one.empty);
+  let years = 0;
+  for (let year = 1; year <= shelf.horizonYears; year++) years += (1 + shelf.discountRate) ** -year;
+  return {
+    ...{ site, ratedPowerKw, poles, enclosure, mounting, frame },
+    tags: served.map(({ tag }) => tag),
+    inStock: group.filter(({ spare }) => spare).length,
+    purchase: shelf.purchase,
+    restockYears: shelf.restockYears,
+    restockListed: listed !== undefined,
+    best,
+    one,
+    stopsMet: stops * years,
+    stopsUnknown: calling.filter(({ stopCost }) => stopCost === undefined).length,
+  };
+}
+
+const WEEKS_A_YEAR = 365.25 / 7;
+
+/** The longest lead time that the price list states for motors of this rating and number of poles, in years. */
+function leadTimeYears({ prices }: PriceList, { ratedPowerKw, poles }: ShelfMotor): number | undefined {
+  const weeks = prices.flatMap(({ item, leadTimeWeeks, ...price }) =>
+    item === 'motor' &&
+    leadTimeWeeks !== undefined &&
+    price.ratedPowerKw !== undefined &&
+    shortRating(price.ratedPowerKw) === shortRating(ratedPowerKw) &&
+    (price.poles ?? poles) === poles
+      ? [leadTimeWeeks]
+      : [],
+  );
+  return weeks.length === 0 ? undefined : Math.max(...weeks) / WEEKS_A_YEAR;
 }

@@ -136,6 +136,10 @@ export default async function RankingScreen({ params, searchParams }: Props) {
             <Link href={`/${id}/ranking/repair`} prefetch={false}>
               Repair or replace, by rating and hours
             </Link>
+            ;{' '}
+            <Link href={`/${id}/ranking/spares`} prefetch={false}>
+              which spares to keep on the shelf
+            </Link>
             .
           </span>
         </p>

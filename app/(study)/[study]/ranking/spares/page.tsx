@@ -1,0 +1,171 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadSpares, type SparesPage } from '@/lib/features/ranking/spares-loader';
+import { loadUnits } from '@/lib/features/study/loaders';
+import { shaftScale, shaftUnit } from '@/lib/features/study/reader-units';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import styles from './spares.module.css';
+
+export const metadata: Metadata = { title: 'Spares on the shelf' };
+
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+/** Tags that are named in a cell; the file has all. */
+const NAMED = 6;
+
+/** Which new motors are worth keeping on the shelf, whom they would serve, what they cost and why. */
+export default async function SparesScreen({ params, searchParams }: Props) {
+  const { study } = await params;
+  const page = await loadSpares(study, await searchParams);
+  if (!page) notFound();
+  const { given, shelves, settings } = page;
+  const units = await loadUnits();
+  const { currency } = settings;
+  const money = (amount: number) => formatMoney(amount, currency);
+  const kept = shelves.filter(({ best }) => best.spares > 0);
+  const others = shelves.filter(({ best }) => best.spares === 0);
+  const table = { page, study, units } as const;
+  const assumed = shelves.filter(({ restockListed }) => !restockListed).length;
+  return (
+    <main id="main" className={sheet.main} data-print="wide">
+      <p className="screen-only">
+        <Link href={`/${study}/ranking`}>Ranking</Link>
+      </p>
+      <h1>Spares on the shelf</h1>
+      <p className={sheet.answer}>{answerWords(page, money)}</p>
+      {page.invented && <p className={sheet.soft}>Prices are invented: put in your own before anything is bought by this.</p>}
+      <form method="get" className={sheet.bar}>
+        <label htmlFor="spares-weeks">Weeks to restock, where the list states none</label>
+        <input id="spares-weeks" name="weeks" inputMode="decimal" defaultValue={String(given.weeks)} size={5} />
+        <label htmlFor="spares-keeping">Keeping, % of the price a year</label>
+        <input id="spares-keeping" name="keeping" inputMode="decimal" defaultValue={String(given.keeping)} size={5} />
+        <button type="submit">Show</button>
+      </form>
+      {kept.length > 0 && <Spares {...table} label="Spares worth keeping" shelves={kept} />}
+      {others.length > 0 && (
+        <details className={styles.others} open={kept.length === 0}>
+          <summary>
+            {formatCount(others.length)} {others.length === 1 ? 'kind' : 'kinds'} of which none pays by what it makes possible
+          </summary>
+          <Spares {...table} label="Spares that do not pay by themselves" shelves={others} />
+        </details>
+      )}
+      <p className={sheet.soft}>
+        {assumed > 0 &&
+          `The price list states no lead time for ${assumed === shelves.length ? 'any of these' : `${formatCount(assumed)} of these ${formatCount(shelves.length)} kinds`}: ${formatNumber(given.weeks, 1)} weeks are assumed. `}
+        {page.notServed > 0 &&
+          `${formatCount(page.notServed)} motors in service are not in it: their load is assumed, a price is missing, or nothing new would come at a failure. `}
+        Failures at {formatNumber(100 * settings.failureRatePerYear, 1)} % a year, at random; while one that was used is on order,
+        the next failure is repaired. The stock costs the interest on its price and its keeping; it holds its value, turned and
+        dry. A shorter stop is not in the value, because no sheet says how much of it a spare saves: the column has all of the
+        stops that would find one spare on the shelf, and the reasons the share that would pay for it.{' '}
+        <span className="screen-only">
+          Take it along as <a href={`/api/studies/${study}/spares?weeks=${given.weeks}&keeping=${given.keeping}`}>CSV</a>.
+        </span>
+      </p>
+    </main>
+  );
+}
+
+/** One kind of motor a line. */
+function Spares({
+  page,
+  study,
+  units,
+  label,
+  shelves,
+}: {
+  readonly page: SparesPage;
+  readonly study: string;
+  readonly units: Parameters<typeof shaftUnit>[0];
+  readonly label: string;
+  readonly shelves: SparesPage['shelves'];
+}) {
+  const { settings } = page;
+  const money = (amount: number) => formatMoney(amount, settings.currency);
+  return (
+    <ScrollRegion label={label}>
+      <table className={sheet.table}>
+        <thead>
+          <tr>
+            <th scope="col">Kind of motor</th>
+            <th scope="col" className={sheet.number}>
+              Worth keeping
+            </th>
+            <th scope="col" className={sheet.number}>
+              In stock
+            </th>
+            <th scope="col">Would serve</th>
+            <th scope="col" className={sheet.number}>
+              Price of one
+            </th>
+            <th scope="col" className={sheet.number}>
+              Value
+              <span className={sheet.unit}>over {settings.horizonYears} years</span>
+            </th>
+            <th scope="col" className={sheet.number}>
+              Stops to shorten
+              <span className={sheet.unit}>cost at most</span>
+            </th>
+            <th scope="col">Why</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shelves.map((shelf) => {
+            const { site, ratedPowerKw, poles, frame, enclosure, mounting, tags, best, one, stopsMet } = shelf;
+            const rating = ratedPowerKw * shaftScale(units);
+            return (
+              <tr key={[site, ratedPowerKw, poles, frame, enclosure, mounting].join(' ')}>
+                <th scope="row" className={styles.kind}>
+                  {formatNumber(rating, rating < 10 ? 1 : 0)}
+                  {'\u202f'}
+                  {shaftUnit(units)}, {poles} poles, {frame === undefined ? 'frame not known' : `frame ${frame}`}, {enclosure}
+                  {mounting !== 'foot' && `, ${mounting}`}
+                  {page.sites > 1 && site !== '' && ` (${site})`}
+                </th>
+                <td className={sheet.number}>{best.spares === 0 ? 'none' : formatCount(best.spares)}</td>
+                <td className={sheet.number}>{formatCount(shelf.inStock)}</td>
+                <td className={styles.serves}>
+                  {formatCount(tags.length)}:{' '}
+                  {tags.slice(0, NAMED).map((tag, at) => (
+                    <span key={tag}>
+                      {at > 0 && ', '}
+                      <Link href={`/${study}/motor/${page.motorIds.get(`${site}\n${tag}`)}`} prefetch={false}>
+                        {tag}
+                      </Link>
+                    </span>
+                  ))}
+                  {tags.length > NAMED && ` and ${tags.length - NAMED} more`}
+                </td>
+                <td className={sheet.number}>{money(shelf.purchase)}</td>
+                <td className={sheet.number}>{best.spares === 0 ? `${money(one.value)} if one` : money(best.value)}</td>
+                <td className={sheet.number}>{stopsMet > 0 ? money(stopsMet) : shelf.stopsUnknown > 0 ? 'not known' : 'none'}</td>
+                <td className={sheet.because}>{shelf.reasons.join(' ')}</td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </ScrollRegion>
+  );
+}
+
+function answerWords({ shelves, settings }: SparesPage, money: (amount: number) => string): string {
+  if (shelves.length === 0)
+    return 'Nothing can be said of spares: no motor has a priced replacement at failure with a load that may be used.';
+  const kept = shelves.filter(({ best }) => best.spares > 0);
+  if (kept.length === 0)
+    return settings.policy.atFailure === 'replace'
+      ? 'No spare pays by what it makes possible: by the policy of this study a failed motor is replaced anyway.'
+      : `No spare pays by what it makes possible over ${settings.horizonYears} years; the table says what is lacking, and what stops would have to cost.`;
+  const spares = kept.reduce((sum, { best }) => sum + best.spares, 0);
+  const value = kept.reduce((sum, { best }) => sum + best.value, 0);
+  const price = kept.reduce((sum, { best, purchase }) => sum + best.spares * purchase, 0);
+  return `${formatCount(spares)} new premium ${spares === 1 ? 'motor' : 'motors'} of ${formatCount(kept.length)} ${kept.length === 1 ? 'kind' : 'kinds'} would pay on the shelf: ${money(price)} to buy, worth ${money(value)} over ${settings.horizonYears} years beyond what keeping costs.`;
+}

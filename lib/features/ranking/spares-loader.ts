@@ -1,0 +1,62 @@
+import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
+import { z } from 'zod';
+import { evaluateMotor, type Settings, type ShelfMotor, shelfMotor, shelvesOf } from '@/lib/engine';
+import { database } from '@/lib/platform/db';
+import { fleetAsEvaluated } from '../evaluation/as-evaluated';
+import { readStudyMotors } from '../fleet/data';
+import { studyInForce } from '../study/context';
+import { adviceOf, type SpareAdvice } from './spares';
+
+/** What no sheet holds; what is not asked for, or cannot be, is as usual: 8 weeks, and 2 % a year for room, care and insurance (common practice). */
+const asked = z.object({
+  weeks: z.coerce.number().min(0).max(200).catch(8),
+  keeping: z.coerce.number().min(0).max(50).catch(2),
+});
+
+/** Which new motors are worth keeping on the shelf. */
+export interface SparesPage {
+  readonly settings: Settings;
+  readonly invented: boolean;
+  readonly given: { readonly weeks: number; readonly keeping: number };
+  readonly shelves: readonly SpareAdvice[];
+  readonly sites: number;
+  /** Motors of the study for which no shelf could be reckoned: their load is assumed, a price is missing, or nothing comes at failure. */
+  readonly notServed: number;
+  readonly motorIds: ReadonlyMap<string, string>;
+}
+
+/** Motors that are evaluated before others have their turn. */
+const AT_A_TIME = 20;
+
+/** The spare strategy of a study; `undefined` when there is no such study. The fleet is evaluated anew, with other requests served between. */
+export async function loadSpares(studyId: string, wanted: unknown): Promise<SparesPage | undefined> {
+  const db = database().read;
+  const force = await studyInForce(db, studyId);
+  if (!force) return undefined;
+  const { context } = force;
+  const { settings, prices } = context;
+  const given = asked.parse(wanted);
+  const stored = await fleetAsEvaluated(db, force, await readStudyMotors(db, studyId, { withHistory: true }));
+  const motors: ShelfMotor[] = [];
+  for (const [at, { motor }] of stored.entries()) {
+    const found = shelfMotor(evaluateMotor(motor, context));
+    if (found) motors.push(found);
+    if (at % AT_A_TIME === AT_A_TIME - 1) await turnOfTheLoop();
+  }
+  const shelves = shelvesOf(
+    motors,
+    { settings, prices },
+    { restockYears: (given.weeks * 7) / 365.25, keepingPerYear: given.keeping / 100 },
+  );
+  const served = shelves.reduce((sum, { tags }) => sum + tags.length, 0);
+  const inService = stored.filter(({ motor }) => motor.plate.status !== 'spare' && motor.plate.status !== 'retired').length;
+  return {
+    settings,
+    invented: prices.invented,
+    given,
+    shelves: shelves.map((shelf) => adviceOf(shelf, settings)),
+    sites: new Set(stored.map(({ motor }) => motor.site)).size,
+    notServed: inService - served,
+    motorIds: new Map(stored.map(({ id, motor }) => [`${motor.site}\n${motor.tag}`, id])),
+  };
+}
