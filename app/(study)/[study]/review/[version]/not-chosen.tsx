@@ -15,7 +15,8 @@ export function NotChosen({ content }: { readonly content: Content }) {
       <h2 id="not-chosen">Options that were not chosen</h2>
       <p className={sheet.soft}>
         Cash flow in {content.settings.currency}, before discounting, against going on as now, as if done at once; present values
-        for the year of the programme.
+        for the year of the programme. What waits until the motor fails costs what it takes beyond the repair that would come
+        then.
       </p>
       {choices.map((choice) => (
         <Choice key={motorKey(choice.item)} choice={choice} currency={content.settings.currency} />
