@@ -78,7 +78,7 @@ export { type Tornado, type TornadoBar, type TornadoInput, tornado } from './mon
 export type * from './motor';
 export { type FleetKey, fleetKeyOf, motorResult, rankMotors } from './motor-result';
 export type { Basis, PlanLine } from './options/flow-counts';
-export type { FlowPlan, FlowTerm } from './options/flow-plan';
+export type { FlowPlan, LaterTerm } from './options/flow-plan';
 export { MEASURE_IDS, type Measure, type MeasureId, type Measures, measuresOf, type Screened } from './options/measures';
 export { BOUGHT_CLASSES } from './options/price';
 export type { PriceGrowth } from './options/running-prices';

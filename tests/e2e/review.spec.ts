@@ -52,6 +52,10 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
+  const sums = page.getByRole('region', { name: 'Sums by their source' });
+  await expect(sums.getByRole('row', { name: /^the workbook, worked out from its formulas/ })).toBeVisible();
+  await expect(page.getByText('All sums agree to the last digit of money.')).toBeVisible();
+
   // The report is for paper: its hash stands at the foot of every sheet.
   await page.getByRole('link', { name: 'Open the report to print' }).click();
   await expect(page.getByRole('heading', { level: 1, name: /programme for its motors/ })).toBeVisible();

@@ -7,8 +7,9 @@ import { readVersion } from '@/lib/features/sign-off/data';
 import { readDraft } from '@/lib/features/sign-off/draft';
 import { freezeProgramme } from '@/lib/features/sign-off/mutations';
 import { notChosen } from '@/lib/features/sign-off/not-chosen';
-import { reconcile } from '@/lib/features/sign-off/reconcile';
+import { agrees, reconcile } from '@/lib/features/sign-off/reconcile';
 import { reportOf } from '@/lib/features/sign-off/report';
+import { workbookOf } from '@/lib/features/sign-off/workbook-sum';
 import { toMinor } from '@/lib/platform/money';
 import { DECIDED_FLEET } from './support/decided-fleet';
 import { keepPlan } from './support/keep-plan';
@@ -160,5 +161,60 @@ describe('the report of a programme', () => {
     const report = reportOf({ ...content, programme: { ...content.programme, years } });
     expect(report.all).toMatchObject({ motors: 0, cost: 0, worth: 0, energy: { value: 0, u: 0, motors: 0 } });
     expect(report.byAction.size).toBe(0);
+  });
+});
+
+describe('the workbook of a frozen programme', () => {
+  it('comes to the same to the cent, in whatever years the motors are done', async () => {
+    const { content } = await version();
+    const workbook = await workbookOf(content);
+    if (workbook === 'changed') throw new Error('engine or tables have changed within a test');
+    const sums = reconcile(content, workbook);
+    expect(sums.length).toBe(reconcile(content).length + 1);
+    expect(sums.at(-1)?.motors).toBeGreaterThan(0);
+    expect(agrees(sums)).toBe(true);
+    // The same with every motor a year later: costs as they are, worth by the results of that year.
+    const [first, second, ...rest] = content.programme.years;
+    if (!first || !second) throw new Error('there are not two years');
+    const results = content.results as readonly MotorResult[];
+    const moved = [...first.items, ...second.items].flatMap((item) => {
+      const option = results
+        .find(({ site, tag }) => site === item.site && tag === item.tag)
+        ?.options.find(({ id }) => id === item.option);
+      const worth = option?.net_present_value_by_year[1];
+      return worth === undefined ? [] : [{ ...item, net_present_value: worth }];
+    });
+    expect(moved.length).toBeGreaterThan(0);
+    const spent = moved.reduce((sum, { cost }) => sum + Math.round(100 * cost), 0) / 100;
+    const value = moved.reduce((sum, { net_present_value: worth }) => sum + Math.round(100 * worth), 0) / 100;
+    const years = [
+      { ...first, items: [], spent: 0 },
+      { ...second, items: moved, spent },
+      ...rest.map((year) => ({ ...year, items: [], spent: 0 })),
+    ];
+    const later = { ...content, programme: { ...content.programme, years, value } };
+    expect(agrees(reconcile(later, workbook))).toBe(true);
+  });
+
+  it('that is a cent off, or lacks a motor, is noticed', async () => {
+    const { content } = await version();
+    const workbook = await workbookOf(content);
+    if (workbook === 'changed') throw new Error('engine or tables have changed within a test');
+    const item = content.programme.years
+      .flatMap(({ items }) => items)
+      .find(({ net_present_value: worth }) => worth !== undefined);
+    const key = `${item?.site}\n${item?.tag}\n${item?.option}`;
+    const found = workbook.get(key);
+    if (!found) throw new Error('the workbook lacks a motor');
+    const off = { ...found, values: found.values.map((value) => (value ?? 0) + 0.01) };
+    expect(agrees(reconcile(content, new Map([...workbook, [key, off]])))).toBe(false);
+    expect(agrees(reconcile(content, new Map([...workbook, [key, { ...found, cost: (found.cost ?? 0) + 0.01 }]])))).toBe(false);
+    expect(agrees(reconcile(content, new Map([...workbook].filter(([each]) => each !== key))))).toBe(false);
+  });
+
+  it('is not worked out by another engine or other tables than it was frozen with', async () => {
+    const { content } = await version();
+    expect(await workbookOf({ ...content, engine: '0.0.0' })).toBe('changed');
+    expect(await workbookOf({ ...content, tables: content.tables.slice(1) })).toBe('changed');
   });
 });

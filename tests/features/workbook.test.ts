@@ -46,6 +46,11 @@ function compare(workbook: Awaited<ReturnType<typeof opened>>, motors: readonly 
       valued += 1;
       // Half a cent of slack where a value lies on the edge between two cents.
       expect(Math.abs(Number(row?.['Net present value']) - option.net_present_value.value), `${key} value`).toBeLessThan(0.005);
+      const [year] = study.settings.asOf.split('-');
+      option.net_present_value_by_year.slice(1).forEach((value, at) => {
+        const cell = row?.[`Net present value if done in ${Number(year) + at + 1}`];
+        expect(Math.abs(Number(cell) - value), `${key} value ${at + 1} years later`).toBeLessThan(0.0051);
+      });
       // Results have ten significant digits: of a payback of ten thousand years the eighth decimal is not among them.
       if (option.simple_payback)
         expect(Number(row?.['Simple payback, years']) / (option.simple_payback.value || 1), `${key} payback`).toBeCloseTo(

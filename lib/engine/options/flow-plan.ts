@@ -25,13 +25,8 @@ export interface FlowTerm extends YearlyCounts {
   readonly delay?: YearlyCounts | undefined;
 }
 
-/** A term of an option that is carried out later. */
-export interface LaterTerm {
-  readonly basis: Basis;
-  readonly line: PlanLine;
-  readonly presentValue: number;
-  readonly delay?: { readonly presentValue: number } | undefined;
-}
+/** A term of an option that is carried out later; by how much the failure rate moves it is not worked out. */
+export type LaterTerm = Omit<FlowTerm, 'slope' | 'delay'> & { readonly delay?: Omit<YearlyCounts, 'slope'> | undefined };
 
 /** The cash flow of one kind of option, linear in what the motor brings along: the same for every motor of a site. */
 export interface FlowPlan {
@@ -39,7 +34,7 @@ export interface FlowPlan {
   readonly terms: readonly FlowTerm[];
   /** Failure cost alone. */
   readonly failure: readonly FlowTerm[];
-  /** Present values when carried out at the start of year 1, 2, …: by year of the budget, the first being that of `terms`. */
+  /** The same when carried out at the start of year 1, 2, …: by year of the budget, the first being that of `terms`. */
   readonly later: readonly (readonly LaterTerm[])[];
 }
 
@@ -84,17 +79,16 @@ function makePlan(settings: Settings, growth: PriceGrowth, kind: PlanKind): Flow
 }
 
 type Amounts = Omit<YearlyCounts, 'slope'>;
-type PricedTerm = Omit<FlowTerm, 'slope' | 'delay'> & { readonly delay?: Amounts | undefined };
 
 /** Counts of events turned into money: prices grow, the tax is taken, present values are formed. */
 function priced(
   settings: Settings,
   growth: PriceGrowth,
   given: { readonly kind: PlanKind; readonly failureRate: number; readonly start: number },
-): PricedTerm[] {
+): LaterTerm[] {
   const counts = flowCounts({ ...given, horizon: settings.horizonYears, policy: settings.policy.atFailure });
   const general = settings.moneyTerms === 'nominal' ? settings.inflation : 0;
-  const terms = counts.map(({ basis, line, outlay, counts: times }): PricedTerm => {
+  const terms = counts.map(({ basis, line, outlay, counts: times }): LaterTerm => {
     const running = line === 'running';
     const kept = running || line === 'failure' ? 1 - settings.taxRate : 1;
     // Energy prices are those of the study's date in year 1; other prices are those of the study's date at year 0.
@@ -130,7 +124,7 @@ function delayOf(
   );
 }
 
-function taxOn(settings: Settings, kind: PlanKind, terms: readonly PricedTerm[]): PricedTerm[] {
+function taxOn(settings: Settings, kind: PlanKind, terms: readonly LaterTerm[]): LaterTerm[] {
   const repair = kind === 'repair-failed' || kind === 'rewind-now' || kind === 'bearings-now';
   return taxTerms(settings, terms, ({ basis, line }) => {
     if (line === 'residual') return 'proceeds';

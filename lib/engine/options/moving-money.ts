@@ -10,7 +10,7 @@ import type { LaterTerm } from './flow-plan';
  * Units: currency. Source: linearity of the cash flow, see {@link FlowPlan}.
  */
 export function presentSum(
-  terms: readonly LaterTerm[],
+  terms: readonly Pick<LaterTerm, 'basis' | 'presentValue' | 'delay'>[],
   worthOf: (basis: Basis) => number | undefined,
   demandOf: (basis: Basis) => number | undefined,
 ): number {

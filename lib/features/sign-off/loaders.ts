@@ -16,6 +16,7 @@ export { type MotorChoice, notChosen } from './not-chosen';
 export { agrees, reconcile, type Sum } from './reconcile';
 export { type Drawn, type FundedItem, type Report, reportOf, type Share, type YearSaving } from './report';
 export type { MeasureTotal, Total } from './totals';
+export { workbookOf } from './workbook-sum';
 
 /** The frozen versions of a study, the newest first. */
 export async function loadVersions(studyId: string): Promise<readonly VersionEntry[]> {

@@ -1,8 +1,9 @@
 import Papa from 'papaparse';
-import type { MotorResult } from '@/lib/engine';
-import { toMinor } from '@/lib/platform/money';
+import { type MotorResult, motorKey } from '@/lib/engine';
+import { fromMinor, toMinor } from '@/lib/platform/money';
 import type { Programme } from '../plan/programme';
 import { programmeCsv } from '../plan/programme-csv';
+import type { WorkedOption } from '../workbook/work-out';
 import type { Content } from './content';
 
 /** What a programme comes to, as one of its forms has it, in minor units. */
@@ -15,9 +16,13 @@ export interface Sum {
 
 /**
  * The same programme summed in ways that do not rest on one another: from the frozen result of every funded motor, from the items, from the years and the
- * total as they are stated, and from the CSV file read again. They must agree to the minor unit.
+ * total as they are stated, from the CSV file read again, and from the formulas of the workbook where that was worked out. They must agree to the minor unit.
+ * @param workbook by motor and option, see `workedOut`.
  */
-export function reconcile(content: Pick<Content, 'settings' | 'results' | 'programme'>): readonly Sum[] {
+export function reconcile(
+  content: Pick<Content, 'settings' | 'results' | 'programme'>,
+  workbook?: ReadonlyMap<string, WorkedOption>,
+): readonly Sum[] {
   const { programme, results, settings } = content;
   const { currency } = settings;
   const items = programme.years.flatMap((year) => year.items);
@@ -55,6 +60,7 @@ export function reconcile(content: Pick<Content, 'settings' | 'results' | 'progr
       cost: add(funded.map(({ cost }) => minor(Number(cost)))),
       worth: add(funded.map((row) => minor(Number(row.net_present_value)))),
     },
+    ...(workbook ? [fromWorkbook(workbook, content)] : []),
   ];
 }
 
@@ -70,7 +76,7 @@ function fromResults(
   programme: Programme,
   settings: Content['settings'],
 ): readonly (readonly [number, number | undefined])[] {
-  const nominal = settings.money_terms === 'nominal' && typeof settings.inflation === 'number' ? settings.inflation : 0;
+  const nominal = growthOfCosts(settings);
   const known = new Map((results as readonly MotorResult[]).map((result) => [`${result.site}\n${result.tag}`, result]));
   return programme.years.flatMap(({ items }, at) =>
     items.flatMap(({ site, tag, option: id }) => {
@@ -78,4 +84,32 @@ function fromResults(
       return option ? [[option.cost * (1 + nominal) ** at, option.net_present_value_by_year[at]] as const] : [];
     }),
   );
+}
+
+/** Costs grow with inflation where money is nominal. */
+function growthOfCosts({ money_terms, inflation }: Content['settings']): number {
+  return money_terms === 'nominal' && typeof inflation === 'number' ? inflation : 0;
+}
+
+/** The funded options as the workbook's own formulas have them, each in its year. What the workbook lacks is not counted, so that the numbers differ. */
+function fromWorkbook(
+  workbook: ReadonlyMap<string, WorkedOption>,
+  { programme, settings }: Pick<Content, 'programme' | 'settings'>,
+): Sum {
+  const growth = growthOfCosts(settings);
+  const minor = (amount: number) => toMinor(amount, settings.currency);
+  const found = programme.years.flatMap(({ items }, at) =>
+    items.flatMap((item) => {
+      const option = workbook.get(`${motorKey(item)}\n${item.option}`);
+      if (option?.cost === undefined) return [];
+      const cost = fromMinor(minor(option.cost), settings.currency) * (1 + growth) ** at;
+      return [{ cost: minor(cost), worth: minor(option.values[at] ?? 0) }];
+    }),
+  );
+  return {
+    from: 'the workbook, worked out from its formulas',
+    motors: found.length,
+    cost: found.reduce((sum, { cost }) => sum + cost, 0n),
+    worth: found.reduce((sum, { worth }) => sum + worth, 0n),
+  };
 }

@@ -1,4 +1,12 @@
-import { FORMULAS, fromMoney, type MotorWorksheet, type OptionWorksheet, type Product, type WorthLines } from '@/lib/engine';
+import {
+  FORMULAS,
+  fromMoney,
+  type MotorWorksheet,
+  type OptionWorksheet,
+  type Product,
+  type Settings,
+  type WorthLines,
+} from '@/lib/engine';
 import { type Cell, columnName, filled } from './cells';
 import { LINE_WORDS } from './words';
 import type { TermRows, YearsSheet } from './years-sheet';
@@ -24,6 +32,9 @@ export const OPTION_HEADS = [
   'Rate of return',
 ] as const;
 
+/** Head of the net present value of an option that is carried out in a later year, before the year. */
+export const LATER_HEAD = 'Net present value if done in';
+
 /** Lines of the cash flow in order, each with the part of a worth that it takes. */
 const LINES = [
   ['energy', 'running', 'energy'],
@@ -43,20 +54,23 @@ const LEAD = 4;
 export class OptionsSheet {
   readonly #years: YearsSheet;
   readonly #horizon: number;
+  /** Years of the budget after the first in which an option could be carried out. */
+  readonly #later: readonly number[];
   readonly #writeOption: (cells: readonly Cell[]) => void;
   readonly #writeFlow: (cells: readonly Cell[]) => void;
   #flowRows = 1;
 
   constructor(
     years: YearsSheet,
-    horizon: number,
+    { horizonYears: horizon, budget, asOf }: Pick<Settings, 'horizonYears' | 'budget' | 'asOf'>,
     write: { readonly option: (cells: readonly Cell[]) => void; readonly flow: (cells: readonly Cell[]) => void },
   ) {
     this.#years = years;
     this.#horizon = horizon;
+    this.#later = Array.from({ length: Math.max(0, Math.min(budget.length, horizon) - 1) }, (_, at) => at + 1);
     this.#writeOption = write.option;
     this.#writeFlow = write.flow;
-    write.option(OPTION_HEADS);
+    write.option([...OPTION_HEADS, ...this.#later.map((after) => `${LATER_HEAD} ${Number(asOf.slice(0, 4)) + after}`)]);
     write.flow(['Site', 'Tag', 'Option', 'Line', ...Array.from({ length: horizon + 1 }, (_, year) => `Year ${year}`)]);
   }
 
@@ -79,6 +93,10 @@ export class OptionsSheet {
           payback(address([flow.netCost]), address([flow.firstYear]), figures.simple_payback?.value),
           { formula: this.#value(flow, address), result: figures.net_present_value?.value ?? 0 },
           this.#flow(sheet, worked, address),
+          ...this.#later.map((after): Cell => {
+            const result = option.netPresentValueByYear[after];
+            return result === undefined ? null : { formula: this.#value(flow, address, after), result: fromMoney(result) };
+          }),
         ]
       : [null, line(worked.energySaved, figures.energy_saved?.value), line(worked.moneySaved, figures.money_saved?.value)];
     this.#writeOption([
@@ -94,9 +112,10 @@ export class OptionsSheet {
     ]);
   }
 
-  #value(flow: NonNullable<OptionWorksheet['flow']>, address: (product: Product) => string): string {
+  #value(flow: NonNullable<OptionWorksheet['flow']>, address: (product: Product) => string, after = 0): string {
+    const { plan, growth } = flow.workings;
     return sum(
-      this.#rowsOf(flow).flatMap(({ term, row, delayRow }) => {
+      this.#years.rowsOf(plan, growth, after).flatMap(({ term, row, delayRow }) => {
         const worth = flow.worths[term.basis];
         return [
           worth && `${this.#years.address(row)}*${address(worth.whole)}`,

@@ -1,12 +1,13 @@
 import { PassThrough } from 'node:stream';
 import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
 import ExcelJS from 'exceljs';
-import { type Motor, motorWorksheet, type StudyContext } from '@/lib/engine';
-import { ASSUMPTIONS, Assumptions, HEAD_ROWS } from './assumptions';
+import type { Motor, StudyContext } from '@/lib/engine';
+import { ASSUMPTIONS, HEAD_ROWS } from './assumptions';
 import type { Cell } from './cells';
-import { CASH_FLOW, OPTIONS, OptionsSheet } from './options-sheet';
-import { WORKING, WorkingSheet } from './working-sheet';
-import { YEARS, YearsSheet } from './years-sheet';
+import { CASH_FLOW, OPTIONS } from './options-sheet';
+import { beginSheets } from './sheets';
+import { WORKING } from './working-sheet';
+import { YEARS } from './years-sheet';
 
 /** What the workbook says of itself: name and content, line by line. */
 export type Facts = readonly (readonly [string, string])[];
@@ -48,13 +49,10 @@ async function fill(sink: PassThrough, motors: Iterable<Motor>, study: StudyCont
       row.commit();
     };
   };
-  const assumptions = new Assumptions(study.settings);
-  const yearly = new YearsSheet(study.settings, assumptions, rowsOf(years));
-  const work = new WorkingSheet(study.settings.currency, assumptions, rowsOf(working));
-  const list = new OptionsSheet(yearly, study.settings.horizonYears, { option: rowsOf(options), flow: rowsOf(flows) });
+  const writers = { [OPTIONS]: options, [CASH_FLOW]: flows, [YEARS]: years, [WORKING]: working };
+  const { assumptions, add } = beginSheets(study, (name) => rowsOf(writers[name]));
   for (const motor of motors) {
-    const worked = motorWorksheet(motor, study);
-    list.add(worked, work.add(worked));
+    add(motor);
     await turnOfTheLoop();
   }
   first.addRow(['Assumptions']).font = { bold: true };

@@ -1,4 +1,4 @@
-import { type FlowPlan, type FlowTerm, FORMULAS, ofYear, type PriceGrowth, priceIndex, type Settings } from '@/lib/engine';
+import { type FlowPlan, FORMULAS, type LaterTerm, ofYear, type PriceGrowth, priceIndex, type Settings } from '@/lib/engine';
 import type { Assumptions } from './assumptions';
 import { type Cell, columnName, filled } from './cells';
 import { BASIS_WORDS, LINE_WORDS } from './words';
@@ -13,7 +13,7 @@ const PRICE_ROW = 3;
 
 /** Where the amounts of a term stand: its row, and that of what a ratchet delays. */
 export interface TermRows {
-  readonly term: FlowTerm;
+  readonly term: LaterTerm;
   readonly row: number;
   readonly delayRow?: number | undefined;
 }
@@ -27,7 +27,7 @@ export class YearsSheet {
   readonly #assumptions: Assumptions;
   readonly #write: (cells: readonly Cell[]) => void;
   readonly #growths = new Map<PriceGrowth, { readonly index: number; readonly late: string | undefined }>();
-  readonly #plans = new Map<FlowPlan, readonly TermRows[]>();
+  readonly #plans = new Map<readonly LaterTerm[], readonly TermRows[]>();
   #rows = 0;
 
   constructor(settings: Settings, assumptions: Assumptions, write: (cells: readonly Cell[]) => void) {
@@ -57,14 +57,16 @@ export class YearsSheet {
     return this.#settings.moneyTerms === 'nominal' ? this.#settings.inflation : 0;
   }
 
-  /** The rows of a plan, written when it is first asked for. */
-  rowsOf(plan: FlowPlan, growth: PriceGrowth): readonly TermRows[] {
-    const known = this.#plans.get(plan);
+  /** The rows of a plan that is carried out after so many years, written when they are first asked for; none where the plan does not go so far. */
+  rowsOf(plan: FlowPlan, growth: PriceGrowth, after = 0): readonly TermRows[] {
+    const terms: readonly LaterTerm[] = after === 0 ? plan.terms : (plan.later[after - 1] ?? []);
+    const known = this.#plans.get(terms);
     if (known) return known;
     const number = this.#plans.size + 1;
     const prices = this.#growthOf(growth);
-    const rows = plan.terms.map((term) => this.#term(number, term, { growth, ...prices }));
-    this.#plans.set(plan, rows);
+    const label = after === 0 ? `${number}` : `${number}, begun at the end of year ${after}`;
+    const rows = terms.map((term) => this.#term(label, term, { growth, ...prices }));
+    this.#plans.set(terms, rows);
     return rows;
   }
 
@@ -74,8 +76,8 @@ export class YearsSheet {
   }
 
   #term(
-    plan: number,
-    term: FlowTerm,
+    plan: string,
+    term: LaterTerm,
     prices: { readonly growth: PriceGrowth; readonly index: number; readonly late: string | undefined },
   ): TermRows {
     const { times, line, yearly, delay } = term;
@@ -89,7 +91,7 @@ export class YearsSheet {
     // A part of the tax is no event: its times are those of a whole tax.
     const counts = times ?? yearly.map((amount) => (taxRate === 0 ? 0 : amount / taxRate));
     const row = this.#rows + 1;
-    const label = [`${plan}`, BASIS_WORDS[term.basis], LINE_WORDS[line]] as const;
+    const label = [plan, BASIS_WORDS[term.basis], LINE_WORDS[line]] as const;
     this.#row(
       ...label,
       'whole',

@@ -6,7 +6,7 @@ import { BudgetYears } from '@/app/_ui/budget-years';
 import { LowCase } from '@/app/_ui/low-case';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { eventWords, loadDifference, loadMotorIds, loadVersion } from '@/lib/features/sign-off/loaders';
+import { eventWords, loadDifference, loadMotorIds, loadVersion, workbookOf } from '@/lib/features/sign-off/loaders';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatCount, formatInstant, formatMoney } from '@/lib/platform/format';
 import { SayForm } from '../say-form';
@@ -22,14 +22,18 @@ import { Reconciliation } from './reconciliation';
 
 interface Props {
   readonly params: Promise<{ study: string; version: string }>;
+  readonly searchParams: Promise<{ workbook?: string | string[] }>;
 }
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
+/** Up to so many funded motors the workbook is worked out for every look at the page; beyond, when somebody asks for it. */
+const WORTH_WORKING_OUT = 40;
+
+export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
   return { title: `Version ${(await params).version}` };
 }
 
 /** One frozen version: what is to be funded, on which assumptions, within which budgets; sign it or return it. */
-export default async function VersionScreen({ params }: Props) {
+export default async function VersionScreen({ params, searchParams }: Props) {
   const { study, version: asked } = await params;
   const version = await loadVersion(study, Number(asked));
   if (!version) notFound();
@@ -61,6 +65,8 @@ export default async function VersionScreen({ params }: Props) {
   const motorIds = await loadMotorIds(study);
   const waiting = programme.method === 'plan' ? programme.at_failure.length : 0;
   const earlier = await loadDifference(study, version.number, content);
+  const wanted = items.length <= WORTH_WORKING_OUT || (await searchParams).workbook !== undefined;
+  const workbook = wanted ? await workbookOf(content) : undefined;
   const closed = version.standing === 'returned' || version.standing === 'rejected';
   return (
     <main id="main" className={sheet.main} data-print="wide">
@@ -121,7 +127,7 @@ export default async function VersionScreen({ params }: Props) {
       )}
       <CashFlow programme={programme} currency={settings.currency} />
       <NotChosen content={content} />
-      <Reconciliation content={content} study={study} number={version.number} />
+      <Reconciliation content={content} study={study} number={version.number} workbook={workbook} />
       <Assumptions content={content} />
     </main>
   );

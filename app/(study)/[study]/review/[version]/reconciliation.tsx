@@ -1,6 +1,7 @@
+import Link from 'next/link';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { agrees, type Content, reconcile } from '@/lib/features/sign-off/loaders';
+import { agrees, type Content, reconcile, type workbookOf } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney } from '@/lib/platform/format';
 import { fromMinor } from '@/lib/platform/money';
 
@@ -8,12 +9,14 @@ interface Props {
   readonly content: Content;
   readonly study: string;
   readonly number: number;
+  /** The workbook as its formulas come to; absent where it was not worked out, `changed` where it cannot be any more. */
+  readonly workbook: Awaited<ReturnType<typeof workbookOf>> | undefined;
 }
 
 /** The same sums by ways of their own, to the minor unit, and whether they agree. */
-export function Reconciliation({ content, study, number }: Props) {
+export function Reconciliation({ content, study, number, workbook }: Props) {
   const { currency } = content.settings;
-  const sums = reconcile(content);
+  const sums = reconcile(content, workbook === 'changed' ? undefined : workbook);
   const money = (minor: bigint) => formatMoney(fromMinor(minor, currency), currency, undefined, true);
   return (
     <section className={sheet.section} aria-labelledby="reconciliation">
@@ -28,7 +31,14 @@ export function Reconciliation({ content, study, number }: Props) {
             CSV
           </a>
           .
-        </span>
+        </span>{' '}
+        {workbook === undefined && (
+          <Link href={`/${study}/review/${number}?workbook=1#reconciliation`} prefetch={false} className="screen-only">
+            Work the workbook out as well
+          </Link>
+        )}
+        {workbook === 'changed' &&
+          'The workbook is not among them: engine or tables are no longer those that the version was frozen with.'}
       </p>
       <ScrollRegion label="Sums by their source">
         <table className={sheet.table}>
