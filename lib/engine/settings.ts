@@ -85,7 +85,7 @@ export interface Price {
   readonly frame?: string | undefined;
   readonly enclosure?: 'open' | 'enclosed' | undefined;
   readonly price: number;
-  /** Day of the quotation (ISO 8601), and weeks until delivery: for people, no figure rests on them. */
+  /** Day of the quotation (ISO 8601), and weeks until delivery: for people, and for the spares on the shelf; no option rests on them. */
   readonly date?: string | undefined;
   readonly leadTimeWeeks?: number | undefined;
   readonly source?: string | undefined;

@@ -1,6 +1,7 @@
 import { isBarred } from '../decide/limits';
 import type { Evaluation } from '../evaluate';
 import { standardFrame } from '../options/costs';
+import { listedPrice } from '../options/price';
 import { shortRating } from '../options/ratings';
 import { bestShelf, type Shelf, type ShelfWorth, shelfWorth } from '../options/shelf';
 import type { PriceList, Settings } from '../settings';
@@ -146,16 +147,8 @@ function shelfOf(
 
 const WEEKS_A_YEAR = 365.25 / 7;
 
-/** The longest lead time that the price list states for motors of this rating and number of poles, in years. */
-function leadTimeYears({ prices }: PriceList, { ratedPowerKw, poles }: ShelfMotor): number | undefined {
-  const weeks = prices.flatMap(({ item, leadTimeWeeks, ...price }) =>
-    item === 'motor' &&
-    leadTimeWeeks !== undefined &&
-    price.ratedPowerKw !== undefined &&
-    shortRating(price.ratedPowerKw) === shortRating(ratedPowerKw) &&
-    (price.poles ?? poles) === poles
-      ? [leadTimeWeeks]
-      : [],
-  );
-  return weeks.length === 0 ? undefined : Math.max(...weeks) / WEEKS_A_YEAR;
+/** The lead time that the price list states for such a motor, in years. */
+function leadTimeYears(prices: PriceList, { ratedPowerKw, poles, enclosure }: ShelfMotor): number | undefined {
+  const weeks = listedPrice(prices, { item: 'motor', ratedPowerKw, poles, enclosure })?.leadTimeWeeks;
+  return weeks === undefined ? undefined : weeks / WEEKS_A_YEAR;
 }

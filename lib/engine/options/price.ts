@@ -11,6 +11,8 @@ export interface ListedPrice {
   /** The line of this very rating, when there is one; never that of another pole count, whose speed and efficiency are other ones. */
   readonly line?: Price | undefined;
   readonly extrapolated: boolean;
+  /** Weeks until delivery: those of the line of this rating, between two lines the longer; absent where none is stated. */
+  readonly leadTimeWeeks?: number;
 }
 
 /** What is asked for. */
@@ -62,7 +64,8 @@ export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | u
   const at = lines[above];
   if (at && Math.abs(at.logKw - x) <= SAME_RATING) {
     const ofThesePoles = at.line.poles === undefined || at.line.poles === query.poles;
-    return { price: at.line.price, spread: LISTED, matched, line: ofThesePoles ? at.line : undefined, extrapolated: false };
+    const line = ofThesePoles ? at.line : undefined;
+    return { price: at.line.price, spread: LISTED, matched, line, extrapolated: false, ...leadTime([at.line]) };
   }
   const outside = above === 0 || above === lines.length;
   const right = Math.min(Math.max(above, 1), lines.length - 1);
@@ -70,7 +73,13 @@ export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | u
   const b = lines[right] ?? last;
   const slope = a.logKw === b.logKw ? 0 : (b.logPrice - a.logPrice) / (b.logKw - a.logKw);
   const price = Math.exp(a.logPrice + slope * (x - a.logKw));
-  return { price, spread: outside ? CARRIED_ON : LISTED, matched, extrapolated: outside };
+  const spread = outside ? CARRIED_ON : LISTED;
+  return { price, spread, matched, extrapolated: outside, ...leadTime(outside ? [] : [a.line, b.line]) };
+}
+
+function leadTime(lines: readonly Price[]): Pick<ListedPrice, 'leadTimeWeeks'> {
+  const weeks = lines.flatMap(({ leadTimeWeeks }) => leadTimeWeeks ?? []);
+  return weeks.length === 0 ? {} : { leadTimeWeeks: Math.max(...weeks) };
 }
 
 function curveOf(list: PriceList, query: PriceQuery): Curve | undefined {
