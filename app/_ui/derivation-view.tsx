@@ -1,5 +1,7 @@
-import type { Derivation, DerivationStep } from '@/lib/engine';
+import type { Derivation, DerivationStep, Verdict } from '@/lib/engine';
+import { LIMIT_STATUS_WORDS, marginWords } from '@/lib/features/condition/words';
 import { COVERAGE_FACTOR, formatFigure, formatNumber } from '@/lib/platform/format';
+import { BandMark } from './band-mark';
 import styles from './derivation-view.module.css';
 import { Typeset } from './typeset';
 
@@ -32,6 +34,7 @@ export function DerivationView({
   return (
     <div className={styles.derivation}>
       <StepView id={0} steps={derivation.steps} shown={shown} depth={0} methodHref={methodHref} />
+      {derivation.verdict && <VerdictView verdict={derivation.verdict} />}
       {within && (
         <p>
           95 % limits: {within}
@@ -60,6 +63,28 @@ export function DerivationView({
         </section>
       )}
     </div>
+  );
+}
+
+/** The limit of an indicator, and what is left to it. */
+function VerdictView({ verdict: { band, margin, limit, source, status, findings } }: { readonly verdict: Verdict }) {
+  return (
+    <section aria-labelledby="verdict">
+      <h2 id="verdict">Against its limit</h2>
+      <p>
+        <BandMark band={band} />
+        {margin && <>: {marginWords(margin)}</>}
+      </p>
+      <p>
+        Limit: {limit}{' '}
+        <span className={styles.source}>
+          {source} ({LIMIT_STATUS_WORDS[status] ?? status})
+        </span>
+      </p>
+      {findings.map(({ code, text }) => (
+        <p key={code}>{text}</p>
+      ))}
+    </section>
   );
 }
 

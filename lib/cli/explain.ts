@@ -1,4 +1,5 @@
-import { type Derivation, derive, evaluateMotor, figuresOf } from '@/lib/engine';
+import { type Derivation, derive, type Evaluation, evaluateMotor, figuresOf, INDICATOR_PATH, type Verdict } from '@/lib/engine';
+import { LIMIT_STATUS_WORDS, marginWords } from '@/lib/features/condition/words';
 import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT, UsageError } from './exit';
@@ -16,6 +17,7 @@ export async function explain(call: Call): Promise<number> {
   const study = await readStudy(call.settings, reference);
   const tests = await readCallTests(call, reference);
   const motor = tests.join(motorOf(call, await readFleetSheet(call, { asOf: study.settings.asOf })));
+  for (const remark of study.remarks) console.error(remark);
   const evaluation = evaluateMotor(
     motor,
     { settings: study.settings, tables: reference.tables, prices: study.prices },
@@ -41,13 +43,35 @@ export async function explain(call: Call): Promise<number> {
       machine && OF_MACHINE.test(paths[index] ?? '') ? { ...derivation, machine } : derivation,
     );
     output.write(`${JSON.stringify(all, undefined, 1)}\n`);
-  } else output.write([...derivations.map(asText), ...(machine ? [machineText(machine)] : [])].join('\n'));
+  } else {
+    const condition = call.figure === undefined ? conditionText(evaluation) : '';
+    const blocks = [...derivations.map(asText), ...(machine ? [machineText(machine)] : []), ...(condition ? [condition] : [])];
+    output.write(blocks.join('\n'));
+  }
   output.finish();
   return EXIT.done;
 }
 
 function number(value: number): string {
   return Number(value.toPrecision(6)).toString();
+}
+
+/** How an indicator stands against its limit, in two or more lines. */
+function verdictLines({ band, margin, limit, source, status, findings }: Verdict): string[] {
+  return [
+    `${band ?? 'no verdict'}${margin ? `, ${marginWords(margin)}` : ''}`,
+    `limit: ${limit} (${source}; ${LIMIT_STATUS_WORDS[status] ?? status})`,
+    ...findings.map(({ text }) => text),
+  ];
+}
+
+/** What is left to the limit of each indicator; empty without one. */
+function conditionText(evaluation: Evaluation): string {
+  const lines = evaluation.condition.indicators.flatMap(({ id, title, value }) => {
+    const { verdict } = derive(evaluation, `${INDICATOR_PATH}${id}`, value) ?? {};
+    return verdict ? [`${title} (${INDICATOR_PATH}${id})`, ...verdictLines(verdict).map((line) => `  ${line}`)] : [];
+  });
+  return lines.length === 0 ? '' : `Condition, each indicator against its limit\n\n${lines.join('\n')}\n`;
 }
 
 /** A derivation as indented text: each step once, later mentions by its number. */
@@ -63,7 +87,8 @@ function asText(derivation: Derivation): string {
     for (const input of step.inputs) lines.push(`      ${input.name}: ${input.meaning} [${input.step}]`);
     lines.push(`      ${step.kind === 'leaf' ? `${step.origin}: ` : 'source: '}${step.source}`);
   }
-  const { limits } = derivation;
+  const { limits, verdict } = derivation;
+  if (verdict) lines.push('', ...verdictLines(verdict));
   if (limits)
     lines.push('', `95 % limits: ${number(limits.low)} to ${number(limits.high)}${limits.drawn ? ', by 10,000 draws' : ''}`);
   if (derivation.doubts.length > 0) {

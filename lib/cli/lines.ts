@@ -12,6 +12,7 @@ export async function lines(call: Call): Promise<number> {
   const reference = loadTables();
   const study = await readStudy(call.settings, reference);
   const motor = motorOf(call, await readFleetSheet(call, { asOf: study.settings.asOf }));
+  for (const remark of study.remarks) console.error(remark);
   const table = lineTable(evaluateMotor(motor, { settings: study.settings, tables: reference.tables, prices: study.prices }));
   const output = openOutput(call.out);
   output.write(

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { LIMIT_IDS, type Motor, type PriceList, type Settings } from '@/lib/engine';
+import type { Motor, PriceList, Settings } from '@/lib/engine';
 import { type HistoryOutcome, readHistory } from '@/lib/features/fleet/indicator-history';
 import { type ParseOptions, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
 import { noWishes, type PlanWishesFile } from '@/lib/features/plan/wishes';
@@ -18,13 +18,7 @@ export async function readStudy(
   if (file === undefined) return { settings: defaultSettings(), prices: reference.prices, plan: noWishes(), remarks: [] };
   const read = readSettings(readText(file));
   if (!read.ok) throw new UsageError(`${file}: ${read.problem.text} ${read.problem.remedy}`);
-  const unknown = Object.keys(read.settings.limits).filter((id) => !LIMIT_IDS.has(id));
-  const remarks = [
-    ...read.warnings.map((warning) => `${file}: ${warning.text}`),
-    ...unknown.map(
-      (id) => `${file}: limits.${id} is no limit that is judged by, so it changes nothing. Known: ${[...LIMIT_IDS].join(', ')}.`,
-    ),
-  ];
+  const remarks = read.warnings.map((warning) => `${file}: ${warning.text}`);
   if (read.pricesFile === undefined) return { settings: read.settings, prices: reference.prices, plan: read.plan, remarks };
   const pricesPath = path.resolve(path.dirname(file), read.pricesFile);
   const prices = await readPrices({ path: pricesPath }, { currency: read.settings.currency });

@@ -53,6 +53,18 @@ describe('study lines', () => {
     expect(rows.find((row) => row.includes(',pole-pass-upper,'))).toMatch(/^current,pole-pass-upper,63,/);
   });
 
+  it('says on standard error what the settings give to remark, as the other commands do', () => {
+    const settings = file('taxed.json', JSON.stringify({ tax_rate: 0.25 }));
+    for (const args of [
+      ['lines', sheet, '--tag', 'P-1'],
+      ['explain', sheet, '--tag', 'P-1'],
+      ['evaluate', sheet],
+    ]) {
+      const ran = studyCommand(...args, '--settings', settings);
+      expect([ran.code, ran.err.includes('no purchase is written off')], args[0]).toEqual([0, true]);
+    }
+  });
+
   it('says what is missing where no speed is known, and ends with 2 for a tag that is not there', () => {
     const bare = studyCommand('lines', sheet, '--tag', 'P-2', '--format', 'json');
     expect(shape.parse(JSON.parse(bare.out)).missing[0]?.column).toBe('shaft_speed_rpm');

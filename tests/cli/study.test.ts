@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import ExcelJS from 'exceljs';
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { writeFleetCsv } from '@/lib/features/fleet/write-csv';
 import { noWishes } from '@/lib/features/plan/wishes';
@@ -163,17 +164,21 @@ describe('study evaluate', () => {
     expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
   });
 
-  it('says that a limit of the settings changes nothing when none has its name', () => {
+  it('refuses a limit that no indicator is judged by and one that is not above zero, with key and remedy', () => {
     const good = sheet('limits.csv', ROW);
-    const settings = file(
-      'limits.json',
-      JSON.stringify({ limits: { C1: { value: 3, reason: 'own' }, c1: { value: 3, reason: 'own' } } }),
-    );
-    const ran = studyCommand('evaluate', good, '--settings', settings);
-    expect(ran.code).toBe(0);
-    expect(ran.err).toContain('limits.c1 is no limit');
-    expect(ran.err).not.toContain('limits.C1 is no limit');
-    expect(ran.err).toContain('1 motor from 1 row.');
+    const ran = (name: string, limits: object) =>
+      studyCommand('evaluate', good, '--settings', file(name, JSON.stringify({ limits })));
+    const own = (value: number) => ({ value, reason: 'own' });
+    const taken = ran('limits.json', { C1: own(3) });
+    expect(taken.code).toBe(0);
+    expect(taken.err).toContain('1 motor from 1 row.');
+    const unknown = ran('limits-unknown.json', { C1: own(3), c1: own(3) });
+    expect([unknown.code, unknown.out]).toEqual([2, '']);
+    expect(unknown.err).toContain('limits.c1 is no limit that is judged by. Did you mean limits.C1?');
+    const negative = ran('limits-negative.json', { C1: own(-3) });
+    expect([negative.code, negative.out]).toEqual([2, '']);
+    expect(negative.err).toContain('limits.C1.value: -3 is not above zero');
+    expect(negative.err).toContain('leave limits.C1 out');
   });
 
   it('gives the same text with one job and with two', () => {
@@ -215,6 +220,27 @@ describe('study check', () => {
 });
 
 describe('study explain', () => {
+  it('says what is left to the limit of an indicator, and of each of them where no figure is named', () => {
+    const one = file(
+      'explain-limits.csv',
+      'tag,rated_power_kw,rated_voltage_v,rated_speed_rpm,taken_at,input_power_kw,vibration_mm_s,foundation,insulation_resistance_mohm\n' +
+        'P-1,37.285,460,1765,2025-06-01,33,3,rigid,50\n',
+    );
+    const all = studyCommand('explain', one, '--tag', 'P-1');
+    // 4.5 mm/s begins zone D of group 2, rigid (ISO 20816-3, from memory): 1.5 mm/s are left; 5 % of 3 mm/s, rectangular, at 95 % are 0.17.
+    expect(all.out).toMatch(
+      /Vibration \(condition\.indicators\.vibration\)\n {2}near, 1\.50 ± 0\.17\u202fmm\/s left\n {2}limit: zone B/,
+    );
+    // Without a temperature there is no correction to 40 °C, so neither a verdict nor a margin.
+    expect(all.out).toMatch(/\(condition\.indicators\.insulation-resistance\)\n {2}no verdict\n/);
+    const asked = studyCommand('explain', one, '--tag', 'P-1', '--figure', 'condition.indicators.vibration', '--format', 'json');
+    const [{ verdict }] = z
+      .tuple([z.object({ verdict: z.object({ band: z.string(), margin: z.object({ value: z.number(), unit: z.string() }) }) })])
+      .parse(JSON.parse(asked.out));
+    expect(verdict).toMatchObject({ band: 'near', margin: { unit: 'mm/s' } });
+    expect(verdict.margin.value).toBeCloseTo(1.5, 9);
+  });
+
   it('goes from the load down to stamps and meters', () => {
     const ran = studyCommand('explain', sheet('explain.csv', ROW), '--tag', 'P-1', '--figure', 'losses.stator');
     expect(ran.code).toBe(0);

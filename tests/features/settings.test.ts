@@ -129,7 +129,7 @@ describe('the settings of a study', () => {
       ),
       failureRatePerYear: share,
       accuracy: fc.record({ voltagePct: amount, currentPct: amount, powerPct: amount, speedRpm: amount }),
-      limits: fc.constantFrom({}, { vibration: { value: 4.5, reason: 'agreed with the maker' } }),
+      limits: fc.constantFrom({}, { 'bearing-trip': { value: 95, reason: 'agreed with the maker' } }),
     });
     fc.assert(
       fc.property(settings, fc.constantFrom(undefined, 'prices.csv'), (given, pricesFile) => {
@@ -145,6 +145,7 @@ describe('the settings of a study', () => {
     [{ policy: { max_payback_years: 3 } }, 'policy.max_payback_years', 'policy.max_simple_payback_years'],
     [{ accuracy: { voltage: 1 } }, 'accuracy.voltage', 'accuracy.voltage_pct'],
     [{ discountRate: 0.08 }, 'discountRate', 'discount_rate'],
+    [{ limits: { 'belt-slp': { value: 3, reason: 'agreed' } } }, 'limits.belt-slp', 'limits.belt-slip'],
   ])('name the unknown key of %j and the nearest known one', (value, key, near) => {
     expect(problemOf(value)).toMatchObject({ code: 'unknown-key', key });
     expect(problemOf(value)?.remedy).toContain(`${near}?`);
@@ -152,6 +153,10 @@ describe('the settings of a study', () => {
 
   it('list the known keys when none is near', () => {
     expect(problemOf({ colour: 'red' })?.remedy).toContain('discount_rate');
+    // A formula of the table of limits is no number that could be set.
+    const formula = problemOf({ limits: { E2: { value: 3, reason: 'agreed' } } });
+    expect(formula).toMatchObject({ code: 'unknown-key', key: 'limits.E2' });
+    expect(formula?.remedy).toMatch(/^Remove it. Known are C1, /);
     expect(problemOf({ __proto__x: 1 })?.code).toBe('unknown-key');
     expect(problemOf('{"__proto__": {"budget": [1]}}')?.code).toBe('unknown-key');
   });
@@ -169,7 +174,10 @@ describe('the settings of a study', () => {
     ['budget.1', { budget: [1, -1] }],
     ['policy.at_failure', { policy: { at_failure: 'wait' } }],
     ['rebates.0.action', { rebates: [{ action: 'keep', per_kw: 3 }] }],
-    ['limits.vibration.reason', { limits: { vibration: { value: 4.5, reason: ' ' } } }],
+    ['limits.C1.reason', { limits: { C1: { value: 4.5, reason: ' ' } } }],
+    ['limits.C1.value', { limits: { C1: { value: 0, reason: 'agreed' } } }],
+    ['limits.A3.value', { limits: { C1: { value: 2, reason: 'agreed' }, A3: { value: -5, reason: 'agreed' } } }],
+    ['plan.limits.0.crew_hours', { plan: { limits: [{ area: 'mill', crew_hours: -1 }] } }],
     ['energy_price_per_kwh', { energy_price_per_kwh: null }],
     ['', []],
     ['', null],
@@ -186,6 +194,13 @@ describe('the settings of a study', () => {
 
   it('take a number too large for the language as a value that cannot be used', () => {
     expect(problemOf('{"energy_price_per_kwh": 1e999}')?.code).toBe('bad-value');
+  });
+
+  it('leave a study that holds such a limit already readable', () => {
+    const text = JSON.stringify({ limits: { C1: { value: -2, reason: 'old' }, Z9: { value: 1, reason: 'old' } } });
+    expect(readSettings(text).ok).toBe(false);
+    const kept = readSettings(text, { kept: true });
+    expect(kept.ok && Object.keys(kept.settings.limits)).toEqual(['C1', 'Z9']);
   });
 
   it('warn when tax and depreciation do not belong together', () => {

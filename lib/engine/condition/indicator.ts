@@ -58,7 +58,7 @@ export interface Indicator {
   readonly title: string;
   /** Columns of the fleet sheet without which there is nothing to judge. */
   readonly needs: readonly string[];
-  /** Ids of the limits that it uses: those that a study may set, and formulas of the table of limits. */
+  /** Ids of the limits that it uses and that a study may set. */
   readonly limits: readonly string[];
   /** True when a reading, or the load found from it, carries the indicator's data. */
   present(loaded: LoadedReading, plate: Plate, motor: Motor): boolean;

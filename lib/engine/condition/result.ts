@@ -24,7 +24,7 @@ function evidenceResult({ indicator, group, text, logRatio }: Evidence): Evidenc
 }
 
 /** An indicator as plain results. */
-function indicatorResult(judged: IndicatorJudgement, currency: string): IndicatorResult {
+export function indicatorResult(judged: IndicatorJudgement, currency: string): IndicatorResult {
   return {
     id: judged.id,
     value: figure(judged.value, currency),

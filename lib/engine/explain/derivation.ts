@@ -1,7 +1,10 @@
+import { indicatorResult } from '../condition/result';
 import type { Evaluation } from '../evaluate';
 import type { Step } from '../formula/apply';
 import { CONSTANTS } from '../formula/constants';
 import { type Origin, type Quantity, standardUncertainty } from '../quantity/quantity';
+import type { IndicatorResult } from '../result';
+import { INDICATOR_PATH } from './figures';
 import { type LimitsFound, limitsOf } from './limits-of';
 
 /** One step of a derivation, plain data: what the panel and the command line show. */
@@ -39,7 +42,12 @@ export interface Derivation {
   readonly doubts: readonly { readonly label: string; readonly share: number; readonly u: number }[];
   /** 95 % limits in the figure's unit, where they are more than value ± 1.96 u. */
   readonly limits?: LimitsFound | undefined;
+  /** Of a condition indicator: its limit and what is left to it. */
+  readonly verdict?: Verdict | undefined;
 }
+
+/** What an indicator is held against, and how it stands; without `band` and `margin` where no verdict may be given, and `findings` say why. */
+export type Verdict = Pick<IndicatorResult, 'band' | 'margin' | 'limit' | 'source' | 'status' | 'findings'>;
 
 /**
  * How a figure came about: every step from the figure down to stamps and meters, recorded while the same code ran.
@@ -69,7 +77,15 @@ export function derive(evaluation: Evaluation, path: string, quantity: Quantity)
     steps: steps.sort((a, b) => a.id - b.id),
     doubts: doubtsOf(evaluation, quantity),
     limits: limitsOf(evaluation, path),
+    verdict: verdictOf(evaluation, path),
   };
+}
+
+function verdictOf({ condition, scope }: Evaluation, path: string): Verdict | undefined {
+  const judged = condition.indicators.find(({ id }) => `${INDICATOR_PATH}${id}` === path);
+  if (!judged) return undefined;
+  const { band, margin, limit, source, status, findings } = indicatorResult(judged, scope.settings.currency);
+  return { band, margin, limit, source, status, findings };
 }
 
 const PENDING: DerivationStep = {

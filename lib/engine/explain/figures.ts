@@ -2,6 +2,9 @@ import type { Evaluation } from '../evaluate';
 import { lossesByCause } from '../load/losses-by-cause';
 import type { Quantity } from '../quantity/quantity';
 
+/** Before the id of an indicator in the path of its value. */
+export const INDICATOR_PATH = 'condition.indicators.';
+
 /**
  * Every figure of a motor's results by its path, as `--figure` and the panel name it: `shaft_power`, `losses.stator`,
  * `estimates.slip.load_fraction`, `options.replace-now-30-premium.simple_payback`.
@@ -37,7 +40,7 @@ export function figuresOf(evaluation: Evaluation): ReadonlyMap<string, Quantity>
   figures.set('plate.rated_current', machine.plate.ratedCurrent);
   figures.set('plate.power_factor', machine.plate.powerFactor);
   figures.set('plate.magnetising_share', machine.plate.magnetisingShare);
-  for (const indicator of evaluation.condition.indicators) figures.set(`condition.indicators.${indicator.id}`, indicator.value);
+  for (const indicator of evaluation.condition.indicators) figures.set(`${INDICATOR_PATH}${indicator.id}`, indicator.value);
   for (const option of evaluation.options) {
     for (const [name, quantity] of Object.entries(option.figures))
       if (quantity) figures.set(`options.${option.id}.${name}`, quantity);

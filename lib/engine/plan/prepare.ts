@@ -209,9 +209,25 @@ function jobOf(
   return jobs.find(fits) ?? { outageHours: 0, crewHours: 0 };
 }
 
-function concerns(limit: PlanLimit, { site, area }: PlanMotor): boolean {
-  return (limit.of?.site ?? site) === site && (limit.of?.area ?? area) === area;
+function concerns({ of = {} }: PlanLimit, motor: PlanMotor): boolean {
+  return within(of, motor);
 }
+
+/** Whether a motor stands where a limit of hours holds. */
+function within(limit: HoursLimit, { site, area }: PlanMotor): boolean {
+  return (limit.site ?? site) === site && (limit.area ?? area) === area;
+}
+
+/** Areas that a limit could name, in words. */
+function areasWords(motors: readonly PlanMotor[]): string {
+  const areas = [...new Set(motors.map(({ area }) => area ?? ''))].filter((area) => area !== '');
+  return areas.length === 0
+    ? 'No motor states an area: leave it out to limit all together.'
+    : `Areas of the fleet: ${areas.slice(0, AREAS_NAMED).join(', ')}${areas.length > AREAS_NAMED ? `, and ${areas.length - AREAS_NAMED} more` : ''}.`;
+}
+
+/** More than these would hide what is said of them. */
+const AREAS_NAMED = 12;
 
 function groupsOf(members: ReadonlyMap<string, Member>, about: About): Group[] {
   const of = (keys: readonly string[], bundle: boolean): Group => {
@@ -256,13 +272,26 @@ function problemsOf(
 ): Because[] {
   const problems: Because[] = [];
   const say = (code: string, text: string): void => void problems.push({ code, text });
-  const { pins = [], forbid = [], mustDo = [], bundles = [], overrides = [] } = wishes;
+  const { pins = [], forbid = [], mustDo = [], bundles = [], overrides = [], limits = [] } = wishes;
   for (const each of [...pins, ...forbid, ...mustDo, ...overrides, ...bundles.flatMap(({ motors }) => motors)])
     if (!byKey.has(motorKey(each))) say('wish-unknown', `A wish of the plan names ${named(each)}, which is not in the fleet.`);
   const last = firstYear + settings.budget.length - 1;
   for (const each of [...pins, ...mustDo])
     if (each.year !== undefined && (each.year < firstYear || (pins.includes(each) && each.year > last)))
       say('wish-unknown', `${named(each)} is wanted in ${each.year}; the budget runs from ${firstYear} to ${last}.`);
+  const motors = [...byKey.values()];
+  limits.forEach((limit, at) => {
+    // A limit on what is not there would limit nothing, and nobody would know.
+    const { site, area, year } = limit;
+    const where = [area && `area ${area}`, site && `site ${site}`].filter(Boolean).join(', ');
+    if (where !== '' && !motors.some((motor) => within(limit, motor)))
+      say('limit-unknown', `Limit of hours ${at + 1} of the plan names ${where}, where no motor stands. ${areasWords(motors)}`);
+    if (year !== undefined && (year < firstYear || year > last))
+      say(
+        'limit-unknown',
+        `Limit of hours ${at + 1} of the plan is for ${year}: give a year of the budget, from ${firstYear} to ${last}, or none for each year.`,
+      );
+  });
   for (const pin of pins) {
     const motor = byKey.get(motorKey(pin));
     if (motor && pin.option !== undefined && !motor.options.some(({ id }) => id === pin.option))

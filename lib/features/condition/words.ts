@@ -1,5 +1,5 @@
-import { FEWEST_SISTERS, type HypothesisId, type HypothesisResult, type SisterResult } from '@/lib/engine';
-import { decimalsFor, formatNumber } from '@/lib/platform/format';
+import { FEWEST_SISTERS, type Figure, type HypothesisId, type HypothesisResult, type SisterResult } from '@/lib/engine';
+import { COVERAGE_FACTOR, decimalsFor, formatFigure, formatNumber } from '@/lib/platform/format';
 
 /** Each suspicion as a heading. */
 export const SUSPICION_TITLES: Readonly<Record<HypothesisId, string>> = {
@@ -19,6 +19,22 @@ export const SUSPICION_TITLES: Readonly<Record<HypothesisId, string>> = {
 /** Causes of spectral lines that are no suspicion. */
 export function causeWords(cause: string): string {
   return cause === 'always' ? 'in every motor' : (SUSPICION_TITLES[cause as HypothesisId] ?? cause);
+}
+
+/** How a limit is known. */
+export const LIMIT_STATUS_WORDS: Readonly<Record<string, string>> = {
+  read: 'read in the source',
+  'read-secondary': 'read in a second text',
+  memory: 'from memory: shown, not a claim of compliance',
+  practice: 'common practice',
+  derived: 'derived',
+};
+
+/** What is left to the limit, with its interval: `0.8 ± 0.3 % left`. */
+export function marginWords(margin: Figure): string {
+  const { text } = formatFigure({ ...margin, value: Math.abs(margin.value) });
+  const open = Math.abs(margin.value) < COVERAGE_FACTOR * margin.u ? ', so it may lie on either side' : '';
+  return margin.value < 0 ? `beyond it by ${text}${open}` : `${text} left${open}`;
 }
 
 /** Odds as people say them: `10 to 1`, `even`, `1 in 20`; below one in a thousand that is said. */

@@ -38,7 +38,7 @@ export class DamagedSettings extends Error {
 
 /** The settings kept with a study. @throws DamagedSettings */
 export function storedSettings(text: string): { readonly settings: Settings; readonly pricesFile: string | undefined } {
-  const outcome = readSettings(text);
+  const outcome = readSettings(text, { kept: true });
   if (!outcome.ok) throw new DamagedSettings(`The stored settings cannot be read: ${outcome.problem.text}`);
   return { settings: outcome.settings, pricesFile: outcome.pricesFile };
 }

@@ -1,4 +1,4 @@
-import type { Rebate, Settings } from '@/lib/engine';
+import { LIMIT_IDS, type Rebate, type Settings } from '@/lib/engine';
 import { nearestWord } from '../fleet/nearest';
 import { noWishes, type PlanWishesFile, planWishesSchema } from '../plan/wishes';
 import {
@@ -85,8 +85,11 @@ export function defaultSettings(): Settings {
   return fromFile(DEFAULTS);
 }
 
-/** Reads a settings file. Keys that are missing take their defaults; an unknown key is a problem, never passed over. */
-export function readSettings(jsonText: string): SettingsOutcome {
+/**
+ * Reads a settings file. Keys that are missing take their defaults; an unknown key is a problem, never passed over. `kept` says that a
+ * study holds these settings already: then a limit that would be refused today is taken as it is, so that the study can still be opened.
+ */
+export function readSettings(jsonText: string, { kept = false }: { readonly kept?: boolean } = {}): SettingsOutcome {
   let raw: unknown;
   try {
     raw = JSON.parse(jsonText.replace(/^\ufeff/, ''));
@@ -97,6 +100,8 @@ export function readSettings(jsonText: string): SettingsOutcome {
   const parsed = partialSettingsSchema.safeParse(raw);
   if (!parsed.success) return { ok: false, problem: explain(parsed.error.issues[0]) };
   const { plan = noWishes(), ...given } = parsed.data;
+  const refused = kept ? undefined : refusedLimit(given.limits ?? {});
+  if (refused) return { ok: false, problem: refused };
   const file = settingsFileSchema.parse({
     ...DEFAULTS,
     ...given,
@@ -117,6 +122,36 @@ export function readSettings(jsonText: string): SettingsOutcome {
 export function settingsToJson(settings: Settings, pricesFile?: string): SettingsFile {
   return toFile(settings, pricesFile);
 }
+
+/** The first limit that no indicator is judged by, or that is not above zero: every limit is a size or a share of something. */
+function refusedLimit(limits: SettingsFile['limits']): SettingsProblem | undefined {
+  for (const [id, { value }] of Object.entries(limits)) {
+    const key = `limits.${id}`;
+    if (!LIMIT_IDS.has(id)) {
+      const near = nearestWord(id, LIMIT_IDS);
+      // A letter and a number are like many others: of these only the case is guessed.
+      const meant = id.length > SHORT || near?.toLowerCase() === id.toLowerCase() ? near : undefined;
+      const known = `Known are ${[...LIMIT_IDS].join(', ')}.`;
+      return {
+        code: 'unknown-key',
+        key,
+        text: `${key} is no limit that is judged by.`,
+        remedy: meant === undefined ? `Remove it. ${known}` : `Did you mean limits.${meant}? ${known}`,
+      };
+    }
+    if (value <= 0)
+      return {
+        code: 'bad-value',
+        key: `${key}.value`,
+        text: `${key}.value: ${value} is not above zero, and no limit is.`,
+        remedy: `Write the limit as a positive number in its unit, or leave ${key} out to judge by the shipped one.`,
+      };
+  }
+  return undefined;
+}
+
+/** Letters of the ids in the table of limits, at most. */
+const SHORT = 3;
 
 function warningsOf(file: SettingsFile): SettingsWarning[] {
   const warnings: SettingsWarning[] = [];

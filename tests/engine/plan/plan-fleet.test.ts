@@ -135,8 +135,9 @@ describe('the plan of a fleet', () => {
     const bundles = [{ name: 'mill', motors: motors.map(({ site, tag }) => ({ site, tag })) }];
     expect(counts(await plan(motors, {}, { limits, jobs, bundles }))).toEqual([3, 0]);
     expect(counts(await plan(motors, {}, { limits: [{ crewHours: 25 }], jobs }))).toEqual([2, 1]);
-    // Elsewhere nothing is limited.
-    expect(counts(await plan(motors, {}, { limits: [{ area: 'kiln', outageHours: 0 }], jobs }))).toEqual([3, 0]);
+    // Elsewhere nothing is limited, and no hours at all is a limit too.
+    const apart = motors.map((each, at) => ({ ...each, area: at === 0 ? 'kiln' : 'mill' }));
+    expect(counts(await plan(apart, {}, { limits: [{ area: 'kiln', outageHours: 0 }], jobs }))).toEqual([2, 0]);
     const failed = motors.map((each) => ({ ...each, failed: true }));
     const none = (await planFleet(failed, settings, { limits, jobs })) as NoPlan;
     expect(none.problems).toEqual([
@@ -196,6 +197,9 @@ describe('the plan of a fleet', () => {
     expect(await codes({ forbid: [{ site: 'North', tag: 'M99' }] })).toEqual(['wish-unknown']);
     expect(await codes({ pins: [{ site: 'North', tag: 'M1', option: 'resize-now' }] })).toEqual(['wish-unknown']);
     expect(await codes({ pins: [{ site: 'North', tag: 'M1', year: 2031 }] })).toEqual(['wish-unknown']);
+    expect(await codes({ limits: [{ area: 'kiln', crewHours: 5 }] })).toEqual(['limit-unknown']);
+    expect(await codes({ limits: [{ site: 'Nrth', crewHours: 5 }] })).toEqual(['limit-unknown']);
+    expect(await codes({ limits: [{ site: 'North', year: 2031, crewHours: 5 }] })).toEqual(['limit-unknown']);
     expect(await codes({ pins: [{ site: 'North', tag: 'M5', year: 2026 }] })).toEqual(['needs-override']);
     const both = { site: 'North', tag: 'M1', year: 2026 };
     expect(await codes({ pins: [both], forbid: [both] })).toEqual(['wishes-contradict']);

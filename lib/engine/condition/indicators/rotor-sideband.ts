@@ -34,7 +34,7 @@ export const rotorSideband: Indicator = {
   id: 'rotor-sideband',
   title: 'Rotor cage',
   needs: ['rotor_sideband_db'],
-  limits: ['E1a', 'E1b', 'E2', 'bars-no-sign', 'bars-likely', 'sideband-no-sign', 'sideband-likely'],
+  limits: ['E1a', 'E1b', 'bars-no-sign', 'bars-likely', 'sideband-no-sign', 'sideband-likely'],
   present: ({ reading }) => reading.rotorSidebandDb !== undefined && reading.rotorSidebandDb > 0,
   judge(scope, input) {
     const { reading, motor, machine, loadFraction } = input;

@@ -2,31 +2,16 @@ import { BandMark } from '@/app/_ui/band-mark';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
-import type { Figure, SisterResult, TrendResult } from '@/lib/engine';
-import { SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
+import type { SisterResult, TrendResult } from '@/lib/engine';
+import { LIMIT_STATUS_WORDS, marginWords, SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
-import { formatFigure, formatStated } from '@/lib/platform/format';
+import { formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
-
-const STATUS_WORDS: Readonly<Record<string, string>> = {
-  read: 'read in the source',
-  'read-secondary': 'read in a second text',
-  memory: 'from memory: shown, not a claim of compliance',
-  practice: 'common practice',
-  derived: 'derived',
-};
 
 /** How an indicator moved. */
 function trendWords({ direction, readings, since }: TrendResult): string {
   const moved = direction === 'steady' ? 'steady' : `getting ${direction}`;
   return `${moved}, ${readings} readings since ${formatStated(since)}`;
-}
-
-/** What is left to the limit, with its interval. */
-function marginWords(margin: Figure): string {
-  const { text } = formatFigure({ ...margin, value: Math.abs(margin.value) });
-  const open = Math.abs(margin.value) < 1.96 * margin.u ? ', so it may lie on either side' : '';
-  return margin.value < 0 ? `beyond it by ${text}${open}` : `${text} left${open}`;
 }
 
 /** How the value stands among those of like motors. */
@@ -92,7 +77,8 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
                   {indicator.margin && <span className={styles.under}>{marginWords(indicator.margin)}</span>}
                 </td>
                 <td className={styles.words}>
-                  {indicator.source} <span className={styles.soft}>({STATUS_WORDS[indicator.status] ?? indicator.status})</span>
+                  {indicator.source}{' '}
+                  <span className={styles.soft}>({LIMIT_STATUS_WORDS[indicator.status] ?? indicator.status})</span>
                 </td>
                 <td className={styles.nowrap}>{indicator.taken_at === undefined ? '' : formatStated(indicator.taken_at)}</td>
               </tr>
