@@ -115,10 +115,16 @@ function withUnit(text: string, unit: string): string {
   return unit === '' ? text : `${text}${NARROW_SPACE}${unit}`;
 }
 
-/** Whether limits are those of value ± half within 2 % of the width (the rule of the results file). */
-function symmetrical(value: number, low: number, high: number, half: number): boolean {
-  const tolerance = 0.02 * (high - low);
-  return Math.abs(low - (value - half)) <= tolerance && Math.abs(high - (value + half)) <= tolerance;
+/** Limits that lie as far on both sides within this share of their width are shown as ±. */
+const SLIGHT = 0.02;
+
+/** The 95 % limits of a figure: its own, else value ± 1.96 u, with ten significant digits as all figures of the results. */
+export function limitsOf95({ value, u, low, high }: Pick<ShownFigure, 'value' | 'u' | 'low' | 'high'>): {
+  readonly low: number;
+  readonly high: number;
+} {
+  const half = COVERAGE_FACTOR * u;
+  return { low: low ?? Number((value - half).toPrecision(10)), high: high ?? Number((value + half).toPrecision(10)) };
 }
 
 /** A figure with its 95 % interval in as many digits as the interval deserves. */
@@ -127,15 +133,15 @@ export function formatFigure(figure: ShownFigure, options: FigureOptions = {}): 
   const scale = options.percent === true ? 100 : 1;
   const unit = options.percent === true ? '%' : figure.unit === '1' ? '' : figure.unit;
   const value = figure.value * scale;
-  const half = COVERAGE_FACTOR * figure.u * scale;
-  const low = figure.low === undefined ? value - half : figure.low * scale;
-  const high = figure.high === undefined ? value + half : figure.high * scale;
+  const within = limitsOf95(figure);
+  const [low, high] = [within.low * scale, within.high * scale];
   if (!(high > low)) {
     const text = formatNumber(value, options.decimals ?? plainDecimals(value), locale);
     return { value: text, unit, text: withUnit(text, unit) };
   }
-  const even = symmetrical(value, low, high, half);
-  const decimals = options.decimals ?? decimalsFor(even ? half : (high - low) / 2);
+  const half = (high - low) / 2;
+  const even = Math.abs((low + high) / 2 - value) <= SLIGHT * (high - low);
+  const decimals = options.decimals ?? decimalsFor(half);
   const show = (number: number): string => formatNumber(number, decimals, locale);
   const limits = { low: show(low), high: show(high) };
   const range = withUnit(`${limits.low} to ${limits.high}`, unit);

@@ -1,12 +1,13 @@
 import ExcelJS from 'exceljs';
 import Papa from 'papaparse';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Figure, MotorResult } from '@/lib/engine';
 import { readResults, readShownRunId } from '@/lib/features/evaluation/data';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { RESULT_COLUMNS } from '@/lib/features/results/columns';
 import { readFleetPack } from '@/lib/features/results/data';
-import { FLEET_COLUMNS } from '@/lib/features/results/fleet-columns';
+import { FLEET_COLUMNS, figureIn, fleetColumn } from '@/lib/features/results/fleet-columns';
 import {
   applyQuery,
   EVERYTHING,
@@ -18,6 +19,7 @@ import {
 } from '@/lib/features/results/fleet-filter';
 import { type FleetRow, rowsOfPack, StrangePack } from '@/lib/features/results/fleet-row';
 import { type ResultLine, resultsCsv, resultsWorkbook } from '@/lib/features/results/write-results';
+import { formatFigure } from '@/lib/platform/format';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
 
@@ -69,6 +71,31 @@ describe('the list', () => {
         else expect(here, `${row.tag} ${name}`).toBe(there);
       }
     }
+  });
+
+  test('shows each figure of the operating point with the limits that its results have, uneven ones in brackets', async () => {
+    const byTag = new Map((await lines()).map(({ result }) => [result?.tag, result]));
+    const read: Readonly<Record<string, (motor: MotorResult) => Figure | undefined>> = {
+      load_fraction: (motor) => motor.load_fraction,
+      shaft_power_kw: (motor) => motor.shaft_power,
+      input_power_kw: (motor) => motor.input_power,
+      efficiency: (motor) => motor.efficiency,
+      loss_total_kw: (motor) => motor.losses?.total,
+    };
+    let uneven = 0;
+    for (const row of rows) {
+      const result = byTag.get(row.tag);
+      for (const [id, figureOf] of Object.entries(read)) {
+        const column = fleetColumn(id);
+        const figure = result && figureOf(result);
+        if (!column || !figure) continue;
+        const percent = figure.unit === '1';
+        const expected = formatFigure({ ...figure, unit: percent ? '1' : '' }, { percent }).text.replace('\u202f%', '');
+        expect(figureIn(row, column, 'en-US')?.text, `${row.tag} ${id}`).toBe(expected);
+        if (expected.includes('(')) uneven += 1;
+      }
+    }
+    expect(uneven).toBeGreaterThan(20);
   });
 
   test('refuses a pack of another version', () => {

@@ -10,6 +10,7 @@ import {
   movableOf,
   type UnrankedMotor,
 } from '@/lib/engine';
+import { limitsOf95 } from '@/lib/platform/format';
 import { toMinor } from '@/lib/platform/money';
 
 /** What lists sort by, as columns of table MotorEvaluation; without ids, rank and place. Money in minor units. */
@@ -20,14 +21,24 @@ export interface ResultColumns {
   readonly ratedPowerKw: number;
   readonly loadFraction: number | null;
   readonly loadFractionU: number | null;
+  readonly loadFractionLow: number | null;
+  readonly loadFractionHigh: number | null;
   readonly shaftPowerKw: number | null;
   readonly shaftPowerKwU: number | null;
+  readonly shaftPowerKwLow: number | null;
+  readonly shaftPowerKwHigh: number | null;
   readonly inputPowerKw: number | null;
   readonly inputPowerKwU: number | null;
+  readonly inputPowerKwLow: number | null;
+  readonly inputPowerKwHigh: number | null;
   readonly efficiency: number | null;
   readonly efficiencyU: number | null;
+  readonly efficiencyLow: number | null;
+  readonly efficiencyHigh: number | null;
   readonly totalLossKw: number | null;
   readonly totalLossKwU: number | null;
+  readonly totalLossKwLow: number | null;
+  readonly totalLossKwHigh: number | null;
   readonly trust: string;
   readonly worstBand: string | null;
   readonly action: string;
@@ -78,11 +89,11 @@ export function resultRow(evaluation: Evaluation, currency: string): EvaluatedRo
       areaName: result.area ?? null,
       tag: result.tag,
       ratedPowerKw: result.rated_power_kw,
-      ...pair('loadFraction', result.load_fraction),
-      ...pair('shaftPowerKw', result.shaft_power),
-      ...pair('inputPowerKw', result.input_power),
-      ...pair('efficiency', result.efficiency),
-      ...pair('totalLossKw', result.losses?.total),
+      ...limited('loadFraction', result.load_fraction),
+      ...limited('shaftPowerKw', result.shaft_power),
+      ...limited('inputPowerKw', result.input_power),
+      ...limited('efficiency', result.efficiency),
+      ...limited('totalLossKw', result.losses?.total),
       trust: result.trust.level,
       worstBand: worstBand(result) ?? null,
       action: result.decision.action,
@@ -111,6 +122,19 @@ function pair<Name extends string>(name: Name, figure: Figure | undefined): Pair
   const both: Readonly<Record<string, number | null>> = { [name]: figure?.value ?? null, [`${name}U`]: figure?.u ?? null };
   // A computed key widens to text: the two members are those of the type.
   return both as Pair<Name>;
+}
+
+type Limited<Name extends string> = Pair<Name> & { readonly [Key in `${Name}Low` | `${Name}High`]: number | null };
+
+function limited<Name extends string>(name: Name, figure: Figure | undefined): Limited<Name> {
+  const limits = figure && limitsOf95(figure);
+  const both: Readonly<Record<string, number | null>> = {
+    ...pair(name, figure),
+    [`${name}Low`]: limits?.low ?? null,
+    [`${name}High`]: limits?.high ?? null,
+  };
+  // As in `pair`.
+  return both as Limited<Name>;
 }
 
 const BANDS_FROM_WORST: readonly Band[] = ['beyond', 'near', 'within'];

@@ -18,8 +18,8 @@ export interface PlacedRow {
 }
 
 /** Columns of the table besides those named in the statements: a copy takes them over as they are. */
-const COPIED = `"studyId", "siteName", "areaName", "tag", "naturalKey", "inputHash", "ratedPowerKw", "loadFraction", "loadFractionU",
-  "shaftPowerKw", "shaftPowerKwU", "inputPowerKw", "inputPowerKwU", "efficiency", "efficiencyU", "totalLossKw", "totalLossKwU",
+const COPIED = `"studyId", "siteName", "areaName", "tag", "naturalKey", "inputHash", "ratedPowerKw", "loadFraction", "loadFractionU", "loadFractionLow", "loadFractionHigh",
+  "shaftPowerKw", "shaftPowerKwU", "shaftPowerKwLow", "shaftPowerKwHigh", "inputPowerKw", "inputPowerKwU", "inputPowerKwLow", "inputPowerKwHigh", "efficiency", "efficiencyU", "efficiencyLow", "efficiencyHigh", "totalLossKw", "totalLossKwU", "totalLossKwLow", "totalLossKwHigh",
   "trust", "worstBand", "action", "timing", "option", "costMinor", "moneySavedMinorPerYear", "moneySavedMinorPerYearU",
   "energySavedKwhPerYear", "energySavedKwhPerYearU", "simplePaybackYears", "simplePaybackYearsU", "netPresentValueMinor",
   "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "rank", "sisters", "details", "movable"`;

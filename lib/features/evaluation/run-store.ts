@@ -78,13 +78,17 @@ interface Earlier {
 
 /**
  * Earlier results of a study by the hash of what went into them; those of this very run come first. Those kept from before results could be
- * ranked at other prices are worked out anew.
+ * ranked at other prices, or had limits of their own, are worked out anew.
  */
 export async function readEarlier(db: Reader, run: Run): Promise<Map<string, Earlier>> {
   const runs = await db.evaluationRun.findMany({ where: { studyId: run.studyId }, select: { id: true, frozen: true } });
   const frozen = new Map(runs.map((each) => [each.id, each.frozen]));
   const rows = await db.motorEvaluation.findMany({
-    where: { studyId: run.studyId, movable: { not: null } },
+    where: {
+      studyId: run.studyId,
+      movable: { not: null },
+      OR: [{ loadFraction: null }, { loadFractionLow: { not: null } }],
+    },
     select: { id: true, runId: true, inputHash: true },
   });
   const weight = (runId: string): number => (runId === run.id ? 0 : frozen.get(runId) === true ? 2 : 1);

@@ -1,4 +1,5 @@
 import type { Figure, MotorResult, OptionResult } from '@/lib/engine';
+import { limitsOf95 } from '@/lib/platform/format';
 
 /** One column of a flat results table: the same for the command line, the downloads and the screens' lists. */
 export interface ResultColumn {
@@ -19,6 +20,19 @@ function pair(name: string, unit: string, meaning: string, read: (motor: MotorRe
   ];
 }
 
+/** A figure of the operating point: its limits are not always as far on both sides. */
+function limited(name: string, unit: string, meaning: string, read: (motor: MotorResult) => Figure | undefined): ResultColumn[] {
+  const limits = (motor: MotorResult) => {
+    const figure = read(motor);
+    return figure && limitsOf95(figure);
+  };
+  return [
+    ...pair(name, unit, meaning, read),
+    { name: `${name}_low`, unit, meaning: `${meaning}: lower limit at 95 %`, value: (motor) => limits(motor)?.low },
+    { name: `${name}_high`, unit, meaning: `${meaning}: upper limit at 95 %`, value: (motor) => limits(motor)?.high },
+  ];
+}
+
 /** The columns of the flat results, in order. Units stand in the names, as in the fleet sheet. */
 export const RESULT_COLUMNS: readonly ResultColumn[] = [
   { name: 'rank', unit: '1', meaning: 'rank in the fleet', value: (motor) => motor.rank },
@@ -27,16 +41,16 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
   { name: 'area', unit: '', meaning: 'area', value: (motor) => motor.area },
   { name: 'description', unit: '', meaning: 'what it drives', value: (motor) => motor.description },
   { name: 'rated_power_kw', unit: 'kW', meaning: 'rated shaft output', value: (motor) => motor.rated_power_kw },
-  ...pair('load_fraction', '1', 'shaft power over rated output', (motor) => motor.load_fraction),
-  ...pair('shaft_power_kw', 'kW', 'shaft power', (motor) => motor.shaft_power),
-  ...pair('input_power_kw', 'kW', 'input power', (motor) => motor.input_power),
-  ...pair('efficiency', '1', 'efficiency at the operating point', (motor) => motor.efficiency),
+  ...limited('load_fraction', '1', 'shaft power over rated output', (motor) => motor.load_fraction),
+  ...limited('shaft_power_kw', 'kW', 'shaft power', (motor) => motor.shaft_power),
+  ...limited('input_power_kw', 'kW', 'input power', (motor) => motor.input_power),
+  ...limited('efficiency', '1', 'efficiency at the operating point', (motor) => motor.efficiency),
   ...pair('loss_stator_kw', 'kW', 'stator loss', (motor) => motor.losses?.stator),
   ...pair('loss_rotor_kw', 'kW', 'rotor loss', (motor) => motor.losses?.rotor),
   ...pair('loss_core_kw', 'kW', 'core loss', (motor) => motor.losses?.core),
   ...pair('loss_friction_windage_kw', 'kW', 'friction and windage', (motor) => motor.losses?.friction_windage),
   ...pair('loss_stray_kw', 'kW', 'stray-load loss', (motor) => motor.losses?.stray),
-  ...pair('loss_total_kw', 'kW', 'total loss', (motor) => motor.losses?.total),
+  ...limited('loss_total_kw', 'kW', 'total loss', (motor) => motor.losses?.total),
   { name: 'trust', unit: '', meaning: 'trust in the energy figures', value: (motor) => motor.trust.level },
   {
     name: 'trust_findings',

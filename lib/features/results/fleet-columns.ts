@@ -1,3 +1,4 @@
+import { type FigureText, formatFigure } from '@/lib/platform/format';
 import type { ReaderUnits } from '../study/reader-units';
 import type { FleetFact, FleetRow } from './fleet-row';
 import { type PaybackWords, paybackWords } from './payback-words';
@@ -34,6 +35,11 @@ export interface FleetColumn {
   readonly value: (row: FleetRow) => string | number | undefined;
   /** Standard uncertainty in the unit shown, where the column has figures with doubt. */
   readonly doubt?: (row: FleetRow) => number | undefined;
+  /** 95 % limits in the unit shown, where they are not always value ± 1.96 times the doubt. */
+  readonly limits?: {
+    readonly low: (row: FleetRow) => number | undefined;
+    readonly high: (row: FleetRow) => number | undefined;
+  };
   /** Digits after the decimal sign of values without doubt. */
   readonly decimals?: number;
   /** Written digit by digit, as a year is: never grouped, never rounded. */
@@ -76,6 +82,26 @@ function figure(
   scale = 1,
 ): FleetColumn {
   return { id: fact, kind: 'number', value: scaled(fact, scale), doubt: scaled(doubt, scale), ...column };
+}
+
+/** Figures of the operating point, whose limits are facts of their own. */
+type LimitedFact = { readonly [Name in FleetFact]: `${Name}_high` extends FleetFact ? Name : never }[FleetFact];
+
+function limited(
+  fact: LimitedFact & NumberFact,
+  column: Omit<FleetColumn, 'id' | 'kind' | 'value' | 'doubt' | 'limits'>,
+  scale = 1,
+): FleetColumn {
+  const limits = { low: scaled(`${fact}_low`, scale), high: scaled(`${fact}_high`, scale) };
+  return figure(fact, `${fact}_u`, { limits, ...column }, scale);
+}
+
+/** A figure of a row with its 95 % interval in words, by the one formatter; `undefined` where the row has none. */
+export function figureIn(row: FleetRow, column: FleetColumn, locale: string, unit = ''): FigureText | undefined {
+  const value = column.value(row);
+  const u = column.doubt?.(row);
+  if (typeof value !== 'number' || u === undefined) return undefined;
+  return formatFigure({ value, u, unit, low: column.limits?.low(row), high: column.limits?.high(row) }, { locale });
 }
 
 const NO_READING = 'no usable reading';
@@ -198,9 +224,8 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
     value: (row) => row.hours_per_year,
     absent: 'not stated, or given as a duty profile',
   },
-  figure(
+  limited(
     'load_fraction',
-    'load_fraction_u',
     {
       name: 'Load',
       unit: '%',
@@ -211,7 +236,7 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
     },
     100,
   ),
-  figure('shaft_power_kw', 'shaft_power_kw_u', {
+  limited('shaft_power_kw', {
     name: 'Shaft power',
     unit: 'kW',
     meaning: 'Power at the shaft at the latest usable reading.',
@@ -220,7 +245,7 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
     why: () => 'shaft_power',
     absent: NO_READING,
   }),
-  figure('input_power_kw', 'input_power_kw_u', {
+  limited('input_power_kw', {
     name: 'Input power',
     unit: 'kW',
     meaning: 'Electrical input at the latest usable reading.',
@@ -228,9 +253,8 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
     why: () => 'input_power',
     absent: NO_READING,
   }),
-  figure(
+  limited(
     'efficiency',
-    'efficiency_u',
     {
       name: 'Efficiency',
       unit: '%',
@@ -241,7 +265,7 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
     },
     100,
   ),
-  figure('loss_total_kw', 'loss_total_kw_u', {
+  limited('loss_total_kw', {
     name: 'Total loss',
     unit: 'kW',
     meaning: 'Sum of the five losses at the operating point.',

@@ -6,7 +6,7 @@
 /** Kinds of facts: `key` is always there; money is packed in minor units and read in units of the currency. */
 type Kind = 'key' | 'text' | 'number' | 'money';
 
-/** The facts of a row, in the order of the pack. `…_u` are standard uncertainties (k = 1) in the unit of the fact before. */
+/** The facts of a row, in the order of the pack. `…_u` are standard uncertainties (k = 1), `…_low` and `…_high` limits at 95 %, in the unit of the fact before. */
 export const FLEET_FACTS = {
   id: 'key',
   version: 'number',
@@ -29,14 +29,24 @@ export const FLEET_FACTS = {
   rank: 'number',
   load_fraction: 'number',
   load_fraction_u: 'number',
+  load_fraction_low: 'number',
+  load_fraction_high: 'number',
   shaft_power_kw: 'number',
   shaft_power_kw_u: 'number',
+  shaft_power_kw_low: 'number',
+  shaft_power_kw_high: 'number',
   input_power_kw: 'number',
   input_power_kw_u: 'number',
+  input_power_kw_low: 'number',
+  input_power_kw_high: 'number',
   efficiency: 'number',
   efficiency_u: 'number',
+  efficiency_low: 'number',
+  efficiency_high: 'number',
   loss_total_kw: 'number',
   loss_total_kw_u: 'number',
+  loss_total_kw_low: 'number',
+  loss_total_kw_high: 'number',
   trust: 'text',
   band: 'text',
   action: 'text',

@@ -114,7 +114,10 @@ function notesOf(
       ['Currency', currency],
       ['Filter', filter],
       ['Order', list.order],
-      ['Uncertainty', 'columns ending in _u hold the standard uncertainty (k = 1); the screens show 1.96 times it'],
+      [
+        'Uncertainty',
+        'columns ending in _u hold the standard uncertainty (k = 1), those in _low and _high the limits at 95 %; where there are none of these the screens show value ± 1.96 u',
+      ],
       ['Engine', making?.engineVersion ?? 'not yet evaluated'],
       ['Evaluated', making?.finishedAt === undefined ? 'not yet evaluated' : `${formatInstant(making.finishedAt)} UTC`],
       ['Tables', making?.tableEditions.map(({ id, edition }) => `${id}: ${edition}`).join('; ') ?? ''],

@@ -3,12 +3,21 @@ import { FLEET_COLUMNS, type FleetColumn, fleetColumn } from './fleet-columns';
 import type { FleetRow } from './fleet-row';
 
 const AT_SHAFT = new Map(
-  FLEET_COLUMNS.filter((column) => column.shaft).map(({ value, doubt, ...column }): [string, FleetColumn] => {
+  FLEET_COLUMNS.filter((column) => column.shaft).map(({ value, doubt, limits, ...column }): [string, FleetColumn] => {
     const scale = (read: (row: FleetRow) => string | number | undefined) => (row: FleetRow) => {
       const kilowatts = read(row);
       return typeof kilowatts === 'number' ? kilowatts * shaftScale('hp') : undefined;
     };
-    return [column.id, { ...column, unit: shaftUnit('hp'), value: scale(value), ...(doubt && { doubt: scale(doubt) }) }];
+    return [
+      column.id,
+      {
+        ...column,
+        unit: shaftUnit('hp'),
+        value: scale(value),
+        ...(doubt && { doubt: scale(doubt) }),
+        ...(limits && { limits: { low: scale(limits.low), high: scale(limits.high) } }),
+      },
+    ];
   }),
 );
 

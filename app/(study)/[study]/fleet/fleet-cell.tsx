@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { BandMark } from '@/app/_ui/band-mark';
 import { TrustMark } from '@/app/_ui/trust-mark';
-import { BAND_WORDS, type FleetColumn, type Showing, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
+import { BAND_WORDS, type FleetColumn, figureIn, type Showing, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
 import { wordOf } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import { shownUnit } from '@/lib/features/results/shown-columns';
@@ -16,6 +16,8 @@ export interface ColumnSetting {
   readonly places: number;
   /** Characters of the widest interval, with its sign. */
   readonly intervalWidth: number;
+  /** Whether any interval is not as far on both sides: then they stand in line on the left. */
+  readonly uneven: boolean;
   /** Width of the column in digits, beside its padding: that of its widest cell or of its head, within limits. */
   readonly digits: number;
 }
@@ -26,7 +28,9 @@ const MOST_PLACES = 2;
 const LETTER = 0.86;
 /** Tags are set bold, and are never cut: they tell motors apart. */
 const BOLD = 1.4;
-const WIDEST = 28;
+const WIDEST = 34;
+/** Of an interval in words a fifth are spaces and brackets, narrower than digits. */
+const NARROW = 0.9;
 /** Letters that the mark before a word takes up. */
 const MARK_LETTERS: Readonly<Record<string, number>> = { trust: 2.5, band: 4 };
 
@@ -38,6 +42,7 @@ export function settingOf(rows: readonly FleetRow[], column: FleetColumn, showin
   let whole = 1;
   let letters = 0;
   let wholeInterval = 0;
+  let widestUneven = 0;
   const step = Math.max(1, Math.floor(rows.length / SAMPLE));
   for (let at = 0; at < rows.length; at += column.kind === 'number' ? step : 1) {
     const row = rows[at];
@@ -50,28 +55,41 @@ export function settingOf(rows: readonly FleetRow[], column: FleetColumn, showin
       letters = Math.max(letters, instead.short.length);
       continue;
     }
-    const doubt = column.doubt?.(row);
-    const [text, interval] = numberTexts(value, doubt, column, locale);
+    const { text, interval, uneven } = numberTexts(row, value, { column, locale });
     const [before = '', after = ''] = text.split(point);
     whole = Math.max(whole, before.length);
     places = Math.max(places, Math.min(MOST_PLACES, after.length));
-    wholeInterval = Math.max(wholeInterval, (interval.split(point)[0] ?? '').length);
+    if (uneven) widestUneven = Math.max(widestUneven, interval.length);
+    else wholeInterval = Math.max(wholeInterval, (interval.split(point)[0] ?? '').length);
   }
   const digits = places === 0 ? 0 : places + 1;
-  const intervalWidth = wholeInterval === 0 ? 0 : wholeInterval + digits + 2;
+  const intervalWidth = Math.max(wholeInterval === 0 ? 0 : wholeInterval + digits, widestUneven && widestUneven * NARROW + 1);
   const own =
     column.kind === 'number'
       ? Math.max(whole + digits + intervalWidth, letters * LETTER)
       : (letters + (MARK_LETTERS[column.id] ?? 0)) * LETTER * (column.id === 'tag' ? BOLD : 1);
   const head = Math.max(column.name.length + 1.5, column.unit.length) * LETTER;
-  return { showing, point, places, intervalWidth, digits: Math.min(WIDEST, Math.max(own, head)) };
+  return { showing, point, places, intervalWidth, uneven: widestUneven > 0, digits: Math.min(WIDEST, Math.max(own, head)) };
 }
 
-/** A number and its interval as shown; the interval is empty where there is none. */
-function numberTexts(value: number, doubt: number | undefined, column: FleetColumn, locale: string): readonly [string, string] {
-  if (doubt === undefined) return [plainText(value, column, locale), ''];
-  const text = formatFigure({ value, u: doubt, unit: '' }, { locale });
-  return [text.value, text.plusMinus ?? ''];
+interface NumberTexts {
+  readonly text: string;
+  /** `± 2.1`, or `(39.0 to 45.2)` where it is not as far on both sides; empty where there is none. */
+  readonly interval: string;
+  readonly uneven: boolean;
+}
+
+/** A number and its interval as shown. */
+function numberTexts(
+  row: FleetRow,
+  value: number,
+  { column, locale }: { readonly column: FleetColumn; readonly locale: string },
+): NumberTexts {
+  const figure = figureIn(row, column, locale);
+  if (!figure) return { text: plainText(value, column, locale), interval: '', uneven: false };
+  const { value: text, plusMinus, low, high } = figure;
+  if (plusMinus !== undefined) return { text, interval: `± ${plusMinus}`, uneven: false };
+  return low === undefined ? { text, interval: '', uneven: false } : { text, interval: `(${low} to ${high})`, uneven: true };
 }
 
 function plainText(value: number, column: FleetColumn, locale: string): string {
@@ -134,12 +152,12 @@ export function FleetCell({
       </span>
     );
   }
-  const [text, interval] = numberTexts(value, column.doubt?.(row), column, setting.showing.locale);
+  const { text, interval, uneven } = numberTexts(row, value, { column, locale: setting.showing.locale });
   if (stacked) {
     return (
       <span>
         {column.name.toLowerCase()} {text}
-        {interval !== '' && <span className={styles.soft}> ± {interval}</span>}
+        {interval !== '' && <span className={styles.soft}> {interval}</span>}
         <span className={styles.soft}>{`\u202f${column.unit}`}</span>
       </span>
     );
@@ -149,12 +167,15 @@ export function FleetCell({
       {text}
       <Padding text={text} setting={setting} />
       {column.doubt && (
-        <span className={styles.interval} style={{ minWidth: `${setting.intervalWidth}ch` }}>
+        <span
+          className={setting.uneven ? `${styles.interval} ${styles.uneven}` : styles.interval}
+          style={{ minWidth: `${setting.intervalWidth}ch` }}
+        >
           {interval !== '' && (
             <>
               {' '}
-              ± {interval}
-              <Padding text={interval} setting={setting} />
+              {interval}
+              {!uneven && !setting.uneven && <Padding text={interval} setting={setting} />}
             </>
           )}
         </span>
@@ -176,8 +197,7 @@ export function cellInWords(row: FleetRow, column: FleetColumn, showing: Showing
   if (typeof value === 'string') return wordOf(column, value);
   const instead = column.instead?.(row, showing);
   if (instead) return instead.long;
-  const doubt = column.doubt?.(row);
-  if (doubt === undefined) return `${plainText(value, column, locale)}${unit === '' ? '' : `\u202f${unit}`}`;
-  const text = formatFigure({ value, u: doubt, unit }, { locale });
+  const text = figureIn(row, column, locale, unit);
+  if (!text) return `${plainText(value, column, locale)}${unit === '' ? '' : `\u202f${unit}`}`;
   return text.range === undefined ? text.text : `${text.text}, that is ${text.range} at 95 %`;
 }

@@ -258,7 +258,9 @@ export function FleetScreen(props: Props) {
                 </button>
               </span>
             ))}
-            <p className={styles.note}>± is the 95 % interval (1.96 u).{query.sort.length > 0 && ` By ${sortWords(query)}.`}</p>
+            <p className={styles.note}>
+              ±, or from and to in brackets, is the 95 % interval.{query.sort.length > 0 && ` By ${sortWords(query)}.`}
+            </p>
           </div>
         </>
       )}
