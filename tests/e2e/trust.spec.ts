@@ -48,6 +48,14 @@ test('what may not be used leads to a round sheet with expected ranges, cautions
   await expect(page.getByRole('button', { name: 'Print' })).toBeHidden();
 });
 
+test('a screen opened before the first evaluation is done shows the figures when they are there, by itself', async ({ page }) => {
+  const study = await plantStudy('Waiting', 40, { evaluated: false });
+  await page.goto(`/${study}/trust`);
+  await page.getByRole('button', { name: 'Evaluate now' }).click();
+  await expect(page.getByText(/The figures of (all 40|\d+ of 40) motors may/)).toBeVisible();
+  await expect(page.getByText('The fleet has not been evaluated yet.')).toBeHidden();
+});
+
 test('without a tick the round sheet says what to do; before the first evaluation so does the list', async ({ page }) => {
   const study = await plantStudy('No trust', 3, { evaluated: false });
   await page.goto(`/${study}/trust`);

@@ -2,10 +2,12 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
 import { readMoves, writeMoves } from '@/lib/features/ranking/schema';
 import { currentStudy, loadUnits } from '@/lib/features/study/loaders';
 import { formatCount } from '@/lib/platform/format';
+import { NoFigures } from '../no-figures';
 import { Answer } from './answer';
 import { DECISIONS, decisionWords } from './decisions';
 import { Motors } from './motors';
@@ -28,18 +30,9 @@ export default async function RankingScreen({ params, searchParams }: Props) {
   const page = one('page') === 'all' ? 'all' : Math.max(1, Math.trunc(Number(one('page') ?? '1')) || 1);
   const study = await currentStudy(id);
   if (!study) notFound();
+  const progress = await loadProgress(id);
   const ranking = await loadRanking(id, { action: decision?.action, timing: decision?.timing, area }, page);
-  if (!ranking) {
-    return (
-      <main id="main" className={sheet.main}>
-        <h1>Ranking</h1>
-        <p>
-          The fleet has not been evaluated yet. <Link href={`/${id}/fleet`}>See the fleet</Link>, or{' '}
-          <Link href={`/${id}/import`}>import a sheet</Link>.
-        </p>
-      </main>
-    );
-  }
+  if (!ranking) return <NoFigures study={id} title="Ranking" progress={progress} />;
   const { sum, motors, found, areas } = ranking;
   const units = await loadUnits();
   const { discountRate } = study.settings;

@@ -2,10 +2,12 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { currentStudy } from '@/lib/features/study/loaders';
 import { loadTrustList } from '@/lib/features/trust/loaders';
 import type { TrustItem, TrustList } from '@/lib/features/trust/schema';
 import { formatCount } from '@/lib/platform/format';
+import { NoFigures } from '../no-figures';
 import { TrustItems } from './trust-items';
 
 export const metadata: Metadata = { title: 'Trust' };
@@ -25,18 +27,9 @@ export default async function TrustScreen({ params, searchParams }: Props) {
   const asked = (await searchParams).area;
   const study = await currentStudy(id);
   if (!study) notFound();
+  const progress = await loadProgress(id);
   const list = await loadTrustList(id);
-  if (!list) {
-    return (
-      <main id="main" className={sheet.main}>
-        <h1>Trust</h1>
-        <p>
-          The fleet has not been evaluated yet. <Link href={`/${id}/fleet`}>See the fleet</Link>, or{' '}
-          <Link href={`/${id}/import`}>import a sheet</Link>.
-        </p>
-      </main>
-    );
-  }
+  if (!list) return <NoFigures study={id} title="Trust" progress={progress} />;
   const areas = list.items.some(({ area }) => area === undefined) ? [...list.areas, NO_AREA] : list.areas;
   const area = areas.find((each) => each === asked);
   const inView = list.items.filter((item) => area === undefined || areaOf(item) === area);

@@ -2,10 +2,12 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { currentStudy } from '@/lib/features/study/loaders';
 import { loadWorklist } from '@/lib/features/worklist/loaders';
 import type { WorkItem } from '@/lib/features/worklist/schema';
 import { formatCount } from '@/lib/platform/format';
+import { NoFigures } from '../no-figures';
 import { Apart } from './apart';
 import { WorkItems } from './work-items';
 
@@ -29,18 +31,9 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
   const group = GROUPS.find((entry) => entry.id === asked)?.id ?? 'risk';
   const study = await currentStudy(id);
   if (!study) notFound();
+  const progress = await loadProgress(id);
   const list = await loadWorklist(id);
-  if (!list) {
-    return (
-      <main id="main" className={sheet.main}>
-        <h1>Worklist</h1>
-        <p>
-          The fleet has not been evaluated yet. <Link href={`/${id}/fleet`}>See the fleet</Link>, or{' '}
-          <Link href={`/${id}/import`}>import a sheet</Link>.
-        </p>
-      </main>
-    );
-  }
+  if (!list) return <NoFigures study={id} title="Worklist" progress={progress} />;
   const { items } = list;
   return (
     <main id="main" className={sheet.main} data-print="wide">

@@ -1,0 +1,29 @@
+'use client';
+
+import Link from 'next/link';
+import { useRouter } from 'next/navigation';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { EvaluationProgress } from '@/lib/features/evaluation/schema';
+import { EvaluationStatus } from './evaluation-status';
+
+interface Props {
+  readonly study: string;
+  readonly title: string;
+  /** Read before the page looked for figures: what is done meanwhile is then noticed. */
+  readonly progress: EvaluationProgress;
+}
+
+/** In place of a screen that lives by the results, as long as there are none: how the evaluation stands; the screen comes by itself when it is done. */
+export function NoFigures({ study, title, progress }: Props) {
+  const router = useRouter();
+  return (
+    <main id="main" className={sheet.main}>
+      <h1>{title}</h1>
+      {progress.active === undefined && <p>The fleet has not been evaluated yet.</p>}
+      <EvaluationStatus study={study} initial={progress} onNewFigures={router.refresh} />
+      <p>
+        <Link href={`/${study}/fleet`}>See the fleet</Link>, or <Link href={`/${study}/import`}>import a sheet</Link>.
+      </p>
+    </main>
+  );
+}
