@@ -1,4 +1,5 @@
 import { evaluateMotor, type LineTable, lineTable } from '@/lib/engine';
+import { lineSeen, stepHertz } from '@/lib/features/condition/line-words';
 import { csvRow } from '@/lib/features/fleet/write-csv';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
 import { loadTables } from '@/lib/reference/load';
@@ -101,16 +102,11 @@ function figuresOf(table: LineTable): string[] {
   ] as const;
   return [
     ...named.flatMap(([name, value]) => (value ? [`  ${name}: ${formatFigure(value).text}`] : [])),
-    ...(resolution ? [`  resolution: ${hertz(resolution.value_hz)} (${resolution.known})`] : []),
+    ...(resolution ? [`  resolution: ${stepHertz(resolution.value_hz)} (${resolution.known})`] : []),
     ...(need
-      ? [`  the pole-pass sidebands need: ${hertz(need.resolution_hz)}, a record of ${formatNumber(need.record_s, 1)} s`]
+      ? [`  the pole-pass sidebands need: ${stepHertz(need.resolution_hz)}, a record of ${formatNumber(need.record_s, 1)} s`]
       : []),
   ];
-}
-
-/** Four digits; what is far below any spectrum's step is nothing. */
-function hertz(value: number): string {
-  return `${Math.abs(value) < 1e-6 ? 0 : Number(value.toPrecision(4))} Hz`;
 }
 
 function spectrumBlock(table: LineTable, spectrum: 'current' | 'vibration'): string[] {
@@ -138,8 +134,8 @@ function coincidenceBlock(table: LineTable): string[] {
     'Lines of different causes that cannot be told apart',
     table.coincide.map((found) => {
       const finer =
-        found.resolution_hz === undefined ? '' : `; a resolution of ${hertz(found.resolution_hz)} would part them here`;
-      return `${found.spectrum}: ${found.lines.join(' and ')}: ${hertz(found.apart_hz)} apart, ${hertz(found.needed_hz)} needed; ${parted(found)}${finer}`;
+        found.resolution_hz === undefined ? '' : `; a resolution of ${stepHertz(found.resolution_hz)} would part them here`;
+      return `${found.spectrum}: ${found.lines.join(' and ')}: ${stepHertz(found.apart_hz)} apart, ${stepHertz(found.needed_hz)} needed; ${parted(found)}${finer}`;
     }),
   );
 }
@@ -148,7 +144,8 @@ function observedBlock(table: LineTable): string[] {
   return titled(
     'Lines seen',
     table.observed.map(
-      ({ frequency_hz, may_be }) => `${hertz(frequency_hz)}: ${may_be.length === 0 ? 'none of these' : may_be.join(' or ')}`,
+      ({ frequency_hz, may_be }) =>
+        `${lineSeen(frequency_hz, table.resolution)}: ${may_be.length === 0 ? 'none of these' : may_be.join(' or ')}`,
     ),
   );
 }
@@ -159,7 +156,7 @@ function barBlock(table: LineTable): string[] {
     table.bar_counts.flatMap(({ frequency_hz, fits }) =>
       fits.map(
         (fit, index) =>
-          `${hertz(frequency_hz)}: ${fit.bars} bars${fit.stated ? ' (as stated)' : ''}, ${fit.relation}, ${fit.off_hz.toFixed(2)} Hz off${index === 0 ? '' : `; against the first: ${parted(fit)}`}`,
+          `${lineSeen(frequency_hz, table.resolution)}: ${fit.bars} bars${fit.stated ? ' (as stated)' : ''}, ${fit.relation}, ${stepHertz(fit.off_hz)} off${index === 0 ? '' : `; against the first: ${parted(fit)}`}`,
       ),
     ),
   );

@@ -146,7 +146,7 @@ export const pole_pass = {
   cell: "2 * {supply} - {poles} * {shaft}",
   expression: "2 * supply - poles * shaft",
   valid: "Cage and wound-rotor induction machines: twice slip times supply frequency.",
-  source: "Pole-pass frequency = 2 s f₁ = poles × slip speed (cbmconnect.com, electrical frequencies, part 2)",
+  source: "Pole-pass frequency = 2 s f₁ = poles × slip speed (read in a trade text on electrical frequencies)",
 } as const satisfies Compiled;
 
 export const record_length = {

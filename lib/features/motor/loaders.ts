@@ -9,6 +9,8 @@ import {
   type Figure,
   type Finding,
   figuresOf,
+  INDICATOR_PATH,
+  INDICATOR_TITLES,
   type Model,
   modelOfEvaluation,
   motorResult,
@@ -182,7 +184,10 @@ export const loadWhy = cache(async (studyId: string, motorId: string, path: stri
   const { stored, force } = found;
   const unit = (await loadUnits()) === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
   const titles = new Map(motorResult(evaluation).options.map((option) => [option.id, optionTitle(option, unit)]));
-  const nameOf = (figure: string) => figureWords(figure, titles);
+  const nameOf = (figure: string) => {
+    const title = figure.startsWith(INDICATOR_PATH) ? INDICATOR_TITLES.get(figure.slice(INDICATOR_PATH.length)) : undefined;
+    return title === undefined ? figureWords(figure, titles) : `condition: ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  };
   const model = OF_MACHINE.test(path) ? modelOfEvaluation(evaluation) : undefined;
   const machine = model && { model, contributions: contributions(evaluation) };
   return { study: force.study, stored, derivation, machine, figures: [...figures.keys()], nameOf };

@@ -173,7 +173,8 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         key: 'limits',
         label: 'Changed limits',
         unit: 'JSON',
-        meaning: 'By limit id: {"C1":{"value":2,"reason":"…"}}; see Tables for the ids.',
+        meaning:
+          'By limit id, each above zero and in the unit of the limit: {"C1":{"value":2,"reason":"…"}}. Many ids stand in Tables; one that is not known is answered with all there are.',
         kind: 'json',
       },
     ],

@@ -1,7 +1,7 @@
 import type { LineRule } from './line';
 
 const SLOT_SOURCE = 'Cameron, Thomson and Dow 1986 (from memory)';
-const SIDEBAND_SOURCE = 'Pole-pass frequency 2 s f₁ (cbmconnect.com, electrical frequencies, part 2)';
+const SIDEBAND_SOURCE = 'Pole-pass frequency 2 s f₁ (read in a trade text on electrical frequencies)';
 
 /** Orders of the supply's own harmonics that six-pulse loads make. */
 const HARMONICS = [5, 7, 11, 13, 17, 19, 23, 25] as const;

@@ -58,7 +58,7 @@ export const pole_pass = formula({
   },
   expression: '2 * supply - poles * shaft',
   valid: 'Cage and wound-rotor induction machines: twice slip times supply frequency.',
-  source: 'Pole-pass frequency = 2 s f₁ = poles × slip speed (cbmconnect.com, electrical frequencies, part 2)',
+  source: 'Pole-pass frequency = 2 s f₁ = poles × slip speed (read in a trade text on electrical frequencies)',
   example: { supply: 60, shaft: 29.25, poles: 4 },
 });
 

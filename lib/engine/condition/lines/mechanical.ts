@@ -16,7 +16,7 @@ interface Passing {
   readonly id: string;
   readonly cause: HypothesisId;
   /** In the current the same passing may speak for another cause. */
-  readonly inCurrent?: HypothesisId;
+  readonly inCurrent?: { readonly cause: HypothesisId; readonly meaning: string };
   readonly meaning: string;
   readonly relation: string;
   readonly source: string;
@@ -31,8 +31,8 @@ export function mechanicalLines(scope: MotorScope, plate: Plate, geometry: LineG
     {
       id: 'shaft',
       cause: 'driven-machine',
-      inCurrent: 'eccentricity',
-      meaning: 'one times shaft speed: unbalance; in the current a rotor off its centre',
+      inCurrent: { cause: 'eccentricity', meaning: 'one times shaft speed: a rotor off its centre' },
+      meaning: 'one times shaft speed: unbalance',
       relation: 'f_r',
       source: 'Textbooks (from memory)',
       multiple: exact(1, '1'),
@@ -54,23 +54,24 @@ export function mechanicalLines(scope: MotorScope, plate: Plate, geometry: LineG
 
 /** In the vibration a passing shows at its own frequency, in the current on both sides of the supply line. */
 function inBothSpectra({ id, cause, inCurrent, meaning, relation, source, multiple }: Passing): LineRule[] {
-  const base = { meaning, source, status: source === KINEMATICS ? 'computed' : 'memory' } as const;
+  const base = { source, status: source === KINEMATICS ? 'computed' : 'memory' } as const;
+  const current = inCurrent ?? { cause, meaning };
   return [
-    { ...base, id, spectrum: 'vibration', cause, relation, supply: 0, shaft: multiple },
+    { ...base, id, spectrum: 'vibration', cause, meaning, relation, supply: 0, shaft: multiple },
     {
       ...base,
+      ...current,
       id: `${id}-lower`,
       spectrum: 'current',
-      cause: inCurrent ?? cause,
       relation: `f₁ − ${relation}`,
       supply: 1,
       shaft: scaled(multiple, -1),
     },
     {
       ...base,
+      ...current,
       id: `${id}-upper`,
       spectrum: 'current',
-      cause: inCurrent ?? cause,
       relation: `f₁ + ${relation}`,
       supply: 1,
       shaft: multiple,

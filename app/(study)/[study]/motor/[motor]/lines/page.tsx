@@ -5,6 +5,7 @@ import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { LineTable } from '@/lib/engine';
+import { lineSeen, stepHertz, symbolWords } from '@/lib/features/condition/line-words';
 import { causeWords } from '@/lib/features/condition/words';
 import { loadLines } from '@/lib/features/motor/lines-loader';
 import { formatFigure, formatNumber, formatStated } from '@/lib/platform/format';
@@ -43,6 +44,7 @@ export default async function LinesScreen({ params }: Props) {
       {table.missing.length > 0 && (
         <section className={sheet.section} aria-labelledby="missing">
           <h2 id="missing">What would add lines</h2>
+          <p>Fields of the plate or of a reading, by their names on the fleet sheet:</p>
           <ul>
             {table.missing.map(({ column, adds }) => (
               <li key={column}>
@@ -62,8 +64,7 @@ export default async function LinesScreen({ params }: Props) {
         codes and licensed practice decide.
       </p>
       <p className={sheet.soft}>
-        A line that fits is not a fault. ± is the 95 % interval. f₁ supply frequency, f_r shaft frequency, s slip, R rotor bars, S
-        stator slots.
+        A line that fits is not a fault. ± is the 95 % interval.{table.lines.length > 0 && ` ${symbolWords(table)}`}
       </p>
     </main>
   );
@@ -87,10 +88,10 @@ function Basis({ table }: { readonly table: LineTable }) {
     ['Slip', slip ? formatFigure(slip, { percent: true }).text : '—'],
     ['Pole-pass frequency', pole_pass ? formatFigure(pole_pass).text : '—'],
     ['Load', load_fraction ? formatFigure(load_fraction, { percent: true }).text : 'not known'],
-    ['Resolution', resolution ? `${hertz(resolution.value_hz)} (${resolution.known})` : '—'],
+    ['Resolution', resolution ? `${stepHertz(resolution.value_hz)} (${resolution.known})` : '—'],
     [
       'The pole-pass sidebands need',
-      need ? `${hertz(need.resolution_hz)}: a record of ${formatNumber(need.record_s, 1)}\u202fs` : 'no slip to see',
+      need ? `${stepHertz(need.resolution_hz)}: a record of ${formatNumber(need.record_s, 1)}\u202fs` : 'no slip to see',
     ],
   ];
   return (
@@ -105,11 +106,6 @@ function Basis({ table }: { readonly table: LineTable }) {
   );
 }
 
-/** Four digits; what is far below any spectrum's step is nothing. */
-function hertz(value: number): string {
-  return `${Math.abs(value) < 1e-6 ? 0 : Number(value.toPrecision(4))}\u202fHz`;
-}
-
 function parting(found: {
   readonly always: boolean;
   readonly parted_at?: { readonly speed_rpm: number; readonly load_fraction: number };
@@ -122,7 +118,10 @@ function parting(found: {
 
 function Coinciding({ table }: { readonly table: LineTable }) {
   if (table.coincide.length === 0) return null;
-  const meaning = (id: string) => table.lines.find((line) => line.id === id)?.meaning ?? id;
+  const meaning = (id: string) => {
+    const line = table.lines.find((each) => each.id === id);
+    return line ? `${line.meaning} (${line.relation})` : id;
+  };
   return (
     <section className={sheet.section} aria-labelledby="coincide">
       <h2 id="coincide">Not to be told apart</h2>
@@ -151,10 +150,10 @@ function Coinciding({ table }: { readonly table: LineTable }) {
                 <th scope="row">
                   {meaning(found.lines[0])} <span className={sheet.unit}>and {meaning(found.lines[1])}</span>
                 </th>
-                <td className={sheet.number}>{hertz(found.apart_hz)}</td>
-                <td className={sheet.number}>{hertz(found.needed_hz)}</td>
+                <td className={sheet.number}>{stepHertz(found.apart_hz)}</td>
+                <td className={sheet.number}>{stepHertz(found.needed_hz)}</td>
                 <td>{parting(found)}</td>
-                <td className={sheet.number}>{found.resolution_hz === undefined ? '—' : hertz(found.resolution_hz)}</td>
+                <td className={sheet.number}>{found.resolution_hz === undefined ? '—' : stepHertz(found.resolution_hz)}</td>
               </tr>
             ))}
           </tbody>
@@ -173,7 +172,7 @@ function Seen({ table }: { readonly table: LineTable }) {
       <ul>
         {table.observed.map(({ frequency_hz, may_be }) => (
           <li key={frequency_hz}>
-            {hertz(frequency_hz)}:{' '}
+            {lineSeen(frequency_hz, table.resolution)}:{' '}
             {may_be.length === 0
               ? 'none of the expected lines'
               : may_be.map((id) => `${line(id)?.meaning ?? id} (${line(id)?.spectrum ?? ''})`).join(', or ')}
@@ -209,13 +208,13 @@ function BarCounts({ table }: { readonly table: LineTable }) {
             {table.bar_counts.flatMap(({ frequency_hz, fits }) =>
               fits.map((fit, index) => (
                 <tr key={`${frequency_hz} ${fit.bars} ${fit.line}`}>
-                  <td>{hertz(frequency_hz)}</td>
+                  <td>{lineSeen(frequency_hz, table.resolution)}</td>
                   <th scope="row" className={sheet.number}>
                     {fit.bars}
                     {fit.stated && <span className={sheet.unit}>as stated</span>}
                   </th>
                   <td>{fit.relation}</td>
-                  <td className={sheet.number}>{hertz(fit.off_hz)}</td>
+                  <td className={sheet.number}>{stepHertz(fit.off_hz)}</td>
                   <td>{index === 0 ? '' : parting(fit)}</td>
                 </tr>
               )),
