@@ -145,6 +145,7 @@ describe('condition findings', () => {
     const { indicator, codes } = judge(id, changes);
     expect(codes).toContain(code);
     expect(indicator?.band !== undefined).toBe(verdict);
+    if (!verdict) expect(indicator?.margin).toBeUndefined();
   });
 
   it('a single sideband and an estimated bar count go no further than near', () => {
