@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { evaluateMotor } from '@/lib/engine';
 import { CONDITION } from '@/lib/engine/condition/findings';
 import { LOAD } from '@/lib/engine/load/findings';
 import { SUSPICION } from '@/lib/engine/load/suspicion';
@@ -9,7 +10,9 @@ import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { ASKS } from '@/lib/features/trust/asks';
 import { readTrustList } from '@/lib/features/trust/data';
+import { roundLines } from '@/lib/features/trust/round-lines';
 import { LOADS_WANTED, roundMotors, type TrustItem, WANTED } from '@/lib/features/trust/schema';
+import { motorOf, study } from '../engine/support/study';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
 
@@ -27,26 +30,38 @@ describe('what a finding asks for', () => {
   });
 });
 
+describe('the blanks of a round', () => {
+  it('have a place for each fact whose want leaves a verdict out: the foundation, the class of the insulation', () => {
+    const evaluation = evaluateMotor(motorOf({ reading: { vibrationMmS: 3 } }), study());
+    const asked = ['vibration-foundation-unknown', 'temperature-class-unknown'].flatMap((code) => ASKS[code]?.readings ?? []);
+    const lines = roundLines(evaluation, asked, [0.5, 1], []).get('On the way in') ?? [];
+    expect(lines.map(({ name }) => name)).toEqual(['Foundation', 'Plate: insulation class, rise class, year wound']);
+    // A blank without a unit is one that nobody can fill in.
+    for (const line of roundLines(evaluation, WANTED, [0.5, 1], []).values())
+      for (const { name, unit } of line) expect(unit, name).not.toBe('');
+  });
+});
+
 describe('the list of what may not be used', () => {
   let temporary: TemporaryDatabase;
-  let study: string;
+  let studyId: string;
   let items: readonly TrustItem[] = [];
   beforeAll(async () => {
     temporary = temporaryDatabase();
-    study = await studyWith(temporary.db, someMotors(200));
+    studyId = await studyWith(temporary.db, someMotors(200));
   });
   afterAll(() => temporary.remove());
 
   it('is not there before the first evaluation', async () => {
-    expect(await readTrustList(temporary.db.read, study)).toBeUndefined();
+    expect(await readTrustList(temporary.db.read, studyId)).toBeUndefined();
   });
 
   it('holds every motor that is not sound, each with a reason and a way out', async () => {
-    await temporary.db.write((tx) => enqueueEvaluation(tx, study));
+    await temporary.db.write((tx) => enqueueEvaluation(tx, studyId));
     await workThroughQueue(temporary.db, { otherServers: () => true, jobs: 1 });
-    const list = await readTrustList(temporary.db.read, study);
+    const list = await readTrustList(temporary.db.read, studyId);
     items = list?.items ?? [];
-    const rows = await temporary.db.read.motorEvaluation.findMany({ where: { studyId: study } });
+    const rows = await temporary.db.read.motorEvaluation.findMany({ where: { studyId } });
     const notSound = rows.filter(({ trust }) => trust !== 'sound');
     expect(list?.byLevel['not-usable']).toBe(rows.filter(({ trust }) => trust === 'not-usable').length);
     expect(list?.total).toBe(200);

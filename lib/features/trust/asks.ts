@@ -8,6 +8,7 @@ const SIGNATURE: readonly Wanted[] = ['spectrum', ...LOAD_SET];
 const ask = (load: LoadWanted, ...readings: readonly Wanted[]): Ask => ({ readings, load });
 const DESK = ask('any');
 const PLATE = ask('any', 'plate');
+const INSULATION_CLASS = ask('any', 'insulation-class');
 
 /**
  * What each finding asks for, by its code. `undefined`: nothing that a round could bring; the finding stands on the motor's page.
@@ -96,13 +97,13 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'resistance-at-starter': undefined,
   'resistance-place-unknown': DESK,
   'insulation-without-temperature': ask('stopped', 'insulation'),
-  'insulation-system-unknown': PLATE,
+  'insulation-system-unknown': INSULATION_CLASS,
   'insulation-outside-range': ask('stopped', 'insulation'),
   'insulation-below-minimum': undefined,
   'polarization-random-wound': undefined,
   'polarization-not-meaningful': undefined,
-  'polarization-class-unknown': PLATE,
-  'vibration-foundation-unknown': PLATE,
+  'polarization-class-unknown': INSULATION_CLASS,
+  'vibration-foundation-unknown': ask('any', 'foundation'),
   'vibration-outside-standard': undefined,
   'vibration-zone-c': undefined,
   'signature-under-loaded': ask('three-quarters', ...SIGNATURE),
@@ -113,7 +114,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'bars-estimated': undefined,
   'eccentricity-trend-only': undefined,
   'temperature-surface': ask('usual', 'winding-temperature', 'ambient'),
-  'temperature-class-unknown': PLATE,
+  'temperature-class-unknown': INSULATION_CLASS,
 };
 
 /** What one finding asks for. An unbalance of currents is no spectrum: a load of half is enough for it. */

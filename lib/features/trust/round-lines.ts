@@ -31,6 +31,8 @@ export function loadsExpected(evaluation: Evaluation, wanted: LoadWanted): reado
 
 const PLACES: Readonly<Record<Wanted, RoundPlace>> = {
   plate: 'On the way in',
+  'insulation-class': 'On the way in',
+  foundation: 'On the way in',
   ambient: 'On the way in',
   'bearing-temperature': 'On the way in',
   vibration: 'On the way in',
@@ -70,7 +72,16 @@ export function roundLines(
   const line = (name: string, unit: string, expect: string, blanks = 1): RoundLine => ({ name, unit, expect, blanks });
   const synchronous = expected.synchronousSpeed;
   const lines: Readonly<Record<Wanted, () => readonly RoundLine[]>> = {
-    plate: () => [line('Plate: power, speed, current, efficiency', '', 'as stamped, of the connection in use', 4)],
+    plate: () => [
+      line('Plate: power, speed, current, efficiency', 'kW or hp, r/min, A, %', 'as stamped, of the connection in use', 4),
+    ],
+    'insulation-class': () => [
+      line('Plate: insulation class, rise class, year wound', 'A, B, F, H', 'as stamped; a rewind has a plate of its own', 3),
+    ],
+    // What counts as rigid is common practice; the standard goes by the lowest natural frequency of machine and support.
+    foundation: () => [
+      line('Foundation', 'rigid or flexible', 'rigid: concrete or a stiff base; flexible: steelwork or springs'),
+    ],
     ambient: () => [line('Ambient', '°C', last('ambientC', 0))],
     'bearing-temperature': () => [
       line('Bearing temperature', '°C', joined(limit('bearing-temperature'), last('bearingTempC', 0))),

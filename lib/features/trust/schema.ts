@@ -4,6 +4,8 @@ import type { TrustLevel } from '@/lib/engine';
 /** Readings that a person may be sent for, in the order of a round: on the way in, at the panel, at the shaft, standing still. */
 export const WANTED = [
   'plate',
+  'insulation-class',
+  'foundation',
   'ambient',
   'bearing-temperature',
   'vibration',

@@ -3,6 +3,8 @@ import type { LoadWanted, Wanted } from './schema';
 /** Readings of a round in words. */
 export const WANTED_WORDS: Readonly<Record<Wanted, string>> = {
   plate: 'the plate',
+  'insulation-class': 'insulation class, rise class and year of winding',
+  foundation: 'whether the foundation is rigid or flexible',
   ambient: 'ambient temperature',
   'bearing-temperature': 'bearing temperature',
   vibration: 'vibration',
