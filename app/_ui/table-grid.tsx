@@ -67,7 +67,7 @@ export function TableGrid<Row>(props: Props<Row>) {
   const hint = useId();
   const [active, setActive] = useState({ row: 0, column: BOXES });
   const [anchor, setAnchor] = useState<number>();
-  const moved = useRef(false);
+  const moved = useRef<'no' | 'in-place' | 'into-view'>('no');
   const printing = usePrinting();
   const activeRow = Math.min(active.row, rows.length - 1);
   const activeColumn = Math.min(active.column, columns.length - 1 + BOXES);
@@ -103,15 +103,15 @@ export function TableGrid<Row>(props: Props<Row>) {
   const focusActive = (): void => {
     const cell = scroller.current?.querySelector<HTMLElement>('[data-active="true"]');
     cell?.focus({ preventScroll: true });
-    cell?.closest('td, th')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+    if (moved.current === 'into-view') cell?.closest('td, th')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   };
   useEffect(() => {
-    if (!moved.current) return;
-    moved.current = false;
+    if (moved.current === 'no') return;
     focusActive();
+    moved.current = 'no';
   });
-  const move = (row: number, column: number): void => {
-    moved.current = true;
+  const move = (row: number, column: number, how: 'in-place' | 'into-view' = 'into-view'): void => {
+    moved.current = how;
     setActive({ row, column });
     const [at, head] = [rows[row], columns[column - BOXES]];
     props.onFocusCell(at === undefined || head === undefined ? undefined : { rowId: rowId(at), columnId: head.id });
@@ -261,7 +261,8 @@ export function TableGrid<Row>(props: Props<Row>) {
         }}
         onFocus={(event) => {
           const at = placeOf(event.target);
-          if (at && (at.row !== activeRow || at.column !== activeColumn)) move(at.row, at.column);
+          // By a press: were the page to move under the finger now, the click would miss.
+          if (at && (at.row !== activeRow || at.column !== activeColumn)) move(at.row, at.column, 'in-place');
         }}
         style={
           stacked || printing ? undefined : { width: `calc(${total.toFixed(2)}ch + ${columns.length * PADDING_PX + BOX_PX}px)` }

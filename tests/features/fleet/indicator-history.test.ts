@@ -65,6 +65,15 @@ describe('an indicator history', () => {
     expect(rejected[0]?.text).toMatch(/^\S.{8,}\.$/);
   });
 
+  it.each([
+    ['insulation_resistance', '3000', 'kOhm', 3],
+    ['insulation_resistance', '3', 'MOhm', 3],
+    ['winding_temp', '212', 'degF', 100],
+  ])('takes %s of %s %s for %s', async (indicator, value, unit, ours) => {
+    const { values } = await read(`North,P-1,${indicator},${value},${unit},2024-05-01,`);
+    expect(values[0]?.value).toBeCloseTo(ours, 9);
+  });
+
   it('keeps what is impossible or undated, with a warning', async () => {
     const { values, warnings } = await read('North,P-1,vibration,-3,mm/s,2024-05-01,', 'North,P-1,vibration,3,mm/s,,');
     expect(values).toHaveLength(2);

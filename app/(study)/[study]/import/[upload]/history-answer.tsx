@@ -38,6 +38,7 @@ export function HistoryAnswer({ study, upload, history, who }: Props) {
       {valuesAdded > 0 && (
         <>
           <p className={styles.soft}>
+            New values by indicator:{' '}
             {byIndicator.map(({ name, count }) => `${name.replaceAll('_', ' ')} ${formatCount(count)}`).join(' · ')}
           </p>
           <CommitForm study={study} upload={upload} who={who} conflicts={0} label={`Import ${counted(valuesAdded, 'value')}`} />
