@@ -130,6 +130,7 @@ test('spares on the shelf: what would pay and why, other weeks and keeping, nons
   expect(usual).toMatch(/A failure calls for one/);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+  await expectWholeOnPaper(page);
   await page.getByLabel('Keeping, % of the price a year').fill('20');
   await page.getByRole('button', { name: 'Show' }).click();
   await expect(page).toHaveURL(/keeping=20/);

@@ -67,6 +67,25 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await expect(page.getByRole('heading', { name: 'What to measure next' })).toBeVisible();
   await expectAccessible(page);
 
+  // The settings file takes the wish along, and brings it back once it was taken back.
+  const file = await page.request.get(`/api/studies/${study}/settings`);
+  const settings = await file.body();
+  expect(JSON.parse(settings.toString()).plan).toMatchObject({
+    pins: [{ year: expect.any(Number) }],
+    limits: [{ outage_hours: 16 }],
+  });
+  await page.getByText('Take all wishes back').click();
+  await page.getByRole('button', { name: 'Take all back and plan anew' }).click();
+  await expect(page.getByRole('heading', { name: 'What was wished' })).toBeHidden();
+  await page.goto(`/${study}/setup`);
+  const section = page.getByRole('region', { name: 'Take a settings file' });
+  await section
+    .getByLabel('Settings file (JSON)')
+    .setInputFiles({ name: 'settings.json', mimeType: 'application/json', buffer: settings });
+  await section.getByRole('button', { name: 'Take the settings' }).click();
+  await expect(page.getByText('Saved; no key changed. 1 wish of the plan changed: work it out anew.')).toBeVisible();
+  await page.goto(`/${study}/plan`);
+  await expect(page.getByText(/pinned by P. Planner/).first()).toBeVisible();
   await page.getByText('Take all wishes back').click();
   await page.getByRole('button', { name: 'Take all back and plan anew' }).click();
   await expect(page.getByRole('heading', { name: 'What was wished' })).toBeHidden();

@@ -52,6 +52,14 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
+  // Opened, it is whole on a sheet that lies on its side.
+  const window = page.viewportSize();
+  await page.setViewportSize({ width: 1010, height: 700 });
+  await page.emulateMedia({ media: 'print' });
+  const opened = page.getByRole('region', { name: 'Options of Works / R-1' });
+  expect(await opened.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
+  await page.emulateMedia({ media: null });
+  if (window) await page.setViewportSize(window);
   const sums = page.getByRole('region', { name: 'Sums by their source' });
   await expect(sums.getByRole('row', { name: /^the workbook, worked out from its formulas/ })).toBeVisible();
   await expect(page.getByText('All sums agree to the last digit of money.')).toBeVisible();
