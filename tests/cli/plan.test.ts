@@ -111,3 +111,23 @@ it('study plan takes its wishes from the settings, plans other budgets too, and 
   const misspelt = studyCommand('plan', fleet, '--settings', wish({ pin: [] }));
   expect([misspelt.code, misspelt.err.includes('plan.pins')]).toEqual([2, true]);
 });
+
+it('study plan refuses a limit of hours for an area, a site or a year that is not there, and ends with 2', () => {
+  const ran = (name: string, limit: object) =>
+    studyCommand(
+      'plan',
+      fleet,
+      '--settings',
+      file(name, JSON.stringify({ as_of: '2026-01-01', budget: [9000, 9000], plan: { limits: [limit] } })),
+    );
+  const area = ran('area.json', { area: 'kiln', outage_hours: 8 });
+  expect([area.code, area.out]).toEqual([2, '']);
+  expect(area.err).toContain('Limit of hours 1 of the plan names area kiln, where no motor stands.');
+  expect(area.err).toContain('leave it out to limit all together');
+  const year = ran('year.json', { year: 2031, crew_hours: 8 });
+  expect([year.code, year.out]).toEqual([2, '']);
+  expect(year.err).toContain('give a year of the budget, from 2026 to 2027');
+  const below = ran('below.json', { crew_hours: -8 });
+  expect(below.err).toContain('plan.limits.0.crew_hours');
+  expect(ran('all.json', { crew_hours: 0 }).code).toBe(0);
+});

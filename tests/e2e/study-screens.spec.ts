@@ -88,6 +88,23 @@ test('settings are changed, refused in words, and stand in the history', async (
   await expect(price).toHaveValue('0.11');
 });
 
+test('a limit below zero, or of a name that is none, is refused at its field with key and remedy', async ({ page }) => {
+  const study = await plantStudy('Limits', 1, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  const limits = page.getByLabel('Changed limits');
+  await page.locator('#settings-who').fill('R. Example');
+  for (const [typed, said] of [
+    ['{"C1":{"value":-2,"reason":"agreed"}}', /limits\.C1\.value: -2 is not above zero.*leave limits\.C1 out/],
+    ['{"belt-slp":{"value":2,"reason":"agreed"}}', /limits\.belt-slp is no limit.*Did you mean limits\.belt-slip\?/],
+  ] as const) {
+    await limits.fill(typed);
+    await page.getByRole('button', { name: 'Save the settings' }).click();
+    await expect(limits).toHaveAccessibleDescription(said);
+    await expect(limits).toHaveValue(typed);
+  }
+  await expectNoSidewaysScroll(page);
+});
+
 test('a price list of one’s own takes the place of the invented one', async ({ page }) => {
   const study = await plantStudy('Prices', 3, { evaluated: false });
   await page.goto(`/${study}/setup`);

@@ -88,6 +88,13 @@ describe('the list of what may not be used', () => {
     }
   });
 
+  it('is the same for results kept from before the open findings stood beside them', async () => {
+    const now = await readTrustList(temporary.db.read, studyId);
+    expect(now?.items).toEqual(items);
+    await temporary.db.write((tx) => tx.motorEvaluation.updateMany({ where: { studyId }, data: { openFindings: null } }));
+    expect(await readTrustList(temporary.db.read, studyId)).toEqual(now);
+  });
+
   it('keeps readings in the order of a round, and the highest load that one of them asks for', () => {
     for (const { wanted, load, doubts } of items) {
       expect(wanted).toEqual(WANTED.filter((each) => wanted.includes(each)));

@@ -12,6 +12,7 @@ import {
 } from '@/lib/engine';
 import { limitsOf95 } from '@/lib/platform/format';
 import { toMinor } from '@/lib/platform/money';
+import { openFindingsOf } from './open-findings';
 
 /** What lists sort by, as columns of table MotorEvaluation; without ids, rank and place. Money in minor units. */
 export interface ResultColumns {
@@ -56,6 +57,8 @@ export interface ResultColumns {
   readonly internalRateOfReturn: number | null;
   readonly probabilityWithinPolicy: number | null;
   readonly rankGroup: number;
+  /** {@link OpenFindings} as JSON. */
+  readonly openFindings: string;
 }
 
 /** One motor's result, ready for the database. */
@@ -109,6 +112,7 @@ export function resultRow(evaluation: Evaluation, currency: string): EvaluatedRo
       internalRateOfReturn: chosen?.internal_rate_of_return ?? null,
       probabilityWithinPolicy: chosen?.probability_within_policy ?? null,
       rankGroup: result.ranking.group,
+      openFindings: JSON.stringify(openFindingsOf(result)),
     },
     key: fleetKeyOf(result),
     details: gzipSync(JSON.stringify(result), { level: 1 }),

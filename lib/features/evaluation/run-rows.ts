@@ -22,7 +22,7 @@ const COPIED = `"studyId", "siteName", "areaName", "tag", "naturalKey", "inputHa
   "shaftPowerKw", "shaftPowerKwU", "shaftPowerKwLow", "shaftPowerKwHigh", "inputPowerKw", "inputPowerKwU", "inputPowerKwLow", "inputPowerKwHigh", "efficiency", "efficiencyU", "efficiencyLow", "efficiencyHigh", "totalLossKw", "totalLossKwU", "totalLossKwLow", "totalLossKwHigh",
   "trust", "worstBand", "action", "timing", "option", "costMinor", "moneySavedMinorPerYear", "moneySavedMinorPerYearU",
   "energySavedKwhPerYear", "energySavedKwhPerYearU", "simplePaybackYears", "simplePaybackYearsU", "netPresentValueMinor",
-  "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "rank", "sisters", "details", "movable"`;
+  "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "openFindings", "rank", "sisters", "details", "movable"`;
 
 /** Adds results to a run; one of the same motor is replaced. A motor that is gone by now leaves its site and tag. */
 export async function insertEvaluations(tx: Tx, run: Run, rows: readonly PlacedRow[]): Promise<void> {

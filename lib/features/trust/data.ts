@@ -1,95 +1,81 @@
-import { type Finding, INDICATOR_TITLES, type TrustLevel } from '@/lib/engine';
+import { INDICATOR_TITLES, type TrustLevel } from '@/lib/engine';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
-import type { StoredResult } from '../evaluation/result-row';
+import { type OpenFindings, openFindingsOf } from '../evaluation/open-findings';
 import { askOf } from './asks';
 import { type Doubt, LOADS_WANTED, type TrustItem, type TrustList, WANTED } from './schema';
 
 /** Results per question: their compressed forms are some kilobytes each. */
 const CHUNK = 500;
 const SEVERITY = { disqualifies: 0, warning: 1, note: 2 } as const;
-/** Findings that keep a motor from being sound, though they are but notes. */
-const CAPPING_NOTES: ReadonlySet<string> = new Set([
-  'one-way-to-load',
-  'second-way-weak',
-  'efficiency-unknown',
-  'reading-undated',
-]);
+const LEVELS = ['sound', 'provisional', 'not-usable'] as const satisfies readonly TrustLevel[];
 
 /** What may not be used in the latest evaluation of a study, and what to measure again; `undefined` before the first evaluation. */
 export async function readTrustList(db: Reader, studyId: string): Promise<TrustList | undefined> {
   const runId = await readShownRunId(db, studyId);
   if (runId === undefined) return undefined;
-  const items: TrustItem[] = [];
+  const rows = await db.motorEvaluation.findMany({
+    where: { runId },
+    orderBy: { naturalKey: 'asc' },
+    select: { id: true, motorId: true, areaName: true, siteName: true, tag: true, trust: true, openFindings: true },
+  });
+  const unpacked = await readUnpacked(
+    db,
+    rows.flatMap(({ id, openFindings }) => (openFindings === null ? [id] : [])),
+  );
   const byLevel: Record<TrustLevel, number> = { sound: 0, provisional: 0, 'not-usable': 0 };
-  let total = 0;
-  for (let rows = await next(0); rows.length > 0; rows = await next(total)) {
-    total += rows.length;
-    for (const { motorId, areaName, details } of rows) {
-      const result = unpackResult(details);
-      byLevel[result.trust.level] += 1;
-      const item = trustItem(result, { motorId: motorId ?? undefined, area: areaName ?? undefined });
-      if (item.doubts.length > 0) items.push(item);
-    }
-  }
+  const items = rows.flatMap(({ id, motorId, areaName, siteName, tag, trust, openFindings }): TrustItem[] => {
+    const level = LEVELS.find((each) => each === trust) ?? 'not-usable';
+    byLevel[level] += 1;
+    const open: OpenFindings | undefined = openFindings === null ? unpacked.get(id) : JSON.parse(openFindings);
+    if (open === undefined || open.found.length === 0) return [];
+    const item = trustItem(open, { motorId: motorId ?? undefined, site: siteName, tag, area: areaName ?? undefined, level });
+    return item.doubts.length > 0 ? [item] : [];
+  });
   const areas = [...new Set(items.flatMap(({ area }) => (area === undefined ? [] : [area])))].sort();
-  return { items, areas, total, byLevel };
+  return { items, areas, total: rows.length, byLevel };
+}
 
-  function next(skip: number) {
-    return db.motorEvaluation.findMany({
-      where: { runId: runId ?? '' },
-      orderBy: { naturalKey: 'asc' },
-      skip,
-      take: CHUNK,
-      select: { motorId: true, areaName: true, details: true },
+/** The open findings of results kept from before they stood beside them. */
+async function readUnpacked(db: Reader, ids: readonly string[]): Promise<ReadonlyMap<string, OpenFindings>> {
+  const found = new Map<string, OpenFindings>();
+  for (let at = 0; at < ids.length; at += CHUNK) {
+    const rows = await db.motorEvaluation.findMany({
+      where: { id: { in: ids.slice(at, at + CHUNK) } },
+      select: { id: true, details: true },
     });
+    for (const { id, details } of rows) found.set(id, openFindingsOf(unpackResult(details)));
   }
+  return found;
 }
 
 /** What may not be used of one motor, and what to measure again. */
-export function trustItem(
-  result: StoredResult,
-  { motorId, area }: { readonly motorId: string | undefined; readonly area: string | undefined },
-): TrustItem {
-  const doubts = doubtsOf(result);
+export function trustItem(open: OpenFindings, motor: Pick<TrustItem, 'motorId' | 'site' | 'tag' | 'area' | 'level'>): TrustItem {
+  const doubts = doubtsOf(open);
   const wanted = new Set(doubts.flatMap(({ readings }) => readings));
   const highest = Math.max(0, ...doubts.map(({ load }) => LOADS_WANTED.indexOf(load === 'stopped' ? 'any' : load)));
   return {
-    motorId,
-    site: result.site,
-    tag: result.tag,
-    area,
-    description: result.description,
-    level: result.trust.level,
+    ...motor,
+    description: open.description,
     doubts,
     wanted: WANTED.filter((each) => wanted.has(each)),
     load: LOADS_WANTED[highest] ?? 'any',
   };
 }
 
-function doubtsOf({ trust, condition }: StoredResult): Doubt[] {
+function doubtsOf({ found }: OpenFindings): Doubt[] {
   const doubts: Doubt[] = [];
   const said = new Set<string>();
-  const add = (found: Finding, indicator?: string): void => {
-    const wanted = askOf(found);
-    if (said.has(found.text) || wanted === undefined) return;
-    said.add(found.text);
+  for (const { indicator, ...finding } of found) {
+    const wanted = askOf(finding);
+    if (said.has(finding.text) || wanted === undefined) continue;
+    said.add(finding.text);
     doubts.push({
-      severity: found.severity,
-      text: found.text,
-      ...(indicator !== undefined && { indicator }),
+      severity: finding.severity,
+      text: finding.text,
+      ...(indicator !== undefined && { indicator: INDICATOR_TITLES.get(indicator) ?? indicator }),
       ...wanted,
-      ...(wanted.readings.length === 0 && { desk: found.next }),
+      ...(wanted.readings.length === 0 && { desk: finding.next }),
     });
-  };
-  // A verdict that could not be given, or one that counts half: its finding tells why.
-  for (const { id, band, findings } of condition.indicators) {
-    for (const found of findings) if (band === undefined || WEAKENED.has(found.code)) add(found, INDICATOR_TITLES.get(id) ?? id);
-  }
-  for (const found of trust.findings) {
-    if (found.severity !== 'note' || (trust.level !== 'sound' && CAPPING_NOTES.has(found.code))) add(found);
   }
   return doubts.sort((a, b) => SEVERITY[a.severity] - SEVERITY[b.severity]);
 }
-
-/** Findings beside a verdict that must not be used as it stands. */
-const WEAKENED: ReadonlySet<string> = new Set(['signature-half-weight', 'sideband-one-side', 'sideband-not-unique']);

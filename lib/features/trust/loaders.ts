@@ -2,6 +2,7 @@ import { compareNaturally, evaluateMotor, motorResult } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { formatNumber } from '@/lib/platform/format';
 import { fleetAsEvaluated } from '../evaluation/as-evaluated';
+import { openFindingsOf } from '../evaluation/open-findings';
 import { readStudyMotors } from '../fleet/data';
 import { ratingWords } from '../motor/words';
 import { studyInForce } from '../study/context';
@@ -55,7 +56,8 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
   const motors = evaluated.map(({ id, motor }): RoundMotor => {
     const evaluation = evaluateMotor(motor, force.context);
     const result = motorResult(evaluation);
-    const item = trustItem(result, { motorId: id, area: motor.area });
+    const { site, tag, trust } = result;
+    const item = trustItem(openFindingsOf(result), { motorId: id, site, tag, area: motor.area, level: trust.level });
     const loads = loadsExpected(evaluation, item.load);
     const always = new Set<string>(ALWAYS);
     const wanted = WANTED.filter((each) => always.has(each) || item.wanted.includes(each));

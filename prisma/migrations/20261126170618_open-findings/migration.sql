@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "MotorEvaluation" ADD COLUMN "openFindings" TEXT;
