@@ -7,7 +7,8 @@ import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { RESULT_COLUMNS } from '@/lib/features/results/columns';
 import { readFleetPack } from '@/lib/features/results/data';
-import { FLEET_COLUMNS, figureIn, fleetColumn } from '@/lib/features/results/fleet-columns';
+import { figureIn } from '@/lib/features/results/fleet-column';
+import { FLEET_COLUMNS, fleetColumn } from '@/lib/features/results/fleet-columns';
 import {
   applyQuery,
   EVERYTHING,

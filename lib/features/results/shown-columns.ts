@@ -1,5 +1,6 @@
 import { type ReaderUnits, shaftScale, shaftUnit } from '../study/reader-units';
-import { FLEET_COLUMNS, type FleetColumn, fleetColumn } from './fleet-columns';
+import type { FleetColumn } from './fleet-column';
+import { FLEET_COLUMNS, fleetColumn } from './fleet-columns';
 import type { FleetRow } from './fleet-row';
 
 const AT_SHAFT = new Map(

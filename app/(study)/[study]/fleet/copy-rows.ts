@@ -1,4 +1,4 @@
-import type { FleetColumn } from '@/lib/features/results/fleet-columns';
+import type { FleetColumn } from '@/lib/features/results/fleet-column';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import { shownUnit } from '@/lib/features/results/shown-columns';
 

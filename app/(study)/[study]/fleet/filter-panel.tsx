@@ -2,7 +2,8 @@
 
 import { useState } from 'react';
 import { Dialog } from '@/app/_ui/dialog';
-import { FLEET_COLUMNS, type FleetColumn, type Showing } from '@/lib/features/results/fleet-columns';
+import type { FleetColumn, Showing } from '@/lib/features/results/fleet-column';
+import { FLEET_COLUMNS } from '@/lib/features/results/fleet-columns';
 import { countWords, EVERYTHING, type FleetQuery, isFiltered, type Range, wordOf } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import { keptLimit, shownColumn, shownLimit, shownUnit } from '@/lib/features/results/shown-columns';

@@ -1,7 +1,8 @@
 import Link from 'next/link';
 import { BandMark } from '@/app/_ui/band-mark';
 import { TrustMark } from '@/app/_ui/trust-mark';
-import { BAND_WORDS, type FleetColumn, figureIn, type Showing, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
+import { type FleetColumn, figureIn, type Showing } from '@/lib/features/results/fleet-column';
+import { BAND_WORDS, TRUST_WORDS } from '@/lib/features/results/fleet-columns';
 import { wordOf } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import { shownUnit } from '@/lib/features/results/shown-columns';

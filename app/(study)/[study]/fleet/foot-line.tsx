@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import type { GridFocus } from '@/app/_ui/table-grid-column';
-import type { Showing } from '@/lib/features/results/fleet-columns';
+import type { Showing } from '@/lib/features/results/fleet-column';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import { shownColumn } from '@/lib/features/results/shown-columns';
 import styles from './fleet.module.css';
