@@ -18,6 +18,8 @@ const phone = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isM
 
 /** Tests that set the size themselves, or don't look at it, would be the same test in both projects: they run in the first. */
 const ONCE = /@once/;
+/** Tests that touch every study wait until all others are done. */
+const ALONE = /@alone/;
 
 export default defineConfig({
   testDir: 'tests/e2e',
@@ -52,8 +54,9 @@ export default defineConfig({
     },
   },
   projects: [
-    { name: 'desktop', use: { ...desktop, colorScheme: 'light' } },
-    { name: 'phone', grepInvert: ONCE, use: { ...phone, colorScheme: 'light' } },
+    { name: 'desktop', grepInvert: ALONE, use: { ...desktop, colorScheme: 'light' } },
+    { name: 'phone', grepInvert: [ONCE, ALONE], use: { ...phone, colorScheme: 'light' } },
+    { name: 'alone', grep: ALONE, dependencies: ['desktop', 'phone'], use: { ...desktop, colorScheme: 'light' } },
   ],
   webServer: {
     command: `${JSON.stringify(process.execPath)} scripts/start.mjs`,
