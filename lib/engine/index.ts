@@ -24,6 +24,7 @@ export { INDICATOR_TITLES, LIMIT_IDS } from './condition/registry';
 export { compareSisters } from './condition/sisters';
 export { type Urgency, urgencyOf } from './condition/urgency';
 export type { MotorScope, StudyContext } from './context';
+export { keepsPolicy } from './decide/limits';
 export { type Evaluation, evaluateMotor } from './evaluate';
 export { type Contribution, contributions } from './explain/contributions';
 export { type FlowSoFar, flowSoFar } from './explain/cumulative-flow';

@@ -58,16 +58,26 @@ export function isBarred(option: Choice): boolean {
   return option.findings.some((found) => found.severity === 'disqualifies');
 }
 
-/** True when payback, its probability and the value keep the policy's limits, and nothing disqualifies the option. */
+/** True when payback (years), the chance that it keeps its limit, and the value are as the policy wants them. */
+export function keepsPolicy(
+  {
+    payback,
+    probability = 0,
+    value = 0,
+  }: { readonly payback?: number | undefined; readonly probability?: number | undefined; readonly value?: number | undefined },
+  policy: Settings['policy'],
+): boolean {
+  return payback !== undefined && payback <= policy.maxSimplePaybackYears && probability >= policy.minProbability && value > 0;
+}
+
+/** True when an option keeps the policy's limits, and nothing disqualifies it. */
 export function isWithinLimits(option: Choice, { policy }: Settings): boolean {
-  const payback = option.figures.simple_payback?.value;
-  return (
-    payback !== undefined &&
-    payback <= policy.maxSimplePaybackYears &&
-    (option.probabilityWithinPolicy ?? 0) >= policy.minProbability &&
-    (presentValueOf(option) ?? 0) > 0 &&
-    !isBarred(option)
-  );
+  const figures = {
+    payback: option.figures.simple_payback?.value,
+    probability: option.probabilityWithinPolicy,
+    value: presentValueOf(option),
+  };
+  return keepsPolicy(figures, policy) && !isBarred(option);
 }
 
 /** The first limit that the option fails, and by how much. */

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { LowCase } from '@/app/_ui/low-case';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import type { Settings } from '@/lib/engine';
+import { keepsPolicy, type Settings } from '@/lib/engine';
 import type { PlannedProgramme } from '@/lib/features/plan/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 
@@ -29,6 +29,11 @@ export function Answer({ programme, settings, study }: Props) {
   const spent = years.reduce((total, year) => total + year.spent, 0);
   const shown = 100 * gap < 0.001 ? 'less than 0.001' : formatNumber(100 * gap, 3);
   const more = value - greedy;
+  const { policy } = settings;
+  const later = items.filter(
+    ({ must, simple_payback, probability_within_policy: probability, net_present_value }) =>
+      must !== true && !keepsPolicy({ payback: simple_payback?.value, probability, value: net_present_value }, policy),
+  ).length;
   return (
     <>
       <p className={sheet.answer}>
@@ -61,6 +66,8 @@ export function Answer({ programme, settings, study }: Props) {
           (free - value < 0.5
             ? 'What was wished costs nothing. '
             : `What was wished costs ${worth(free - value)} against the plan without wishes. `)}
+        {later > 0 &&
+          `${formatCount(later)} of the motors do not pay back as the policy wants it for a change now (${formatNumber(policy.maxSimplePaybackYears, 1)} years with a chance of ${formatNumber(100 * policy.minProbability, 0)} %): the ranking goes by that, a plan by what they bring within its budgets. `}
         <LowCase programme={programme} currency={currency} />
         <Link href={`/${study}/review`} prefetch={false}>
           Freeze it for review

@@ -100,7 +100,7 @@ function Choice({
   readonly options: readonly string[];
 }) {
   return (
-    <>
+    <span className={sheet.pair}>
       <label htmlFor={`repair-${name}`}>{label}</label>
       <select id={`repair-${name}`} name={name} defaultValue={value} key={value}>
         {(options.includes(value) ? options : [...options, value]).map((option) => (
@@ -109,7 +109,7 @@ function Choice({
           </option>
         ))}
       </select>
-    </>
+    </span>
   );
 }
 

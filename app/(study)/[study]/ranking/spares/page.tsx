@@ -41,10 +41,14 @@ export default async function SparesScreen({ params, searchParams }: Props) {
       <p className={sheet.answer}>{answerWords(page, money)}</p>
       {page.invented && <p className={sheet.soft}>Prices are invented: put in your own before anything is bought by this.</p>}
       <form method="get" className={sheet.bar}>
-        <label htmlFor="spares-weeks">Weeks to restock, where the list states none</label>
-        <input id="spares-weeks" name="weeks" inputMode="decimal" defaultValue={String(given.weeks)} size={5} />
-        <label htmlFor="spares-keeping">Keeping, % of the price a year</label>
-        <input id="spares-keeping" name="keeping" inputMode="decimal" defaultValue={String(given.keeping)} size={5} />
+        <span className={sheet.pair}>
+          <label htmlFor="spares-weeks">Weeks to restock, where the list states none</label>
+          <input id="spares-weeks" name="weeks" inputMode="decimal" defaultValue={String(given.weeks)} size={5} />
+        </span>
+        <span className={sheet.pair}>
+          <label htmlFor="spares-keeping">Keeping, % of the price a year</label>
+          <input id="spares-keeping" name="keeping" inputMode="decimal" defaultValue={String(given.keeping)} size={5} />
+        </span>
         <button type="submit">Show</button>
       </form>
       {kept.length > 0 && <Spares {...table} label="Spares worth keeping" shelves={kept} />}
