@@ -10,6 +10,7 @@ import type { PlanTerms } from './terms';
 import { letIn } from './work-out';
 
 export { motorKey } from '@/lib/engine';
+export { beyondPolicy } from './beyond-policy';
 export type { StoredWish } from './data';
 export type { PlannedProgramme, PlanOutcome, Programme, ProgrammeItem } from './programme';
 export type { PlanTerms } from './terms';

@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { LowCase } from '@/app/_ui/low-case';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { keepsPolicy, type Settings } from '@/lib/engine';
-import type { PlannedProgramme } from '@/lib/features/plan/loaders';
+import type { Settings } from '@/lib/engine';
+import { beyondPolicy, type PlannedProgramme } from '@/lib/features/plan/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 
 interface Props {
@@ -30,10 +30,7 @@ export function Answer({ programme, settings, study }: Props) {
   const shown = 100 * gap < 0.001 ? 'less than 0.001' : formatNumber(100 * gap, 3);
   const more = value - greedy;
   const { policy } = settings;
-  const later = items.filter(
-    ({ must, simple_payback, probability_within_policy: probability, net_present_value }) =>
-      must !== true && !keepsPolicy({ payback: simple_payback?.value, probability, value: net_present_value }, policy),
-  ).length;
+  const later = beyondPolicy(programme, settings);
   return (
     <>
       <p className={sheet.answer}>
