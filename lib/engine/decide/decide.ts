@@ -82,13 +82,17 @@ function decideFailed(input: DecideInput): Decision {
   const valued = real.filter((option) => presentValueOf(option) !== undefined);
   const chosen = best(valued) ?? real.find((option) => option.action === 'repair') ?? real[0];
   if (!chosen) return keep([...reasons, because('repair-not-priced', {})], 0, 0);
-  if (valued.length === 0)
-    return take(chosen, [...reasons, because('value-unknown', () => words(chosen, input)), ...checkReasons(chosen)], 0);
+  if (valued.length === 0) return take(chosen, [...reasons, valueUnknown(chosen, input.motor), ...checkReasons(chosen)], 0);
   return take(chosen, [...reasons, ...againstOthers(chosen, valued, input), ...checkReasons(chosen)], 0);
 }
 
-function words(option: Choice, input: DecideInput): { option: string } {
-  return { option: optionWords(option, input.motor.plate) };
+/** Reasons are put into words when they are read, and hold no more than their words need: an input holds every option of a motor. */
+function words(option: Choice, { plate }: ChoosingMotor): { option: string } {
+  return { option: optionWords(option, plate) };
+}
+
+function valueUnknown(option: Choice, motor: ChoosingMotor): Because {
+  return because('value-unknown', () => words(option, motor));
 }
 
 /** The value of the chosen option against the next best, when there is one. */
@@ -125,7 +129,7 @@ function decideRepair(input: DecideInput, first: readonly Because[]): Decision {
     const against = repair
       ? [
           because('replacement-beats-repair', {
-            ...words(better, input),
+            ...words(better, input.motor),
             value: moneyWords(presentValueOf(better) ?? 0, settings.currency),
             repairValue: moneyWords(presentValueOf(repair) ?? 0, settings.currency),
           }),
@@ -141,10 +145,9 @@ function changesNow(options: readonly Choice[]): Choice[] {
   return options.filter((option) => option.timing === 'now' && (option.action === 'replace' || option.action === 'resize'));
 }
 
-function withinPolicy(option: Choice, input: DecideInput): Because {
-  const { policy, currency } = input.settings;
+function withinPolicy(option: Choice, { motor, settings: { policy, currency } }: DecideInput): Because {
   return because('within-policy', () => ({
-    ...words(option, input),
+    ...words(option, motor),
     payback: option.figures.simple_payback?.value ?? 0,
     limit: policy.maxSimplePaybackYears,
     probability: option.probabilityWithinPolicy ?? 0,
@@ -158,7 +161,7 @@ function provisional(trust: TrustLevel): Because[] {
 }
 
 function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision {
-  const { options, settings, trust } = input;
+  const { motor, options, settings, trust } = input;
   const now = changesNow(options);
   const within = now.filter((option) => isWithinLimits(option, settings));
   const free = best(within.filter((option) => !isCapped(option)));
@@ -168,7 +171,7 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
   }
   const capped = best(within);
   if (capped) return take(capped, [...first, ...checkReasons(capped), withinPolicy(capped, input), ...provisional(trust)], 1);
-  const stopped = whyNot(best(now), { motor: input.motor, settings });
+  const stopped = whyNot(best(now), { motor, settings });
   const later = best(
     options.filter((option) => option.timing === 'at-failure' && !isBarred(option) && (presentValueOf(option) ?? 0) > WORTH_IT),
   );
@@ -178,7 +181,7 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
       [
         ...first,
         because('pays-at-failure', () => ({
-          ...words(later, input),
+          ...words(later, motor),
           value: moneyWords(presentValueOf(later) ?? 0, settings.currency),
           // A condition that raises the rate calls for a repair and is decided before.
           failure: timeToFailure({ ...settings, raised: false }),

@@ -140,10 +140,10 @@ export function rerank({ motors, settings, places, worths }: Rerankable, moves: 
     decision,
     option: chosen?.option,
     cost: chosen?.cost ?? 0,
-    moneySaved: chosen?.figures.money_saved?.value,
-    payback: chosen?.figures.simple_payback?.value,
+    moneySaved: chosen?.moneySaved,
+    payback: chosen?.payback,
     odds: chosen?.probabilityWithinPolicy,
-    value: chosen?.figures.net_present_value?.value,
+    value: chosen?.value,
   }));
 }
 
@@ -153,9 +153,40 @@ interface Draft {
   readonly chosen: Moved | undefined;
 }
 
-interface Moved extends Choice {
-  readonly option: MovableOption;
-  readonly cost: number;
+/** An option as moved. One object for each: fifty thousand are made in a move, and collecting them would cost as much as the arithmetic. */
+class Moved implements Choice {
+  constructor(
+    readonly option: MovableOption,
+    readonly cost: number,
+    readonly moneySaved: number | undefined,
+    readonly value?: number,
+    readonly payback?: number,
+    readonly probabilityWithinPolicy?: number,
+  ) {}
+
+  get id() {
+    return this.option.id;
+  }
+  get action() {
+    return this.option.action;
+  }
+  get timing() {
+    return this.option.timing;
+  }
+  get ratedPowerKw() {
+    return this.option.ratedPowerKw;
+  }
+  get findings() {
+    return this.option.findings;
+  }
+  /** As a decision reads them, which it does of few options. */
+  get figures(): Choice['figures'] {
+    return { net_present_value: boxed(this.value), simple_payback: boxed(this.payback), money_saved: boxed(this.moneySaved) };
+  }
+}
+
+function boxed(value: number | undefined): { readonly value: number } | undefined {
+  return value === undefined ? undefined : { value };
 }
 
 function rerankMotor(
@@ -185,38 +216,20 @@ interface Scale {
 function movedOption(option: MovableOption, worths: TermWorths | undefined, settings: Settings, scale: Scale): Moved {
   const { flow } = option;
   const more = (scale.energy - 1) * (flow?.energyPart ?? 0);
-  const money_saved = option.moneySaved === undefined ? undefined : { value: option.moneySaved + more };
-  const base = { option, cost: scale.cost * option.cost };
+  const moneySaved = option.moneySaved === undefined ? undefined : option.moneySaved + more;
+  const cost = scale.cost * option.cost;
   if (!flow || !worths)
-    return moved(base, { money_saved, net_present_value: option.action === 'keep' ? NOTHING : undefined }, undefined);
+    return option.action === 'keep' ? new Moved(option, cost, moneySaved, 0) : new Moved(option, cost, moneySaved);
   const rebate = rebateAt(option, flow, settings, scale);
   const netCost = scale.cost * flow.netCost - rebate;
   const firstYear = flow.firstYear + more;
   const value = valueAt(flowPlan(settings, worths.growth, worths.kind), worths, scale, rebate);
-  if (!fitsMoney(value) || !fitsMoney(netCost)) return moved(base, { money_saved }, undefined);
+  if (!fitsMoney(value) || !fitsMoney(netCost)) return new Moved(option, cost, moneySaved);
   const limit = settings.policy.maxSimplePaybackYears;
-  return moved(
-    base,
-    {
-      money_saved,
-      net_present_value: { value },
-      simple_payback: firstYear > 0 ? { value: netCost <= 0 ? 0 : $.simple_payback.f(netCost, firstYear) } : undefined,
-    },
-    chanceWithin(firstYear, netCost, limit, (free) => spreadOf(flow, scale, free ? undefined : limit)),
-  );
+  const payback = firstYear > 0 ? (netCost <= 0 ? 0 : $.simple_payback.f(netCost, firstYear)) : undefined;
+  const chance = chanceWithin(firstYear, netCost, limit, (free) => spreadOf(flow, scale, free ? undefined : limit));
+  return new Moved(option, cost, moneySaved, value, payback, chance);
 }
-
-/** Field by field, since spreading objects here would cost more than the arithmetic. */
-function moved(
-  { option, cost }: Pick<Moved, 'option' | 'cost'>,
-  figures: Moved['figures'],
-  probabilityWithinPolicy: number | undefined,
-): Moved {
-  const { id, action, timing, ratedPowerKw, findings } = option;
-  return { id, action, timing, ratedPowerKw, findings, figures, probabilityWithinPolicy, option, cost };
-}
-
-const NOTHING = { value: 0 };
 
 function rebateAt(option: MovableOption, flow: MovableFlow, settings: Settings, scale: Scale): number {
   const { investment } = flow.amounts;
