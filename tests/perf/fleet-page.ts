@@ -16,7 +16,9 @@ export async function fleetPage(): Promise<Measure[]> {
   try {
     const address = await addressOf(server);
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    return [...fleet.measures, ...(await measurePage(page, `${address}/${fleet.studyId}/fleet`)), memoryOf(server)];
+    const study = `${address}/${fleet.studyId}`;
+    const measures = [...(await measurePage(page, `${study}/fleet`)), await measureMoves(page, `${study}/ranking`)];
+    return [...fleet.measures, ...measures, memoryOf(server)];
   } finally {
     await browser.close();
     server.kill('SIGTERM');
@@ -77,6 +79,44 @@ function framesAfterClick(button: HTMLElement | SVGElement): Promise<number> {
     // The first frame is asked for before it is painted, the second after it.
     requestAnimationFrame(() => requestAnimationFrame(() => resolve(performance.now() - start)));
   });
+}
+
+/** Moving the energy price on the ranking: from the slide to the frame that shows what the fleet then comes to. */
+async function measureMoves(page: Page, address: string): Promise<Measure> {
+  await page.goto(`${address}?price=1.1`);
+  await page.getByText('What if prices, hours, costs or the rate were others?').click();
+  const slide = page.getByLabel('Energy price, slide');
+  await slide.focus();
+  await page.keyboard.press('ArrowRight');
+  await page.getByRole('status').filter({ hasText: 'With energy' }).waitFor();
+  const taken = await slide.evaluate(framesAfterMoves, 15);
+  taken.sort((a, b) => a - b);
+  return {
+    what: 'what if: one move of the price, to the frame (median of 15)',
+    value: (taken[7] ?? Number.NaN) / 1000,
+    unit: 's',
+    bar: '0.1 s',
+  };
+}
+
+/** Milliseconds of each of some moves of a slide, from its event until the frame in which the answer has changed. */
+async function framesAfterMoves(slide: HTMLElement | SVGElement, moves: number): Promise<number[]> {
+  const taken: number[] = [];
+  // No function with a name in here: the loader would wrap it in a helper that the browser lacks.
+  const answers = document.getElementsByClassName(document.querySelector('main p[role="status"]')?.className ?? '');
+  const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set;
+  for (let i = 1; i <= moves; i++) {
+    const before = answers[0]?.textContent;
+    const start = performance.now();
+    // The page watches the property: it has to be set as the browser does it.
+    set?.call(slide, String(0.1 + 0.05 * i));
+    slide.dispatchEvent(new Event('input', { bubbles: true }));
+    while (answers[0]?.textContent === before && performance.now() - start < 10_000)
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+    taken.push(performance.now() - start);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+  }
+  return taken;
 }
 
 /** Resident memory of the server, where the system tells it. */

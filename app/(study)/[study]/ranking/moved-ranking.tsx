@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
@@ -23,11 +23,12 @@ interface Moved {
   readonly conditions: readonly string[];
 }
 
-/** What the fleet's decisions come to at other prices, beside what they come to now. */
-export function MovedAnswer({ pack, was, now, currency, horizonYears, conditions }: Moved) {
-  const options = new Map(was.map(({ index, decision }) => [index, decision.option]));
-  const turned = now.filter(({ index, decision }) => options.get(index) !== decision.option).length;
-  const [sums, before] = [sumsOf(now, pack), sumsOf(was, pack)];
+/** What the fleet's decisions come to at other prices, beside what they come to now. Drawn anew only when it changes: a move must answer at once. */
+export const MovedAnswer = memo(function MovedAnswer({ pack, was, now, currency, horizonYears, conditions }: Moved) {
+  const options = useByIndex(was);
+  const before = useMemo(() => sumsOf(was, pack), [was, pack]);
+  const turned = now.filter(({ index, decision }) => options[index]?.decision.option !== decision.option).length;
+  const sums = sumsOf(now, pack);
   const money = (amount: number) => formatMoney(amount, currency);
   return (
     <>
@@ -43,6 +44,15 @@ export function MovedAnswer({ pack, was, now, currency, horizonYears, conditions
       </p>
     </>
   );
+});
+
+/** The motors by their place in the pack, in which a list in order of rank is not. */
+function useByIndex(list: readonly Reranked[]): readonly Reranked[] {
+  return useMemo(() => {
+    const found = new Array<Reranked>(list.length);
+    for (const each of list) found[each.index] = each;
+    return found;
+  }, [list]);
 }
 
 interface MotorsProps extends Moved {
@@ -57,12 +67,12 @@ interface MotorsProps extends Moved {
 }
 
 /** Rows that are drawn at first: more would make each move slow. */
-const AT_FIRST = 100;
+const AT_FIRST = 50;
 
 /** The motors in their new order, with what each was. */
-export function MovedMotors({ was, now, filter, ...rest }: MotorsProps) {
+export const MovedMotors = memo(function MovedMotors({ was, now, filter, ...rest }: MotorsProps) {
   const [all, setAll] = useState(false);
-  const before = new Map(was.map((each) => [each.index, each]));
+  const before = useByIndex(was);
   const kept = now.filter(({ index, decision }) => {
     const asked = filter.action === undefined || (decision.action === filter.action && decision.timing === filter.timing);
     return asked && (filter.area === undefined || rest.pack.motors[index]?.area === filter.area);
@@ -85,7 +95,7 @@ export function MovedMotors({ was, now, filter, ...rest }: MotorsProps) {
       )}
     </>
   );
-}
+});
 
 function sumsOf(list: readonly Reranked[], pack: MovablePack): { count: number; cost: number; saved: number; value: number } {
   const sums = { count: 0, cost: 0, saved: 0, value: 0 };
@@ -102,7 +112,7 @@ function sumsOf(list: readonly Reranked[], pack: MovablePack): { count: number; 
 
 interface RowsProps extends Pick<MotorsProps, 'pack' | 'study' | 'currency' | 'horizonYears' | 'manySites' | 'units'> {
   readonly rows: readonly Reranked[];
-  readonly before: ReadonlyMap<number, Reranked>;
+  readonly before: readonly Reranked[];
 }
 
 function Rows({ rows, before, pack, study, currency, horizonYears, manySites, units }: RowsProps) {
@@ -138,7 +148,7 @@ function Rows({ rows, before, pack, study, currency, horizonYears, manySites, un
             if (!entry) return null;
             const { motor, id, area } = entry;
             const { action, timing, option } = row.decision;
-            const old = before.get(row.index);
+            const old = before[row.index];
             const kept = action === 'keep';
             const bought = (action === 'replace' || action === 'resize') && row.option;
             return (

@@ -51,19 +51,15 @@ export function WhatIf(props: Props) {
   const ready = typeof fleet === 'object' ? fleet.fleet : undefined;
   const was = useMemo(() => ready && rerank(ready, neutralMoves(ready.settings)), [ready]);
   const now = useMemo(() => ready && rerank(ready, shown), [ready, shown]);
+  const conditions = useMemo(
+    () => FLEET_LEVERS.filter(({ id }) => shown[id] !== neutral[id]).map(({ id }) => wordsOf(id, shown, settings, hasTariffs)),
+    [shown, neutral, settings, hasTariffs],
+  );
+  const { currency, horizonYears } = settings;
   const ranked = isMoved &&
     was &&
     now &&
-    typeof fleet === 'object' && {
-      pack: fleet.pack,
-      was,
-      now,
-      currency: settings.currency,
-      horizonYears: settings.horizonYears,
-      conditions: FLEET_LEVERS.filter(({ id }) => shown[id] !== neutral[id]).map(({ id }) =>
-        wordsOf(id, shown, settings, hasTariffs),
-      ),
-    };
+    typeof fleet === 'object' && { pack: fleet.pack, was, now, currency, horizonYears, conditions };
   return (
     <>
       {ranked ? <MovedAnswer {...ranked} /> : answer}
