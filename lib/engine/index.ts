@@ -17,6 +17,7 @@ export {
 } from './bench/test';
 export type { MeasuredLosses, Tested } from './bench/tested';
 export { FEWEST_SISTERS } from './condition/among-sisters';
+export { BEARS_ON_SAFETY } from './condition/findings';
 export { HYPOTHESIS_IDS, type HypothesisId } from './condition/hypothesis-id';
 export type * from './condition/lines/line-result';
 export { lineTable } from './condition/lines/line-table';

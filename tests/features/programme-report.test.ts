@@ -64,6 +64,16 @@ describe('the report of a programme', () => {
     expect(programme.years.reduce((sum, { items }) => sum + items.length, 0)).toBe(report.items.length);
   });
 
+  it('counts all doubts as independent in a version whose results know of no meters, and says so', async () => {
+    const { content } = await version();
+    expect(reportOf(content).metersKnown).toBe(true);
+    const results = (content.results as readonly MotorResult[]).map(({ meters: _, ...rest }) => rest);
+    const report = reportOf({ ...content, results });
+    expect(report.metersKnown).toBe(false);
+    // GUM 5.1.2: independent doubts add by their squares.
+    expect(report.all.energy.u).toBeCloseTo(Math.hypot(...report.items.map((item) => item.energy_saved?.u ?? 0)), 6);
+  });
+
   it('has beside each funded motor every option that was not chosen, with a cash flow that comes to its value', async () => {
     const { content } = await version();
     const results = content.results as readonly MotorResult[];

@@ -3,7 +3,7 @@ import type { Evaluation } from '../evaluate';
 import { standardFrame } from '../options/costs';
 import { listedPrice } from '../options/price';
 import { shortRating } from '../options/ratings';
-import { bestShelf, type Shelf, type ShelfWorth, shelfWorth } from '../options/shelf';
+import { bestShelf, discountedYears, type Shelf, type ShelfWorth, shelfWorth } from '../options/shelf';
 import type { PriceList, Settings } from '../settings';
 
 /** What a shelf has to know of one motor. */
@@ -129,8 +129,6 @@ function shelfOf(
   // Only a motor for which a new one is worth something calls for the spare.
   const calling = served.filter(({ value }) => value > 0);
   const stops = calling.reduce((sum, { stopCost = 0 }) => sum + stopCost, 0) * shelf.failureRatePerYear * (1 - one.empty);
-  let years = 0;
-  for (let year = 1; year <= shelf.horizonYears; year++) years += (1 + shelf.discountRate) ** -year;
   return {
     ...{ site, ratedPowerKw, poles, enclosure, mounting, frame },
     tags: served.map(({ tag }) => tag),
@@ -140,7 +138,7 @@ function shelfOf(
     restockListed: listed !== undefined,
     best,
     one,
-    stopsMet: stops * years,
+    stopsMet: stops * discountedYears(shelf.discountRate, shelf.horizonYears),
     stopsUnknown: calling.filter(({ stopCost }) => stopCost === undefined).length,
   };
 }

@@ -46,8 +46,7 @@ export function shelfWorth(shelf: Shelf, spares: number): ShelfWorth | undefined
   let gained = 0;
   for (const value of worthIt) gained += value;
   gained *= 1 - empty;
-  let years = 0;
-  for (let year = 1; year <= horizonYears; year++) years += (1 + discountRate) ** -year;
+  const years = discountedYears(discountRate, horizonYears);
   const tiedUp = 1 - (1 + discountRate) ** -horizonYears;
   const cost = spares * purchase * (tiedUp + keepingPerYear * years);
   return { spares, callsPerYear, empty, gained, cost, value: gained - cost };
@@ -72,4 +71,11 @@ function lost(offered: number, servers: number): number {
   let share = 1;
   for (let n = 1; n <= servers; n++) share = (offered * share) / (n + offered * share);
   return share;
+}
+
+/** Present value of one unit at the end of each year of the horizon: the uniform present worth factor of NIST Handbook 135. */
+export function discountedYears(discountRate: number, horizonYears: number): number {
+  let years = 0;
+  for (let year = 1; year <= horizonYears; year++) years += (1 + discountRate) ** -year;
+  return years;
 }

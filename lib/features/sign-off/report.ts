@@ -39,6 +39,8 @@ export interface Report {
   readonly byLoad: readonly (Share & { readonly words: string })[];
   readonly inputPower: Total;
   readonly losses: Total;
+  /** False in versions frozen before results said what their meters contribute: then all doubts count as independent. */
+  readonly metersKnown: boolean;
   readonly items: readonly FundedItem[];
   readonly all: MeasureTotal;
   readonly byAction: ReadonlyMap<string, MeasureTotal>;
@@ -87,6 +89,7 @@ export function reportOf({ programme, results, settings }: Pick<Content, 'progra
       usable.map((motor) => ofPoint(motor, 'total_loss')),
       'kW',
     ),
+    metersKnown: motors.some(({ meters }) => meters !== undefined),
     items,
     all: measure(items),
     byAction: new Map(

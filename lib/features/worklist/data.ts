@@ -1,4 +1,4 @@
-import { type Finding, INDICATOR_TITLES, type SisterResult, urgencyOf } from '@/lib/engine';
+import { BEARS_ON_SAFETY, type Finding, INDICATOR_TITLES, type SisterResult, urgencyOf } from '@/lib/engine';
 import { minorDigits } from '@/lib/platform/money';
 import { ownWords, sisterWords } from '../condition/words';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
@@ -8,7 +8,7 @@ import { readStudy } from '../study/data';
 import type { ApartItem, WorkItem, Worklist } from './schema';
 
 /** Findings that keep a motor from being started or run. */
-const SAFETY: ReadonlySet<string> = new Set(['insulation-below-minimum', 'voltage-unbalance-high']);
+const SAFETY: ReadonlySet<string> = new Set([...BEARS_ON_SAFETY, 'voltage-unbalance-high']);
 /** Words by which a next step shows that the motor must stand still. */
 const STANDSTILL = /isolate|lock(ed)? out|standstill|after stopping|open(ed)?\b.*motor/i;
 const FAILED_NEXT =

@@ -17,10 +17,11 @@ export function Measures({ report, currency }: Props) {
     <section className={sheet.section} aria-labelledby="measures">
       <h2 id="measures">What is funded, and what it brings</h2>
       <p>
-        Savings are those of a full year once all is done, against running each motor as it is; ± is the 95 % interval. The error
-        of a meter counts once for all motors that were read with it; where a reading names no instrument, one set of meters is
-        taken to have served the site. All other doubts are taken as independent from motor to motor, and the price of energy as
-        sure.
+        Savings are those of a full year once all is done, against running each motor as it is; ± is the 95 % interval.{' '}
+        {report.metersKnown
+          ? 'The error of a meter counts once for all motors that were read with it; where a reading names no instrument, one set of meters is taken to have served the site. All other doubts'
+          : 'All doubts, those of meters too,'}{' '}
+        are taken as independent from motor to motor, and the price of energy as sure.
       </p>
       <ScrollRegion label="Measures by kind">
         <table className={sheet.table}>
