@@ -134,11 +134,11 @@ export function pointSlopes(
     totals[PLACE.rise] = (totals[PLACE.rise] as number) + t * share;
     const start = row * POINT_COLUMNS;
     const ofRatedLoss = t * heatOfRatedLoss;
-    for (let k = 0; k < COUNT; k++) out[start + k] = ofRatedLoss * (ofCircuit[RATED_LOSS + k] as number);
-    for (let i = 0; i < ROWS_OF_CIRCUIT.length; i++) {
-      const weight = totals[FIRST + i] as number;
-      const by = (ROWS_OF_CIRCUIT[i] as number) * COUNT;
-      for (let k = 0; k < COUNT; k++) out[start + k] = (out[start + k] as number) + weight * (ofCircuit[by + k] as number);
+    for (let k = 0; k < COUNT; k++) {
+      let slope = ofRatedLoss * (ofCircuit[RATED_LOSS + k] as number);
+      for (let i = 0; i < ROWS_OF_CIRCUIT.length; i++)
+        slope += (totals[FIRST + i] as number) * (ofCircuit[(ROWS_OF_CIRCUIT[i] as number) * COUNT + k] as number);
+      out[start + k] = slope;
     }
     out[start + BY.load] = totals[PLACE.load] as number;
     out[start + BY.voltage] = totals[PLACE.voltage] as number;

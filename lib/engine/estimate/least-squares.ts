@@ -43,6 +43,21 @@ const WORTH_A_STEP = 1e-3;
 /** Room that every search works in, by the largest so far: arrays of their own would cost as much as the arithmetic. */
 let jacobian = new Float64Array(0);
 let normal = new Float64Array(0);
+let step = new Float64Array(0);
+let last = new Float64Array(0);
+let trial = new Float64Array(0);
+let outcome = new Float64Array(0);
+
+function makeRoom(n: number, m: number): void {
+  if (jacobian.length < m * n) jacobian = new Float64Array(m * n);
+  if (normal.length < n * n) normal = new Float64Array(n * n);
+  if (step.length < n) {
+    step = new Float64Array(n);
+    last = new Float64Array(n);
+    trial = new Float64Array(n);
+  }
+  if (outcome.length < m) outcome = new Float64Array(m);
+}
 
 /** Where a search ended. */
 interface End {
@@ -98,14 +113,13 @@ export interface Moved {
 export function stepFrom({ observed, u, predict, differentiate }: Problem, unknowns: Float64Array): Moved | undefined {
   const n = unknowns.length;
   const m = observed.length;
-  if (jacobian.length < m * n) jacobian = new Float64Array(m * n);
-  if (normal.length < n * n) normal = new Float64Array(n * n);
+  makeRoom(n, m);
   const predicted = new Float64Array(m);
   if (!predict(unknowns, predicted) || !differentiate(unknowns, jacobian)) return undefined;
   normalMatrix(jacobian, u, normal, n, m);
   if (!factorise(normal, n)) return undefined;
   const next = new Float64Array(n);
-  gradient(jacobian, observed, predicted, u, next);
+  gradient(jacobian, observed, predicted, u, next, n);
   solveFactored(normal, n, next);
   for (let k = 0; k < n; k++) next[k] = (next[k] as number) + (unknowns[k] as number);
   return { unknowns: next, gain: () => gains(normal, jacobian, u, n, m) };
@@ -116,22 +130,17 @@ function search(problem: Problem, worth: number): End | undefined {
   const { observed, u, predict, differentiate } = problem;
   const n = problem.start.length;
   const m = observed.length;
-  if (jacobian.length < m * n) jacobian = new Float64Array(m * n);
-  if (normal.length < n * n) normal = new Float64Array(n * n);
-  let y = Float64Array.from(problem.start);
-  let predicted = new Float64Array(m);
+  makeRoom(n, m);
+  const y = problem.start.slice();
+  const predicted = new Float64Array(m);
   if (!predict(y, predicted)) return undefined;
   let cost = costOf(observed, u, predicted);
-  let trial = new Float64Array(n);
-  let outcome = new Float64Array(m);
-  const step = new Float64Array(n);
-  const last = new Float64Array(n);
   let lastScale = 1;
   for (let iteration = 1; iteration <= ITERATIONS; iteration++) {
     if (!differentiate(y, jacobian)) return undefined;
     normalMatrix(jacobian, u, normal, n, m);
     if (!factorise(normal, n)) return undefined;
-    gradient(jacobian, observed, predicted, u, step);
+    gradient(jacobian, observed, predicted, u, step, n);
     solveFactored(normal, n, step);
     let size = 0;
     for (let k = 0; k < n; k++) size = Math.max(size, Math.abs(step[k] as number));
@@ -141,8 +150,8 @@ function search(problem: Problem, worth: number): End | undefined {
       for (let k = 0; k < n; k++) trial[k] = (y[k] as number) + scale * (step[k] as number);
       const next = predict(trial, outcome) ? costOf(observed, u, outcome) : Number.POSITIVE_INFINITY;
       if (next <= cost + 1e-9 * (1 + cost)) {
-        [y, trial] = [trial, y];
-        [predicted, outcome] = [outcome, predicted];
+        for (let k = 0; k < n; k++) y[k] = trial[k] as number;
+        for (let i = 0; i < m; i++) predicted[i] = outcome[i] as number;
         gained = cost - next;
         cost = next;
         size *= scale;
@@ -192,7 +201,7 @@ function reach(step: Float64Array, last: Float64Array, scale: number, n: number)
 }
 
 function normalMatrix(jacobian: Float64Array, u: Float64Array, normal: Float64Array, n: number, m: number): void {
-  normal.fill(0);
+  normal.fill(0, 0, n * n);
   for (let i = 0; i < m; i++) {
     const w = 1 / ((u[i] as number) * (u[i] as number));
     for (let k = 0; k < n; k++) {
@@ -209,9 +218,9 @@ function gradient(
   predicted: Float64Array,
   u: Float64Array,
   right: Float64Array,
+  n: number,
 ): void {
-  const n = right.length;
-  right.fill(0);
+  right.fill(0, 0, n);
   for (let i = 0; i < observed.length; i++) {
     const r = ((observed[i] as number) - (predicted[i] as number)) / ((u[i] as number) * (u[i] as number));
     for (let k = 0; k < n; k++) right[k] = (right[k] as number) + (jacobian[i * n + k] as number) * r;
@@ -221,12 +230,11 @@ function gradient(
 /** Normal matrix factored, times Jᵀ over u²: one column for each observed value. */
 function gains(factored: Float64Array, jacobian: Float64Array, u: Float64Array, n: number, m: number): Float64Array {
   const gain = new Float64Array(m * n);
-  const column = new Float64Array(n);
   for (let i = 0; i < m; i++) {
     const w = 1 / ((u[i] as number) * (u[i] as number));
-    for (let k = 0; k < n; k++) column[k] = w * (jacobian[i * n + k] as number);
-    solveFactored(factored, n, column);
-    gain.set(column, i * n);
+    for (let k = 0; k < n; k++) step[k] = w * (jacobian[i * n + k] as number);
+    solveFactored(factored, n, step);
+    for (let k = 0; k < n; k++) gain[i * n + k] = step[k] as number;
   }
   return gain;
 }

@@ -1,5 +1,6 @@
 import { CIRCUIT_SLOPES, circuitFromRatedPoint, circuitSlopes } from '../circuit/from-rated-point';
 import { type Circuit, COUNT, PARAMETERS } from '../circuit/parameters';
+import { doubles } from '../circuit/room';
 import type { MotorScope } from '../context';
 import { type Fit, leastSquares, type Problem } from '../estimate/least-squares';
 import { EXACT, type Parts, PartsTable, type Quantity } from '../quantity/quantity';
@@ -125,7 +126,7 @@ export function modelOf(
     base,
     slopes: () => {
       if (!slopes) {
-        slopes = new Float64Array(CIRCUIT_SLOPES);
+        slopes = doubles(CIRCUIT_SLOPES);
         circuitSlopes(values, rotorShare, circuit, slopes);
       }
       return slopes;

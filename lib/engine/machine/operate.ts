@@ -1,5 +1,6 @@
 import { PARAMETERS } from '../circuit/parameters';
 import { ALL_ROWS, BALANCED_ROWS, OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
+import { doubles } from '../circuit/room';
 import { type Solution, solveAtPower, type Terminals } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { apply, leaf, solved } from '../formula/apply';
@@ -154,7 +155,7 @@ function solveWithDoubt(
     base,
     slopes: () => {
       if (!slopes) {
-        slopes = new Float64Array(POINT_SLOPES);
+        slopes = doubles(POINT_SLOPES);
         pointSlopes(model.circuit, model.slopes(), at, base, slopes, rows ?? (at.negativeSequence ? ALL_ROWS : BALANCED_ROWS));
       }
       return slopes;

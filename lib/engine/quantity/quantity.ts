@@ -56,6 +56,15 @@ export class Sources {
   }
 }
 
+/** Zeros of which {@link zeros} takes what is asked for; the half keeps them an array of doubles, which small whole numbers would not be. */
+let NOUGHTS: number[] = [0.5];
+
+/** So many zeros to add to, kept as doubles from the start: a list that changes its kind under way is copied, and slow to read ever after. */
+function zeros(count: number): number[] {
+  if (NOUGHTS.length <= count) NOUGHTS = Array.from({ length: 2 * count + 64 }, (_, i) => (i === 0 ? 0.5 : 0));
+  return NOUGHTS.slice(1, count + 1);
+}
+
 /** Contributions that are all zero: an exact value. */
 export const EXACT: Parts = { at: [], by: [] };
 
@@ -82,18 +91,27 @@ export class Later<U extends Unit> implements Quantity<U> {
 
 /** Standard uncertainty (k = 1) of a quantity: root sum of squares of its independent parts (GUM 5.1.2). */
 export function standardUncertainty(quantity: { readonly parts: Parts }): number {
+  const { by } = quantity.parts;
   let sum = 0;
-  for (const part of quantity.parts.by) sum += part * part;
+  for (let i = 0; i < by.length; i++) {
+    const part = by[i] as number;
+    sum += part * part;
+  }
   return Math.sqrt(sum);
 }
 
 /** Covariance of two quantities of the same motor, through the sources that they share (GUM 5.2.2). */
 export function covariance(a: { readonly parts: Parts }, b: { readonly parts: Parts }): number {
+  const { at, by } = a.parts;
+  const other = b.parts;
   let sum = 0;
-  a.parts.at.forEach((source, i) => {
-    const j = b.parts.at.indexOf(source);
-    if (j >= 0) sum += (a.parts.by[i] ?? 0) * (b.parts.by[j] ?? 0);
-  });
+  if (at === other.at) for (let i = 0; i < at.length; i++) sum += (by[i] as number) * (other.by[i] as number);
+  else {
+    for (let i = 0; i < at.length; i++) {
+      const j = other.at.indexOf(at[i] as number);
+      if (j >= 0) sum += (by[i] as number) * (other.by[j] as number);
+    }
+  }
   return sum;
 }
 
@@ -120,7 +138,10 @@ export function scaled<U extends Unit>(quantity: Quantity<U>, factor: number): Q
 
 /** Every contribution times a factor. */
 export function scaleParts(parts: Parts, factor: number): Parts {
-  return factor === 0 ? EXACT : { at: parts.at, by: parts.by.map((part) => part * factor) };
+  if (factor === 0) return EXACT;
+  const by = zeros(parts.by.length);
+  for (let i = 0; i < by.length; i++) by[i] = (parts.by[i] as number) * factor;
+  return { at: parts.at, by };
 }
 
 /**
@@ -165,7 +186,7 @@ export function combineParts(terms: readonly (readonly [weight: number, parts: P
     for (const [weight, parts] of terms) if (weight !== 0) SUM.add(weight, parts);
     return SUM.take();
   }
-  const by = new Array<number>(at.length).fill(0);
+  const by = zeros(at.length);
   for (const [weight, parts] of terms) if (parts.at === at) addInto(by, weight, parts.by);
   return { at, by };
 }
@@ -173,7 +194,7 @@ export function combineParts(terms: readonly (readonly [weight: number, parts: P
 /** The same for the inputs of a formula: `slope` gives the weight of each, asked only where there is doubt. */
 export function propagateParts(inputs: readonly { readonly parts: Parts }[], slope: (index: number) => number): Parts {
   const at = commonSources(inputs.length, (k) => (inputs[k] as { readonly parts: Parts }).parts);
-  const by = at && new Array<number>(at.length).fill(0);
+  const by = at && zeros(at.length);
   for (let k = 0; k < inputs.length; k++) {
     const parts = (inputs[k] as { readonly parts: Parts }).parts;
     if (parts.at.length === 0) continue;
@@ -249,7 +270,7 @@ export class PartsTable {
   sum(weights: ArrayLike<number>, from: number, scale: number): Parts {
     const { at, rows } = this;
     if (at.length === 0) return EXACT;
-    const sum = new Array<number>(at.length).fill(0);
+    const sum = zeros(at.length);
     for (let k = 0; k < rows.length; k++) {
       const { by, places } = rows[k] as TableRow;
       const weight = (weights[from + k] as number) * scale;

@@ -30,7 +30,7 @@ export function combine(priors: readonly Prior[], evidence: readonly Evidence[])
   const logOdds = priors.map(({ chance }) => Math.log(chance / (1 - chance)));
   // What each group says for each fault, side by side: looking it up for every pair would take longer than all the rest.
   const groups = [...new Set(evidence.map((entry) => entry.group))];
-  const forIt = sums.map((sum) => Float64Array.from(groups, (group) => sum.get(group)?.forIt ?? 0));
+  const forIt = sums.map((sum) => groups.map((group) => sum.get(group)?.forIt ?? 0));
   const against = sums.map((sum) => total(sum, 'againstIt'));
   const single = priors.map((_, i) => Math.exp((logOdds[i] ?? 0) + total(sums[i], 'forIt') + (against[i] ?? 0)));
   const withFault = [...single];
