@@ -2,7 +2,7 @@ import type { Fit } from '../estimate/least-squares';
 import type { Evidence } from './fit';
 
 /** Motors on offer are few beside the motors that they may replace: so many of their fits are kept. */
-const KEPT = 1000;
+const KEPT = 4000;
 
 interface Entry {
   readonly evidence: Evidence;
