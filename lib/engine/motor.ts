@@ -77,6 +77,8 @@ export interface Plate {
   readonly frictionWindageKw?: Maybe<number>;
   readonly drivenMachine?: Maybe<DrivenMachine>;
   readonly loadTorqueExponent?: Maybe<0 | 1 | 2>;
+  /** Name of a curve of the settings, `loadCurves`. */
+  readonly loadCurve?: Maybe<string>;
   readonly flowControl?: Maybe<FlowControl>;
   readonly coupling?: Maybe<Coupling>;
   readonly driveFed?: Maybe<boolean>;

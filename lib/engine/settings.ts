@@ -1,3 +1,4 @@
+import type { LoadPoint } from './options/load-curve';
 import type { Tariff, Yearly } from './tariff/tariff';
 
 /** The settings of a study, complete: every key has a value. Keys are those of the settings file in camel case. */
@@ -29,6 +30,8 @@ export interface Settings {
   readonly emissionFactorKgPerKwh: Yearly;
   /** By site; the flat prices above serve where none is given. */
   readonly tariffs: Readonly<Record<string, Tariff>>;
+  /** Torque laws of driven machines by given points, by name; speeds rise. The fleet sheet names one in `load_curve`. */
+  readonly loadCurves: Readonly<Record<string, readonly LoadPoint[]>>;
   /** How purchases are written off for tax; `null` leaves the relief out. */
   readonly depreciation: Depreciation | null;
   /** Rate of unplanned failures of a motor in ordinary condition, per year. */

@@ -56,6 +56,7 @@ describe('the settings of a study', () => {
       emission_factor_kg_per_kwh: 0.373,
       failure_rate_per_year: 0.05,
       accuracy: { voltage_pct: 0.5, current_pct: 1, power_pct: 1, speed_rpm: 1 },
+      load_curves: {},
       limits: {},
       prices: null,
     });
@@ -129,6 +130,15 @@ describe('the settings of a study', () => {
       ),
       failureRatePerYear: share,
       accuracy: fc.record({ voltagePct: amount, currentPct: amount, powerPct: amount, speedRpm: amount }),
+      loadCurves: fc.constantFrom(
+        {},
+        {
+          kiln: [
+            { speedPct: 0, torquePct: 0 },
+            { speedPct: 99.5, torquePct: 80 },
+          ],
+        },
+      ),
       limits: fc.constantFrom({}, { 'bearing-trip': { value: 95, reason: 'agreed with the maker' } }),
     });
     fc.assert(
@@ -174,6 +184,30 @@ describe('the settings of a study', () => {
     ['budget.1', { budget: [1, -1] }],
     ['policy.at_failure', { policy: { at_failure: 'wait' } }],
     ['rebates.0.action', { rebates: [{ action: 'keep', per_kw: 3 }] }],
+    ['load_curves.kiln', { load_curves: { kiln: [{ speed_pct: 100, torque_pct: 80 }] } }],
+    [
+      'load_curves.kiln.1.speed_pct',
+      {
+        load_curves: {
+          kiln: [
+            { speed_pct: 50, torque_pct: 80 },
+            { speed_pct: 50, torque_pct: 90 },
+          ],
+        },
+      },
+    ],
+    [
+      'load_curves.kiln.1.torque_pct',
+      {
+        load_curves: {
+          kiln: [
+            { speed_pct: 0, torque_pct: 0 },
+            { speed_pct: 100, torque_pct: 0 },
+          ],
+        },
+      },
+    ],
+    ['load_curves.kiln.0.torque_pct', { load_curves: { kiln: [{ speed_pct: 0, torque_pct: -1 }] } }],
     ['limits.C1.reason', { limits: { C1: { value: 4.5, reason: ' ' } } }],
     ['limits.C1.value', { limits: { C1: { value: 0, reason: 'agreed' } } }],
     ['limits.A3.value', { limits: { C1: { value: 2, reason: 'agreed' }, A3: { value: -5, reason: 'agreed' } } }],

@@ -5,6 +5,7 @@ import { type CurveConditions, torqueCurve } from '../circuit/torque';
 import type { Evaluation } from '../evaluate';
 import type { Machine } from '../machine/model';
 import { HEAT } from '../machine/predict';
+import { onCurve } from '../options/load-curve';
 import { loadLaw } from '../options/load-law';
 import { combineParts, type Parts, type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Figure } from '../result';
@@ -33,6 +34,8 @@ export interface TorqueSpeed {
   /** Power of the speed with which its torque goes, and whether that was stated or follows from the kind of machine. */
   readonly exponent: number;
   readonly exponentStated: boolean;
+  /** The load curve in force, which takes the place of the power. */
+  readonly curveName: string | undefined;
   readonly point: TorquePlace & { readonly torqueU: number; readonly speedU: number };
 }
 
@@ -84,9 +87,12 @@ export function torqueSpeed(evaluation: Evaluation): TorqueSpeedOutcome {
   });
   const ratedSpeed = rated * (1 - circuit.slip);
   const ratedTorqueNm = (machine.plate.ratedPower.value * 1000) / ((ratedSpeed * Math.PI) / 30);
-  const { exponent } = loadLaw(motor.plate);
+  const { exponent, curve: points } = loadLaw(motor.plate, evaluation.scope.settings.loadCurves, ratedSpeed);
   const speed = point.speed.value;
   const torque = (point.loadFraction.value * ratedSpeed) / speed;
+  const torqueOnCurve = (rpm: number) => (points ? onCurve(points.points, (100 * rpm) / ratedSpeed).torquePct : 0);
+  const atPoint = torqueOnCurve(speed);
+  const shape = (ratio: number) => (atPoint > 0 ? torqueOnCurve(speed * ratio) / atPoint : ratio ** exponent.value);
   const figure: Quantity<'1'> = {
     unit: '1',
     value: curve.breakdown.torque,
@@ -104,10 +110,11 @@ export function torqueSpeed(evaluation: Evaluation): TorqueSpeedOutcome {
       breakdown: { ...place(curve.breakdown), figure: { value: figure.value, u: standardUncertainty(figure), unit: '1' } },
       load: Array.from({ length: LOAD_STEPS + 1 }, (_, step) => {
         const ratio = ((step / LOAD_STEPS) * rated * frequencyRatio) / speed;
-        return { speed: speed * ratio, torque: torque * ratio ** exponent.value };
+        return { speed: speed * ratio, torque: torque * shape(ratio) };
       }),
       exponent: exponent.value,
       exponentStated: motor.plate.loadTorqueExponent !== undefined,
+      curveName: points?.name,
       point: {
         speed,
         torque,

@@ -307,7 +307,7 @@ export const power_at_speed_ratio = {
   title: "Shaft power at another speed",
   unit: "kW",
   symbol: "P'",
-  inputs: {"shaft_power":{"unit":"kW","symbol":"P","meaning":"shaft power of the existing motor"},"speed_ratio":{"unit":"1","symbol":"r","meaning":"new speed over old speed"},"torque_exponent":{"unit":"1","symbol":"n","meaning":"torque goes with speed to this power: 0, 1 or 2"}},
+  inputs: {"shaft_power":{"unit":"kW","symbol":"P","meaning":"shaft power of the existing motor"},"speed_ratio":{"unit":"1","symbol":"r","meaning":"new speed over old speed"},"torque_exponent":{"unit":"1","symbol":"n","meaning":"torque goes with speed to this power"}},
   names: ["shaft_power","speed_ratio","torque_exponent"],
   f: (shaft_power: number, speed_ratio: number, torque_exponent: number) => shaft_power * speed_ratio ** (torque_exponent + 1),
   d: [

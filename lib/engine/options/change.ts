@@ -8,6 +8,7 @@ import type { Quantity } from '../quantity/quantity';
 import { checksBefore } from './checks';
 import type { Costs, Outlay } from './costs';
 import { OPTIONS } from './findings';
+import { beyondCurve } from './load-law';
 import { oldWorth, type Present, runningWorth } from './present';
 import { type Change, rebateOf, replacementMachine } from './replacement';
 import { heatOn, resizeNotes } from './resize-notes';
@@ -73,6 +74,10 @@ function findingsOf(scope: MotorScope, present: Present, change: Change, same: C
   const { ratedPowerKw, findings } = change.replacement;
   const resized = ratedPowerKw !== plate.ratedPowerKw;
   const eaten = speedEffect(present, change);
+  const left = beyondCurve(
+    present.law,
+    [...present.steps, ...change.steps].map(({ point }) => point.speed.value),
+  );
   return [
     ...present.screening,
     ...findings,
@@ -84,6 +89,7 @@ function findingsOf(scope: MotorScope, present: Present, change: Change, same: C
       newRatedPowerKw: ratedPowerKw,
       highestLoadKw: present.highestLoadKw,
       exponent: present.law.exponent.value,
+      curve: present.law.curve?.points,
       ...(resized && heatOn(present, change)),
     }),
     ...(resized ? resizeNotes(scope, present, change, same) : []),
@@ -91,6 +97,7 @@ function findingsOf(scope: MotorScope, present: Present, change: Change, same: C
       ? [OPTIONS.make('peak-load-unknown', { highest_load_kw: present.highestLoadKw })]
       : []),
     ...(eaten ? [eaten] : []),
+    ...(left ? [left] : []),
     ...(present.law.speedHeld ? [speedHeld(scope, present)] : []),
   ];
 }

@@ -5,6 +5,7 @@ import type { DrivenMachine, Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { ReferenceTables, TorqueRow } from '../tables';
 import { OPTIONS } from './findings';
+import { type LoadPoint, onCurve } from './load-curve';
 import { accelerating, type LeastTorques, largestInertia, runUpTime } from './starting';
 
 /** What is to be checked: a motor in place of another. */
@@ -16,6 +17,8 @@ export interface Change {
   readonly newRatedPowerKw: number;
   readonly highestLoadKw: number;
   readonly exponent: number;
+  /** Torque of the load by given points, in per cent of the present motor's rated speed and torque. */
+  readonly curve?: readonly LoadPoint[] | undefined;
   /** Load of the new motor at its highest step, and the root mean square over the hours that it runs, over its rating. */
   readonly highestLoad?: number | undefined;
   readonly rmsLoad?: number | undefined;
@@ -72,11 +75,13 @@ function* fitReasons(plate: Plate): Generator<Reason> {
 function* startingReasons(change: Change): Generator<Reason> {
   const { drivenMachine: driven, loadInertiaKgm2: inertia } = change.plate;
   if (driven === undefined || driven === 'other') {
-    yield ['driven-machine', 'what the motor drives, and so its starting duty, is not known'];
-    return;
-  }
-  if (HARD_TO_START.has(driven)) yield ['starting-duty', `the starting torque of the ${driven} is not known`];
-  if (driven === 'pump' && change.exponent < 2)
+    if (!fromRest(change)) {
+      yield ['driven-machine', 'what the motor drives, and so its starting duty, is not known'];
+      return;
+    }
+  } else if (HARD_TO_START.has(driven) && !fromRest(change))
+    yield ['starting-duty', `the starting torque of the ${driven} is not known`];
+  if (driven === 'pump' && change.exponent < 2 && !fromRest(change))
     yield [
       'starting-duty',
       'whether the pump, whose torque does not go with the square of speed, starts against pressure is not known',
@@ -84,7 +89,7 @@ function* startingReasons(change: Change): Generator<Reason> {
   // A drive starts its motor at low frequency and full torque: what a start across the line asks for does not apply.
   if (change.plate.driveFed === true) return;
   const largest = largestInertia(change.newRatedPowerKw, change.synchronousSpeedRpm);
-  if (inertia === undefined && HEAVY.has(driven))
+  if (inertia === undefined && driven !== undefined && HEAVY.has(driven))
     yield ['inertia', `the inertia of the ${driven}, and so its run-up time, is not known`];
   if (inertia !== undefined && inertia > largest)
     yield [
@@ -99,11 +104,10 @@ function* startingReasons(change: Change): Generator<Reason> {
     ];
     return;
   }
-  const running = change.highestLoadKw / change.newRatedPowerKw;
-  const breakaway = (change.exponent === 2 ? BREAKAWAY.square : BREAKAWAY.other) * running;
-  const left = accelerating({ torques, breakaway, running, exponent: change.exponent, voltage: VOLTAGE_DIP });
+  const { running, breakaway, shape } = loadOverRunUp(change);
+  const left = accelerating({ torques, breakaway, running, shape, voltage: VOLTAGE_DIP });
   if (left.least < 0) {
-    yield ['starting-torque', shortOfTorque(left.at, torques, breakaway, running * left.at ** change.exponent)];
+    yield ['starting-torque', shortOfTorque(left.at, torques, breakaway, running * shape(left.at))];
     return;
   }
   if (inertia === undefined || inertia > largest) return;
@@ -118,6 +122,27 @@ function* startingReasons(change: Change): Generator<Reason> {
       'run-up-time',
       `at 90 % voltage the load alone may take ${seconds.toFixed(0)} s to come up to speed, longer than the ${RELAY_SECONDS} s of an ordinary overload relay`,
     ];
+}
+
+/** True when given points say what torque the load needs at rest. */
+function fromRest({ curve }: Change): boolean {
+  return curve?.[0]?.speedPct === 0;
+}
+
+/**
+ * Torque of the load over the run-up, over the new rated torque. Given points hold as they are stated, raised where the highest load known lies
+ * above them; where they do not begin at rest, the breakaway torque is that of common practice if this is higher.
+ */
+function loadOverRunUp(change: Change): { running: number; breakaway: number; shape: (speed: number) => number } {
+  const { curve, exponent } = change;
+  const running = change.highestLoadKw / change.newRatedPowerKw;
+  const usual = (exponent === 2 ? BREAKAWAY.square : BREAKAWAY.other) * running;
+  if (!curve) return { running, breakaway: usual, shape: (speed) => speed ** exponent };
+  const full = onCurve(curve, 100).torquePct;
+  const stated = ((full / 100) * change.plate.ratedPowerKw) / change.newRatedPowerKw;
+  const most = Math.max(stated, running);
+  const shape = (speed: number) => onCurve(curve, 100 * speed).torquePct / full;
+  return { running: most, breakaway: fromRest(change) ? most * shape(0) : Math.max(usual, most * shape(0)), shape };
 }
 
 function shortOfTorque(at: number, torques: LeastTorques, breakaway: number, load: number): string {

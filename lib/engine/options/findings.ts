@@ -175,6 +175,29 @@ export const OPTIONS = catalogue({
     cause: 'The motor is fed or controlled by an adjustable-speed drive.',
     next: 'Have the maker confirm that the new motor’s insulation and bearings suit a drive, and check its rated current against the drive’s.',
   }),
+  'load-curve-unknown': kind<{ curve: string; known: string }>({
+    severity: 'warning',
+    text: (e) =>
+      `The column load_curve names “${e.curve}”, which the settings do not have; the torque law of the kind of machine, or the stated exponent, was taken.`,
+    cause: (e) =>
+      e.known === ''
+        ? 'The settings hold no load_curves.'
+        : `Known in load_curves are ${e.known}; the name is misspelt or missing there.`,
+    next: 'Correct load_curve in the fleet sheet, or add the curve to load_curves of the settings.',
+  }),
+  'load-law-twice': kind<{ curve: string; exponent: number }>({
+    severity: 'warning',
+    text: (e) => `Both load_curve (${e.curve}) and load_torque_exponent (${e.exponent}) are stated; the curve was taken.`,
+    cause: 'The two columns came from different sheets.',
+    next: 'Empty one of load_curve and load_torque_exponent.',
+  }),
+  'load-curve-left': kind<{ curve: string; speed_pct: number; from_pct: number; to_pct: number }>({
+    severity: 'note',
+    text: (e) =>
+      `At ${e.speed_pct.toFixed(1)} % of rated speed the load curve ${e.curve}, which goes from ${e.from_pct} to ${e.to_pct} %, has no points; its law at the end was carried on.`,
+    cause: 'A motor below rated load, or one that slips less, turns faster than at rated speed.',
+    next: 'Add points to the curve up to the synchronous speed.',
+  }),
   'starter-to-match': kind<{ from_a: number; to_a: number }>({
     severity: 'note',
     text: (e) =>

@@ -145,7 +145,7 @@ export const power_at_speed_ratio = formula({
   inputs: {
     shaft_power: input('kW', 'P', 'shaft power of the existing motor'),
     speed_ratio: input('1', 'r', 'new speed over old speed'),
-    torque_exponent: input('1', 'n', 'torque goes with speed to this power: 0, 1 or 2'),
+    torque_exponent: input('1', 'n', 'torque goes with speed to this power'),
   },
   expression: 'shaft_power * speed_ratio^(torque_exponent + 1)',
   valid: 'Speeds a few per cent apart; a fan or pump on a system without static head has n = 2.',

@@ -90,7 +90,7 @@ export function presentSide(scope: MotorScope, input: WeighInput, costs: Costs):
     plate,
     machine,
     failed,
-    law: loadLaw(plate),
+    law: loadLaw(plate, scope.settings.loadCurves, ratedSpeed(machine)),
     conditions,
     tariff,
     steps,
@@ -126,6 +126,10 @@ export function presentSide(scope: MotorScope, input: WeighInput, costs: Costs):
     readings: motor.readings,
     screening,
   };
+}
+
+function ratedSpeed({ plate }: Machine): number {
+  return plate.synchronousSpeed.value * (1 - plate.ratedSlip.value);
 }
 
 function highestLoad(plate: Plate, steps: readonly RunningStep[], point: OperatingPoint | undefined): number {

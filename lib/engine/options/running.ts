@@ -5,7 +5,7 @@ import * as O from '../generated/options';
 import type { DutyPoint, Machine, OperatingPoint } from '../machine/model';
 import { type Conditions, operatingPoint } from '../machine/operate';
 import type { Quantity } from '../quantity/quantity';
-import { type LoadLaw, speedRatio } from './load-law';
+import { exponentOf, type LoadLaw, speedRatio } from './load-law';
 import type { RunningPrices } from './running-prices';
 
 /** A machine at one step of the duty; hours absent when they are not known. */
@@ -72,7 +72,7 @@ export function newSteps(
       ? apply(scope, O.power_at_speed_ratio, {
           shaft_power: step.point.shaftPower,
           speed_ratio: ratio,
-          torque_exponent: law.exponent,
+          torque_exponent: exponentOf(scope, law, step.point.speed.value, ratio.value),
         })
       : step.point.shaftPower;
     const load = apply(scope, O.load_fraction_of_power, { shaft_power: shaftPower, rated_power: machine.plate.ratedPower });

@@ -28,8 +28,8 @@ export interface RunUp {
   /** Torque to break the load away, and its torque at full speed, over the motor's rated torque. */
   readonly breakaway: number;
   readonly running: number;
-  /** Torque of the load goes with speed to this power. */
-  readonly exponent: number;
+  /** Torque of the load at a share of synchronous speed over that at full speed. */
+  readonly shape: (speed: number) => number;
   /** Terminal voltage during the start over rated voltage. */
   readonly voltage: number;
 }
@@ -53,7 +53,7 @@ export function accelerating(given: RunUp): { readonly least: number; readonly a
   let sum = 0;
   for (let step = 0; step <= STEPS; step++) {
     const speed = (RUN_UP_TO * step) / STEPS;
-    const load = step === 0 ? given.breakaway : given.running * speed ** given.exponent;
+    const load = step === 0 ? given.breakaway : given.running * given.shape(speed);
     const left = motorTorque(given.torques, speed) * given.voltage ** 2 - load;
     if (left < least) [least, at] = [left, speed];
     // The instant of breaking away takes no time: the torque at the first step stands for it.

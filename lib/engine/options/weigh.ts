@@ -3,6 +3,7 @@ import type { Finding } from '../quantity/finding';
 import { changeCandidates } from './change';
 import { Costs } from './costs';
 import { OPTIONS } from './findings';
+import { lawFindings } from './load-law';
 import type { Option } from './option';
 import { type Present, presentSide, runningWorth, type WeighInput } from './present';
 import { otherRatings, standardRatings } from './ratings';
@@ -55,7 +56,7 @@ function studyFindings(scope: MotorScope, input: WeighInput, present: Present): 
   if (!input.duty) findings.push(OPTIONS.make('hours-unknown', {}));
   if (present.failed && input.screeningOnly)
     findings.push(OPTIONS.make('failed-at-assumed-load', { assumed_load: settings.assumedLoad }));
-  findings.push(...present.tariff.findings);
+  findings.push(...present.tariff.findings, ...lawFindings(present.plate, settings.loadCurves));
   if (settings.taxRate > 0 && settings.depreciation === null)
     findings.push(OPTIONS.make('tax-without-depreciation', { tax_rate: settings.taxRate }));
   return findings;

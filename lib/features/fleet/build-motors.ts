@@ -58,6 +58,13 @@ const EMPTY_PLATE: Plate = {
   machineKind: 'cage',
 };
 
+/** The two columns that state the torque law of the load, with their places. */
+const LAWS = (['load_curve', 'load_torque_exponent'] as const).map((name) => ({
+  name,
+  index: indexOf(name),
+  at: OWN.findIndex(({ column }) => column.name === name),
+}));
+
 const NOTE_JOINT = ' | ';
 
 interface Group {
@@ -115,6 +122,7 @@ export class MotorBuilder {
       for (const { column } of REQUIRED) this.#requireCell(errors, parsed, column.name, key);
       if (power.value === undefined && power.errors.length === 0) this.#requirePower(errors, parsed, key);
     }
+    errors.push(...twoLaws(group, parsed));
     const built = buildReading(parsed);
     const readingKey = built.reading === undefined ? undefined : keyOf(built.reading);
     const same = readingKey === undefined ? undefined : group?.byKey.get(readingKey);
@@ -264,6 +272,23 @@ function contradictions(group: Group, parsed: ParsedRow, power: RatedPower | und
     );
   }
   return errors;
+}
+
+/** A torque law stated twice: in one row, or against an earlier row of the motor. */
+function twoLaws(group: Group | undefined, { row, values }: ParsedRow): RowIssue[] {
+  const [curve, exponent] = LAWS;
+  if (!curve || !exponent) return [];
+  if (values[curve.index] !== undefined && values[exponent.index] !== undefined)
+    return [issue('curve-and-exponent', row, curve.name, { otherRow: 0 })];
+  for (const [here, there] of [
+    [curve, exponent],
+    [exponent, curve],
+  ] as const) {
+    if (values[here.index] === undefined || group?.own[there.at] === undefined) continue;
+    const otherRow = group.laterRows.get(there.at) ?? group.rows[0] ?? 0;
+    return [issue('curve-and-exponent', row, here.name, { otherRow, other: there.name })];
+  }
+  return [];
 }
 
 function words(value: CellValue): string {

@@ -200,6 +200,10 @@ export const MOTOR_COLUMNS: readonly Column[] = [
     'Torque law of the load',
     'Exponent n of load torque over speed; 2 for pump, fan, blower and mixer when empty, else 0; state 0 for positive-displacement pumps.',
   ]),
+  plateColumn('load_curve', 'loadCurve', text, 'load', [
+    'Load curve',
+    'Name of a curve in load_curves of the settings: torque of the load by given points of speed, in place of the exponent.',
+  ]),
   plateColumn('flow_control', 'flowControl', word('none', 'throttle', 'damper', 'bypass', 'on-off', 'drive'), 'load', [
     'Flow control',
     'How the flow is adjusted.',

@@ -93,6 +93,12 @@ const ROW_SENTENCES = {
     `${d.column} is ${d.value} here but ${d.other} in row ${d.otherRow}, which is the same motor.`,
     `Make rows agree with the plate, leave ${d.column} empty in all rows but one, or correct the tag.`,
   ],
+  'curve-and-exponent': (d) => [
+    d.otherRow === 0
+      ? 'load_curve and load_torque_exponent are both filled in, and each states the torque law of the load.'
+      : `${d.column} is filled in, and row ${d.otherRow}, which is the same motor, states the torque law of the load by ${d.other}.`,
+    'Leave one of load_curve and load_torque_exponent empty.',
+  ],
   'reading-contradiction': (d) =>
     d.otherRow === 0
       ? [

@@ -50,6 +50,7 @@ const PLATE_HOME: Record<keyof Plate, PlateHome> = {
   unplannedStopCost: 'money',
   drivenMachine: 'load',
   loadTorqueExponent: 'load',
+  loadCurve: 'load',
   flowControl: 'load',
   coupling: 'load',
   driveFed: 'load',

@@ -131,6 +131,7 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
   year_built: ['year', 'built', 'yearofmanufacture', 'yom', 'manufactured'],
   rewind_count: ['rewinds', 'rewound', 'numberofrewinds'],
   hours_per_year: ['hours', 'hoursyear', 'annualhours', 'operatinghours', 'runhours', 'hoursperannum', 'hrsyr'],
+  load_curve: ['loadcurve', 'torquecurve', 'torquespeedcurve'],
   driven_machine: ['drivenequipment', 'loadtype', 'driven', 'machine'],
   taken_at: ['date', 'readingdate', 'measuredon', 'measuredat', 'datetaken', 'timestamp', 'datetime', 'measurementdate'],
   taken_by: ['readby', 'technician', 'measuredby'],

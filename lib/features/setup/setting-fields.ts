@@ -114,6 +114,14 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         kind: 'json',
       },
       {
+        key: 'load_curves',
+        label: 'Load curves',
+        unit: 'JSON',
+        meaning:
+          'Torque of driven machines by points, by the name that a motor has in load_curve: {"kiln":[{"speed_pct":0,"torque_pct":120},{"speed_pct":100,"torque_pct":80}]}, in per cent of the motor’s rated speed and torque.',
+        kind: 'json',
+      },
+      {
         key: 'depreciation',
         label: 'Depreciation',
         unit: 'JSON',

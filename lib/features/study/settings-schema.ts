@@ -41,6 +41,41 @@ export const rebateSchema = z
     params: { remedy: 'Give per_kw, per_kwh or per_motor.' },
   });
 
+/** Torque of a driven machine by points: per cent of the motor's rated speed and torque. */
+export const loadPointSchema = z.strictObject({ speed_pct: z.number().min(0).max(200), torque_pct: z.number().min(0).max(1000) });
+
+/** From this speed on a motor runs, and its load takes torque; in per cent. */
+const RUNNING_PCT = 50;
+
+export const loadCurveSchema = z
+  .array(loadPointSchema)
+  .max(200)
+  .superRefine((points, context) => {
+    if (points.length < 2)
+      context.addIssue({
+        code: 'custom',
+        message: 'has fewer than two points',
+        params: { remedy: 'Give two points or more, in the order of rising speed_pct.' },
+      });
+    points.forEach(({ speed_pct: speed, torque_pct: torque }, index) => {
+      const before = points[index - 1]?.speed_pct;
+      if (before !== undefined && speed <= before)
+        context.addIssue({
+          code: 'custom',
+          path: [index, 'speed_pct'],
+          message: `is ${speed}, not above the ${before} of the point before`,
+          params: { remedy: 'Write the points in the order of rising speed_pct, each speed once.' },
+        });
+      if (torque === 0 && (speed >= RUNNING_PCT || index === points.length - 1))
+        context.addIssue({
+          code: 'custom',
+          path: [index, 'torque_pct'],
+          message: 'is 0 where the motor runs, and a running load takes torque',
+          params: { remedy: `Write a torque above 0 from ${RUNNING_PCT} % of rated speed on and at the last point.` },
+        });
+    });
+  });
+
 export const depreciationSchema = z.discriminatedUnion('method', [
   z.strictObject({ method: z.literal('straight-line'), years: z.int().min(1).max(60) }),
   z.strictObject({
@@ -81,6 +116,7 @@ export const settingsFileSchema = z.strictObject({
   assumed_load: z.number().gt(0).max(1.5),
   repair_shop: z.enum(['unknown', 'accredited']),
   rebates: z.array(rebateSchema),
+  load_curves: z.record(z.string().trim().min(1, 'has an empty name').max(100), loadCurveSchema),
   depreciation: depreciationSchema.nullable(),
   tariffs: z.record(z.string(), tariffSchema),
   emission_factor_kg_per_kwh: yearlyAmount,

@@ -4,6 +4,7 @@ import { noWishes, type PlanWishesFile, planWishesSchema } from '../plan/wishes'
 import {
   accuracySchema,
   limitSchema,
+  loadPointSchema,
   partialSettingsSchema,
   policySchema,
   rebateSchema,
@@ -71,6 +72,7 @@ const DEFAULTS: SettingsFile = {
   assumed_load: 0.65,
   repair_shop: 'unknown',
   rebates: [],
+  load_curves: {},
   depreciation: null,
   tariffs: {},
   emission_factor_kg_per_kwh: 0.373,
@@ -186,6 +188,7 @@ const KEYS: Readonly<Record<string, readonly string[]>> = {
   depreciation: ['method', 'years', 'factor'],
   ...TARIFF_KEYS,
   limits: Object.keys(limitSchema.shape),
+  load_curves: Object.keys(loadPointSchema.shape),
 };
 
 interface Issue {
@@ -271,6 +274,12 @@ function fromFile(file: SettingsFile): Settings {
         ...(cap_share !== undefined && { capShare: cap_share }),
       }),
     ),
+    loadCurves: Object.fromEntries(
+      Object.entries(file.load_curves).map(([name, points]) => [
+        name,
+        points.map(({ speed_pct, torque_pct }) => ({ speedPct: speed_pct, torquePct: torque_pct })),
+      ]),
+    ),
     emissionFactorKgPerKwh: file.emission_factor_kg_per_kwh,
     tariffs: Object.fromEntries(Object.entries(file.tariffs).map(([site, tariff]) => [site, tariffFromFile(tariff)])),
     depreciation: file.depreciation,
@@ -323,6 +332,12 @@ function toFile(settings: Settings, pricesFile: string | undefined): SettingsFil
       ...(cap !== undefined && { cap }),
       ...(capShare !== undefined && { cap_share: capShare }),
     })),
+    load_curves: Object.fromEntries(
+      Object.entries(settings.loadCurves).map(([name, points]) => [
+        name,
+        points.map(({ speedPct, torquePct }) => ({ speed_pct: speedPct, torque_pct: torquePct })),
+      ]),
+    ),
     depreciation: depreciationToFile(settings.depreciation),
     tariffs: Object.fromEntries(Object.entries(settings.tariffs).map(([site, tariff]) => [site, tariffToFile(tariff)])),
     emission_factor_kg_per_kwh: plain(settings.emissionFactorKgPerKwh),

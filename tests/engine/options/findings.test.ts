@@ -23,6 +23,13 @@ const BY_HOUR: Tariff = {
 /** Demand at the highest of the last twelve months. */
 const RATCHET: DemandCharge = { name: 'any time', price: 9.5, unit: 'kW', ratchet: { share: 1, months: 11 } };
 
+/** The same torque at every speed: up to rated speed, and with the last point beyond it. */
+const FLAT = [
+  { speedPct: 0, torquePct: 80 },
+  { speedPct: 100, torquePct: 80 },
+  { speedPct: 110, torquePct: 80 },
+];
+
 /** A situation that makes each finding, and one beside it that does not. */
 const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial, not: Trial]>> = {
   'hours-unknown': [{ hours: undefined }, {}],
@@ -91,6 +98,18 @@ const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial,
   'check-before': [{ plate: { mounting: 'vertical' } }, {}],
   'speed-eats-saving': [{}, { plate: { driveFed: true } }],
   'speed-held': [{ plate: { driveFed: true } }, {}],
+  'load-curve-unknown': [
+    { plate: { loadCurve: 'kiln' }, settings: { loadCurves: { mill: FLAT } } },
+    { plate: { loadCurve: 'mill' }, settings: { loadCurves: { mill: FLAT } } },
+  ],
+  'load-law-twice': [
+    { plate: { loadCurve: 'mill', loadTorqueExponent: 0 }, settings: { loadCurves: { mill: FLAT } } },
+    { plate: { loadCurve: 'mill' }, settings: { loadCurves: { mill: FLAT } } },
+  ],
+  'load-curve-left': [
+    { plate: { loadCurve: 'mill' }, settings: { loadCurves: { mill: FLAT.slice(0, 2) } } },
+    { plate: { loadCurve: 'mill' }, settings: { loadCurves: { mill: FLAT } } },
+  ],
   'starter-to-match': [{ load: 0.3 }, {}],
   'frame-to-match': [{ load: 0.3 }, {}],
   'power-factor-moves': [{ load: 0.3 }, {}],

@@ -6,7 +6,8 @@ import { buildMachine } from '@/lib/engine/machine/build';
 import { operatingPoint } from '@/lib/engine/machine/operate';
 import type { DrivenMachine } from '@/lib/engine/motor';
 import { completePlate } from '@/lib/engine/nameplate/complete';
-import { loadLaw, speedRatio } from '@/lib/engine/options/load-law';
+import { exponentBetween, type LoadPoint, onCurve } from '@/lib/engine/options/load-curve';
+import { exponentOf, loadLaw, speedRatio } from '@/lib/engine/options/load-law';
 import { exact } from '@/lib/engine/quantity/quantity';
 import { PLATE, scopeOf } from '../support/study';
 
@@ -15,11 +16,12 @@ interface Given {
   readonly newSpeed: number;
   readonly load: number;
   readonly exponent: 0 | 1 | 2;
+  readonly points?: readonly LoadPoint[];
   readonly voltage?: number;
 }
 
 /** The ratio for an old and a new motor of one rating, each with its stamped speed. */
-function solve({ oldSpeed, newSpeed, load, exponent, voltage = 1 }: Given) {
+function solve({ oldSpeed, newSpeed, load, exponent, points, voltage = 1 }: Given) {
   const scope = scopeOf();
   const machineOf = (ratedSpeedRpm: number, prefix: string) => {
     const plate = { ...PLATE, ratedSpeedRpm, poles: 4 };
@@ -37,10 +39,12 @@ function solve({ oldSpeed, newSpeed, load, exponent, voltage = 1 }: Given) {
   const conditions = { voltageRatio, ambient: exact(25, 'K') };
   const old = operatingPoint(scope, machineOf(oldSpeed, ''), loadFraction, conditions);
   const machine = machineOf(newSpeed, 'new ');
-  const law = loadLaw({ ...PLATE, loadTorqueExponent: exponent });
+  const law = points
+    ? loadLaw({ ...PLATE, loadCurve: 'given' }, { given: points }, oldSpeed)
+    : loadLaw({ ...PLATE, loadTorqueExponent: exponent });
   const ratio = old && speedRatio(scope, old, machine, law, conditions);
   if (!old || !ratio) throw new Error('beyond the breakdown torque');
-  return { scope, old, machine, ratio };
+  return { scope, old, machine, ratio, exponent: exponentOf(scope, law, old.speed.value, ratio.value) };
 }
 
 describe('load law', () => {
@@ -115,5 +119,95 @@ describe('speed ratio', () => {
     // Stamped speeds: 20 % of the slip at 2.5 deviations.
     expect(part('stamp:slip')).toBeCloseTo(((0.2 * 50) / 2.5) * slope({ oldSpeed: 1750.01 }, 0.01), 6);
     expect(part('new stamp:slip')).toBeCloseTo(((0.2 * 25) / 2.5) * slope({ newSpeed: 1775.01 }, 0.01), 6);
+  });
+});
+
+/** Points of a power law every so many per cent of speed, up to 110 %. */
+const sampled = (exponent: number, step: number): LoadPoint[] =>
+  Array.from({ length: Math.round(110 / step) + 1 }, (_, k) => ({
+    speedPct: k * step,
+    torquePct: 80 * ((k * step) / 100) ** exponent,
+  }));
+
+describe('load law by given points', () => {
+  const speeds = { oldSpeed: 1740, newSpeed: 1775, load: 0.8 } as const;
+  it('of a constant torque is the constant law exactly', () => {
+    const byPoints = solve({ ...speeds, exponent: 0, points: sampled(0, 22) });
+    const constant = solve({ ...speeds, exponent: 0 });
+    expect(byPoints.ratio.value).toBe(constant.ratio.value);
+    expect(byPoints.exponent.value).toBe(0);
+    expect(byPoints.ratio.parts).toEqual(constant.ratio.parts);
+  });
+  it('of a square law gives its answer within what interpolating may miss, less with more points', () => {
+    const square = solve({ ...speeds, exponent: 2 }).ratio.value;
+    const miss = (step: number) => Math.abs(solve({ ...speeds, exponent: 2, points: sampled(2, step) }).ratio.value - square);
+    // The slope between points is off by the order of the square of their distance; a torque moves the slip by a fortieth of itself.
+    expect(miss(22)).toBeLessThan(2e-5);
+    expect(miss(5)).toBeLessThan(1e-6);
+    expect(miss(1)).toBeLessThan(1e-7);
+  });
+  it('has the doubt of slips and load, as small changes of each show', () => {
+    // Rising ever more steeply about rated speed, as no power law does.
+    const points = [
+      { speedPct: 0, torquePct: 40 },
+      { speedPct: 90, torquePct: 60 },
+      { speedPct: 97, torquePct: 78 },
+      { speedPct: 104, torquePct: 110 },
+    ];
+    const base: Given = { oldSpeed: 1750, newSpeed: 1775, load: 0.7, exponent: 2, points };
+    const { ratio, scope } = solve(base);
+    const part = (id: string) =>
+      ratio.parts.by[ratio.parts.at.indexOf(scope.sources.list.findIndex((source) => source.id === id))] ?? Number.NaN;
+    const slope = (change: Partial<Given>, step: number) => (solve({ ...base, ...change }).ratio.value - ratio.value) / step;
+    const newSlip = ((0.2 * 25) / 2.5) * slope({ newSpeed: 1775.01 }, 0.01);
+    expect(Math.abs(part('new stamp:slip') / newSlip - 1)).toBeLessThan(1e-3);
+    const load = 0.01 * slope({ load: 0.7001 }, 0.0001);
+    // The old speed moves with the load, and with it the place on the curve: left out, being of second order.
+    expect(Math.abs(part('load') / load - 1)).toBeLessThan(0.05);
+  });
+  it('never leaves the range of two neighbours, and passes through the points', () => {
+    const torque = fc.double({ min: 0, max: 300, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.array(torque, { minLength: 2, maxLength: 8 }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (torques, share) => {
+          const points = torques.map((torquePct, k) => ({ speedPct: 10 * k * (1 + k / 7), torquePct }));
+          for (const { speedPct, torquePct } of points) expect(onCurve(points, speedPct).torquePct).toBeCloseTo(torquePct, 9);
+          points.slice(1).forEach((to, k) => {
+            const from = points[k] ?? to;
+            const found = onCurve(points, from.speedPct + share * (to.speedPct - from.speedPct));
+            expect(found.beyond).toBe(false);
+            expect(found.torquePct).toBeGreaterThanOrEqual(Math.min(from.torquePct, to.torquePct) - 1e-9);
+            expect(found.torquePct).toBeLessThanOrEqual(Math.max(from.torquePct, to.torquePct) + 1e-9);
+          });
+        },
+      ),
+    );
+  });
+  it('holds the law of the end beyond the points: that of the square stays the square', () => {
+    const points = sampled(2, 5).filter(({ speedPct }) => speedPct >= 50 && speedPct <= 100);
+    expect(onCurve(points, 120)).toMatchObject({ beyond: true });
+    expect(onCurve(points, 120).torquePct).toBeCloseTo(80 * 1.2 ** 2, 6);
+    expect(onCurve(points, 10).torquePct).toBeCloseTo(80 * 0.1 ** 2, 6);
+    expect(exponentBetween(points, 100, 103)).toBeCloseTo(2, 9);
+    expect(exponentBetween(points, 100, 100)).toBeCloseTo(2, 9);
+  });
+  it('after a dip carries on as its last piece rises', () => {
+    const points = [
+      { speedPct: 0, torquePct: 60 },
+      { speedPct: 30, torquePct: 38 },
+      { speedPct: 100, torquePct: 45 },
+    ];
+    // By hand: 7 in 70, at 45 of 100.
+    expect(exponentBetween(points, 100, 102)).toBeCloseTo((0.1 * 100) / 45, 9);
+  });
+  it('takes the place of what the kind of machine would have, and only where the settings have it', () => {
+    const curves = { flat: sampled(0, 55) };
+    const of = (name: string) => loadLaw({ ...PLATE, drivenMachine: 'fan', loadCurve: name }, curves, 1765);
+    expect(of('flat').exponent.value).toBe(0);
+    expect(of('flat').curve?.name).toBe('flat');
+    expect(of('other').exponent.value).toBe(2);
+    expect(of('constructor').curve).toBeUndefined();
   });
 });

@@ -77,7 +77,7 @@ describe('run-up', () => {
   const flat = { locked: 1, pullUp: 1, breakdown: 1 };
 
   it('takes J Δω / T: 100 lb·ft² through 1750 r/min by 150 lb·ft take 3.79 s (t = WK² Δn / (308 T), derived)', () => {
-    const left = accelerating({ torques: flat, breakaway: 0, running: 0, exponent: 0, voltage: 1 });
+    const left = accelerating({ torques: flat, breakaway: 0, running: 0, shape: () => 1, voltage: 1 });
     expect(left.mean).toBeCloseTo(1, 12);
     const speed = 1750 / 0.95;
     const ratedPowerKw = (150 * 1.3558179 * (speed * Math.PI)) / 30 / 1000;
@@ -87,15 +87,15 @@ describe('run-up', () => {
   });
   it('finds the least torque where it is: at standstill by the breakaway, else at the end of the pull-up for a load that rises', () => {
     const torques = { locked: 1.5, pullUp: 1, breakdown: 2 };
-    const atRest = accelerating({ torques, breakaway: 1.45, running: 0.3, exponent: 0, voltage: 1 });
+    const atRest = accelerating({ torques, breakaway: 1.45, running: 0.3, shape: () => 1, voltage: 1 });
     expect(atRest.at).toBe(0);
     expect(atRest.least).toBeCloseTo(0.05, 12);
-    const rising = accelerating({ torques, breakaway: 0.3, running: 0.9, exponent: 2, voltage: 1 });
+    const rising = accelerating({ torques, breakaway: 0.3, running: 0.9, shape: (speed) => speed ** 2, voltage: 1 });
     expect(rising.at).toBeCloseTo(0.8, 12);
     expect(rising.least).toBeCloseTo(1 - 0.9 * 0.64, 12);
   });
   it('has no time where the motor would stall', () => {
-    const stalled = accelerating({ torques: flat, breakaway: 0.5, running: 1.2, exponent: 0, voltage: 1 });
+    const stalled = accelerating({ torques: flat, breakaway: 0.5, running: 1.2, shape: () => 1, voltage: 1 });
     expect(stalled).toMatchObject({ mean: 0 });
     expect(runUpTime({ inertiaKgm2: 1, synchronousSpeedRpm: 1800, ratedPowerKw: 10, mean: stalled.mean })).toBeUndefined();
   });
@@ -108,7 +108,7 @@ describe('run-up', () => {
             torques: { locked: 1.5, pullUp: 1, breakdown: 2 },
             breakaway: 1.5 * load,
             running: load,
-            exponent,
+            shape: (speed) => speed ** exponent,
             voltage: volts,
           });
         expect(at(running, voltage).least).toBeLessThanOrEqual(at(running * 0.9, voltage).least);
@@ -138,5 +138,30 @@ describe('shaft height by the frame', () => {
     expect(shaftHeightMm('180M')).toBe(180);
     expect(shaftHeightMm('90S')).toBe(90);
     expect(shaftHeightMm('special')).toBeUndefined();
+  });
+});
+
+describe('a start against a load curve', () => {
+  const machine = { drivenMachine: 'conveyor' as const };
+  const curve = (atRest: number) => [
+    { speedPct: 0, torquePct: atRest },
+    { speedPct: 20, torquePct: 30 },
+    { speedPct: 105, torquePct: 40 },
+  ];
+  it('is checked in place of being unknown', () => {
+    const more = { exponent: 0, highestLoadKw: 12 };
+    expect(checksOf(machine, more)).toContain('starting-duty');
+    expect(checksOf(machine, { ...more, curve: curve(40) })).toEqual([]);
+    // 100 % of 50 hp is twice the torque of 25 hp: more than the 150 % locked rotor that MG 1 asks of it gives at 90 % voltage (from memory).
+    expect(checksOf(machine, { ...more, curve: curve(100) })).toEqual(['starting-torque']);
+  });
+  it('stays unknown where the points do not reach down to rest', () => {
+    expect(checksOf(machine, { exponent: 0, highestLoadKw: 12, curve: curve(40).slice(1) })).toContain('starting-duty');
+  });
+  it('is raised where the highest load known lies above the points', () => {
+    // By hand: the stated 40 % of 50 hp near full speed are 80 % of 25 hp, below the 110 % pull-up torque at 90 % voltage (89 %, from memory);
+    // 18 kW are 97 %.
+    expect(checksOf(machine, { exponent: 0, highestLoadKw: 14, curve: curve(30) })).toEqual([]);
+    expect(checksOf(machine, { exponent: 0, highestLoadKw: 18, curve: curve(30) })).toEqual(['starting-torque']);
   });
 });

@@ -41,6 +41,7 @@ export const SETTINGS: Settings = {
   depreciation: null,
   failureRatePerYear: 0.05,
   accuracy: { voltagePct: 0.5, currentPct: 1, powerPct: 1, speedRpm: 1 },
+  loadCurves: {},
   limits: {},
 };
 

@@ -76,6 +76,9 @@ const ERRORS: readonly Case[] = [
   two('plate-contradiction', 'rated_voltage_v', {}, { rated_voltage_v: '400' }),
   two('plate-contradiction', 'rated_power_kw', {}, { rated_power_kw: '37' }),
   two('plate-contradiction', 'status', { status: 'running' }, { status: 'failed' }),
+  one('curve-and-exponent', 'load_curve', { load_curve: 'kiln', load_torque_exponent: '0' }),
+  two('curve-and-exponent', 'load_curve', { load_torque_exponent: '0' }, { load_curve: 'kiln' }),
+  two('curve-and-exponent', 'load_torque_exponent', { load_curve: 'kiln' }, { load_torque_exponent: '2' }),
   two(
     'reading-contradiction',
     'input_power_kw',

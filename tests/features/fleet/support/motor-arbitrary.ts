@@ -103,6 +103,11 @@ function someOf(of: 'plate' | 'reading' | 'geometry' | 'motor', except: readonly
   return fc.record(model, { requiredKeys: [] });
 }
 
+/** A sheet states the torque law of a load once: by a curve or by an exponent. */
+function oneLaw({ loadCurve, ...values }: Values): Values {
+  return loadCurve === undefined || values.loadTorqueExponent !== undefined ? values : { ...values, loadCurve };
+}
+
 const triple = fc.tuple(above, above, above);
 const reading = fc
   .record({
@@ -153,7 +158,7 @@ export const motorArbitrary: fc.Arbitrary<WritableMotor> = fc
   .record({
     tag: text,
     own: someOf('motor', ['tag']),
-    plate: someOf('plate', ['ratedVoltageV', 'status', 'machineKind']),
+    plate: someOf('plate', ['ratedVoltageV', 'status', 'machineKind']).map(oneLaw),
     fixed: fc.record({
       ratedVoltageV: above,
       status: fc.constantFrom('running', 'failed'),

@@ -133,10 +133,15 @@ const CAUSES = [
   { id: 'drive', words: 'the waveform of the drive (a published range, from memory)' },
 ] as const;
 
-function torqueSentence({ point, breakdown, exponent, exponentStated }: TorqueSpeed): string {
-  const law = exponent === 0 ? 'the same at every speed' : `with the ${ORDINALS[exponent] ?? `${exponent}th`} power of the speed`;
+function torqueSentence({ point, breakdown, exponent, exponentStated, curveName }: TorqueSpeed): string {
+  const law =
+    curveName !== undefined
+      ? `by the points of the load curve “${curveName}” of the settings, moved up or down to pass through this load`
+      : exponent === 0
+        ? 'the same at every speed'
+        : `with the ${ORDINALS[exponent] ?? `${exponent}th`} power of the speed`;
   const times = formatNumber(breakdown.torque / point.torque, 1);
-  return `It could carry ${times} times its present torque before it stalls. The load’s torque is taken ${law}${exponentStated ? ', as stated' : ''}.`;
+  return `It could carry ${times} times its present torque before it stalls. The load’s torque is taken ${law}${exponentStated && curveName === undefined ? ', as stated' : ''}.`;
 }
 
 const ORDINALS: Readonly<Record<number, string>> = { 1: 'first', 2: 'second', 3: 'third' };

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "DrivenLoad" ADD COLUMN "loadCurve" TEXT;
