@@ -141,3 +141,26 @@ test('spares on the shelf: what would pay and why, other weeks and keeping, nons
   await page.goto(`/${study}/ranking/spares?weeks=x&keeping=-3`);
   expect(await table.textContent()).toBe(usual);
 });
+
+test('other measures over the fleet: what each saves, what it may cost, what they save together, and the file', async ({
+  page,
+}) => {
+  const study = await plantStudy('Measures', 60, { evaluated: true });
+  await page.goto(`/${study}/ranking`);
+  await page.getByRole('link', { name: 'what else is worth doing beside new motors' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Other measures' })).toBeVisible();
+  const table = page.getByRole('region', { name: 'Measures by motor' });
+  await expect(table.getByText(/^Cost not known: pays back within 3 years if it costs no more than/).first()).toBeVisible();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await expectWholeOnPaper(page);
+  const asked = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'CSV' }).click();
+  const rows = Papa.parse<Record<string, string>>(readFileSync(await (await asked).path(), 'utf8'), {
+    header: true,
+    skipEmptyLines: true,
+  }).data;
+  expect(rows.length).toBeGreaterThan(0);
+  await table.getByRole('link').first().click();
+  await expect(page.getByRole('heading', { name: 'Also worth a look' })).toBeVisible();
+});

@@ -34,6 +34,8 @@ export interface Measure {
 export interface Measures {
   readonly measures: readonly Measure[];
   readonly energySavedTogether?: Screened | undefined;
+  /** Money a year of the same, without what reactive power costs. */
+  readonly moneySavedTogether?: Screened | undefined;
 }
 
 type Change = (steps: readonly MeasureStep[], which: Case) => readonly MeasureStep[];
@@ -49,7 +51,7 @@ interface Found {
  * balanced voltages, power-factor correction. Every step of the duty is solved again with each measure alone, and with all in sequence.
  *
  * Units: kWh/a, currency a year at the study's marginal prices, kvar. Valid for: a running motor with a usable reading and known hours, not fed
- * by a drive; else nothing is offered. For a page, not for a fleet.
+ * by a drive; else nothing is offered. For a page or a list, not for the evaluation.
  */
 export function measuresOf(evaluation: Evaluation): Measures {
   const { motor, duty, point, trust } = evaluation;
@@ -88,7 +90,11 @@ export function measuresOf(evaluation: Evaluation): Measures {
   const together =
     kept.length > 0 ? screened((which) => yearOf(evaluation, combinedSteps(steps, kept, which)), before) : undefined;
   const capacitor = powerFactor(evaluation);
-  return { measures: capacitor ? [...measures, capacitor] : measures, energySavedTogether: together?.energy };
+  return {
+    measures: capacitor ? [...measures, capacitor] : measures,
+    energySavedTogether: together?.energy,
+    moneySavedTogether: together?.money,
+  };
 }
 
 type Year = ReturnType<typeof yearOf>;

@@ -1,5 +1,4 @@
-import path from 'node:path';
-import { readEnv } from '@/lib/platform/env';
+import { startApart } from '@/lib/platform/threads';
 import type { BookNews, BookOrder, BookStart } from './book-worker';
 
 /** A workbook as a download. */
@@ -10,15 +9,12 @@ export interface WorkbookDownload {
 
 /**
  * The workbook of a whole study, written in a thread of its own that lives outside the bundle, so that other requests do not wait for it. A piece is
- * asked for when the reader has room for it; a reader who goes away ends the work. `undefined` when there is no such study.
+ * asked for when the reader has room for it; a reader who goes away ends the work. `undefined` when there is no such study, `busy` when too many wait.
  */
-export async function bookApart(studyId: string): Promise<WorkbookDownload | undefined> {
-  // The bundler rewrites an imported `Worker`; asked for in this way, the built-in one is left alone.
-  const { Worker: Thread } = process.getBuiltinModule('node:worker_threads');
-  const starter = path.join(readEnv().projectFolder, 'lib', 'platform', 'start-worker.mjs');
+export async function bookApart(studyId: string): Promise<WorkbookDownload | 'busy' | undefined> {
   const start: BookStart = { studyId };
-  const thread = new Thread(starter, { workerData: { ...start, program: 'lib/features/workbook/book-worker.ts' }, execArgv: [] });
-  thread.unref();
+  const thread = await startApart('lib/features/workbook/book-worker.ts', start);
+  if (thread === 'busy') return thread;
   const tell = (order: BookOrder): void => thread.postMessage(order);
   let hear: (news: BookNews | Error) => void = () => undefined;
   const next = (): Promise<BookNews | Error> =>

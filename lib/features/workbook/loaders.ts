@@ -5,9 +5,9 @@ import { readStudyBook } from './study-book';
 
 /**
  * The workbook of a study's options with live formulas, or that of one motor, which is small enough to be written here.
- * @returns `undefined` when there is no such study or motor.
+ * @returns `undefined` when there is no such study or motor, `busy` when too many workbooks and lists are being made.
  */
-export async function openWorkbook(studyId: string, motorId: string | undefined): Promise<WorkbookDownload | undefined> {
+export async function openWorkbook(studyId: string, motorId: string | undefined): Promise<WorkbookDownload | 'busy' | undefined> {
   if (motorId === undefined) return bookApart(studyId);
   const book = await readStudyBook(database().read, studyId, motorId);
   // The web's stream type of Node and that of the browser's library are declared apart.

@@ -133,6 +133,10 @@ export default async function RankingScreen({ params, searchParams }: Props) {
             <Link href={`/${id}/ranking/spares`} prefetch={false}>
               which spares to keep on the shelf
             </Link>
+            ;{' '}
+            <Link href={`/${id}/ranking/measures`} prefetch={false}>
+              what else is worth doing beside new motors
+            </Link>
             .
           </span>
         </p>

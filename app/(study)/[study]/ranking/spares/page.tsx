@@ -3,10 +3,12 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { loadSpares, type SparesPage } from '@/lib/features/ranking/spares-loader';
+import { loadSpares } from '@/lib/features/ranking/list-loader';
+import type { SparesPage } from '@/lib/features/ranking/spares-page';
 import { loadUnits } from '@/lib/features/study/loaders';
 import { shaftScale, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { BusyPage } from '../busy-page';
 import styles from './spares.module.css';
 
 export const metadata: Metadata = { title: 'Spares on the shelf' };
@@ -24,6 +26,7 @@ export default async function SparesScreen({ params, searchParams }: Props) {
   const { study } = await params;
   const page = await loadSpares(study, await searchParams);
   if (!page) notFound();
+  if (page === 'busy') return <BusyPage study={study} title="Spares on the shelf" />;
   const { given, shelves, settings } = page;
   const units = await loadUnits();
   const { currency } = settings;

@@ -1,4 +1,5 @@
 import { openWorkbook } from '@/lib/features/workbook/loaders';
+import { busyResponse } from '@/lib/platform/threads';
 
 interface Context {
   readonly params: Promise<{ study: string }>;
@@ -10,6 +11,7 @@ export async function GET(request: Request, { params }: Context): Promise<Respon
   const motor = new URL(request.url).searchParams.get('motor') ?? undefined;
   const download = await openWorkbook(study, motor);
   if (download === undefined) return new Response('There is no such study or motor.\n', { status: 404 });
+  if (download === 'busy') return busyResponse();
   const plain = download.fileName.normalize('NFKD').replace(/[^\x20-\x7e]/g, '');
   return new Response(download.body, {
     headers: {

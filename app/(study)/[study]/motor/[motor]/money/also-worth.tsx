@@ -1,7 +1,8 @@
+import { ScreenedCell } from '@/app/_ui/screened-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import type { Measures, Screened } from '@/lib/engine';
-import { ABSENT, formatNumber } from '@/lib/platform/format';
+import type { Measures } from '@/lib/engine';
+import { formatNumber } from '@/lib/platform/format';
 
 /** What else is worth looking into: screened, never planned; what they save together is less than their sum. */
 export function AlsoWorth({
@@ -47,8 +48,8 @@ export function AlsoWorth({
                     <th scope="row" className={sheet.because}>
                       {text}
                     </th>
-                    <Range screened={energySaved} />
-                    <Range screened={moneySaved} />
+                    <ScreenedCell screened={energySaved} />
+                    <ScreenedCell screened={moneySaved} />
                     <td className={sheet.because}>{assumed}</td>
                   </tr>
                 ))}
@@ -65,20 +66,5 @@ export function AlsoWorth({
         </>
       )}
     </section>
-  );
-}
-
-function Range({ screened }: { readonly screened: Screened | undefined }) {
-  if (!screened) return <td className={sheet.number}>{ABSENT}</td>;
-  const { low, likely, high } = screened;
-  return (
-    <td className={sheet.number}>
-      {formatNumber(likely, 0)}
-      {low !== high && (
-        <span className={sheet.unit}>
-          {formatNumber(low, 0)} to {formatNumber(high, 0)}
-        </span>
-      )}
-    </td>
   );
 }

@@ -1,7 +1,6 @@
-import { setImmediate as turnOfTheLoop } from 'node:timers/promises';
 import { z } from 'zod';
-import { evaluateMotor, type Settings, type ShelfMotor, shelfMotor, shelvesOf } from '@/lib/engine';
-import { database } from '@/lib/platform/db';
+import { evaluateMotor, type Settings, shelfMotor, shelvesOf } from '@/lib/engine';
+import type { PrismaClient } from '@/lib/platform/db';
 import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { readStudyMotors } from '../fleet/data';
 import { studyInForce } from '../study/context';
@@ -25,24 +24,15 @@ export interface SparesPage {
   readonly motorIds: ReadonlyMap<string, string>;
 }
 
-/** Motors that are evaluated before others have their turn. */
-const AT_A_TIME = 20;
-
-/** The spare strategy of a study; `undefined` when there is no such study. The fleet is evaluated anew, with other requests served between. */
-export async function loadSpares(studyId: string, wanted: unknown): Promise<SparesPage | undefined> {
-  const db = database().read;
+/** The spare strategy of a study; `undefined` when there is no such study. The fleet is evaluated anew. */
+export async function readSpares(db: PrismaClient, studyId: string, wanted: unknown): Promise<SparesPage | undefined> {
   const force = await studyInForce(db, studyId);
   if (!force) return undefined;
   const { context } = force;
   const { settings, prices } = context;
   const given = asked.parse(wanted);
   const stored = await fleetAsEvaluated(db, force, await readStudyMotors(db, studyId, { withHistory: true }));
-  const motors: ShelfMotor[] = [];
-  for (const [at, { motor }] of stored.entries()) {
-    const found = shelfMotor(evaluateMotor(motor, context));
-    if (found) motors.push(found);
-    if (at % AT_A_TIME === AT_A_TIME - 1) await turnOfTheLoop();
-  }
+  const motors = stored.flatMap(({ motor }) => shelfMotor(evaluateMotor(motor, context)) ?? []);
   const shelves = shelvesOf(
     motors,
     { settings, prices },

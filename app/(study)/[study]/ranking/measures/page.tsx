@@ -1,0 +1,149 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { ScreenedCell } from '@/app/_ui/screened-cell';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Measure } from '@/lib/engine';
+import { loadMeasures } from '@/lib/features/ranking/list-loader';
+import { fleetSum, interacting, MEASURE_WORDS, worthwhile } from '@/lib/features/ranking/measures';
+import type { MeasuresPage } from '@/lib/features/ranking/measures-page';
+import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { BusyPage } from '../busy-page';
+
+export const metadata: Metadata = { title: 'Other measures' };
+
+interface Props {
+  readonly params: Promise<{ study: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}
+
+const TITLE = 'Other measures';
+/** Motors that are shown at first; the file has all. */
+const SHOWN = 100;
+
+/** What could be done beside new motors over the fleet: each measure with its saving, and what those of one motor save together. */
+export default async function MeasuresScreen({ params, searchParams }: Props) {
+  const { study } = await params;
+  const page = await loadMeasures(study);
+  if (!page) notFound();
+  if (page === 'busy') return <BusyPage study={study} title={TITLE} />;
+  const all = (await searchParams).all === 'yes';
+  const motors = all ? page.motors : page.motors.slice(0, SHOWN);
+  const { settings } = page;
+  return (
+    <main id="main" className={sheet.main} data-print="wide">
+      <p className="screen-only">
+        <Link href={`/${study}/ranking`}>Ranking</Link>
+      </p>
+      <h1>{TITLE}</h1>
+      <p className={sheet.answer}>{answerWords(page)}</p>
+      <p className={sheet.soft}>
+        All are screening estimates: the likely figure stands above the range that the assumptions allow. They are in no plan;
+        look into each first. What a belt, a drive or a capacitor costs is in no price list of the study and is not invented here:
+        the table says what each may cost at most.
+      </p>
+      {motors.length > 0 && <Table page={{ ...page, motors }} study={study} />}
+      <p className={sheet.soft}>
+        {motors.length < page.motors.length && (
+          <>
+            Here are the first {formatCount(motors.length)} of {formatCount(page.motors.length)} motors.{' '}
+            <Link className="screen-only" href={`/${study}/ranking/measures?all=yes`} prefetch={false}>
+              Show all
+            </Link>{' '}
+          </>
+        )}
+        Savings of a motor’s measures are not added where they act on the same energy: each acts on what the others leave, and the
+        line <em>together</em> has what they come to. A charge for reactive power is apart from it. A new motor changes these
+        figures too. Looked at are running motors with known hours and a load that may be used, not behind a drive. Money at{' '}
+        {settings.tariffs && Object.keys(settings.tariffs).length > 0
+          ? 'the marginal prices of each site’s tariff, or the flat prices of the settings where it has none'
+          : 'the flat prices of the settings'}
+        .{' '}
+        <span className="screen-only">
+          Take it along as <a href={`/api/studies/${study}/measures`}>CSV</a>.
+        </span>
+      </p>
+      <p className={sheet.soft}>
+        Work on belts, voltages and capacitors is for qualified persons: lock out and wait until the shaft stands still, let a
+        capacitor discharge and prove it dead, and follow the local code.
+      </p>
+    </main>
+  );
+}
+
+function answerWords({ motors, settings, inService }: MeasuresPage): string {
+  if (motors.length === 0)
+    return `Nothing stands out at any of the ${formatCount(inService)} running motors: no idle hours, throttled flow, V-belts, unbalanced voltages or poor power factor where the data would show them.`;
+  const energy = fleetSum(motors, 'energy');
+  const money = fleetSum(motors, 'money');
+  const amount = (value: number) => formatMoney(value, settings.currency);
+  return `${formatCount(motors.length)} of ${formatCount(inService)} running motors have something worth a look beside a new motor: together about ${formatNumber(energy.likely, 0)} kWh and ${amount(money.likely)} a year (${amount(money.low)} to ${amount(money.high)} by the assumptions).`;
+}
+
+function Table({ page, study }: { readonly page: MeasuresPage; readonly study: string }) {
+  const { settings, sites } = page;
+  return (
+    <ScrollRegion label="Measures by motor">
+      <table className={sheet.table}>
+        <thead>
+          <tr>
+            <th scope="col">Motor</th>
+            <th scope="col">Measure</th>
+            <th scope="col" className={sheet.number}>
+              Energy saved
+              <span className={sheet.unit}>kWh a year</span>
+            </th>
+            <th scope="col" className={sheet.number}>
+              Money saved
+              <span className={sheet.unit}>{settings.currency} a year</span>
+            </th>
+            <th scope="col">Cost and payback</th>
+          </tr>
+        </thead>
+        {page.motors.map((motor) => {
+          const { id, site, tag, found } = motor;
+          const joint = interacting(motor);
+          return (
+            <tbody key={id}>
+              {found.measures.map((measure, at) => (
+                <tr key={measure.id}>
+                  {at === 0 && (
+                    <th scope="rowgroup" rowSpan={found.measures.length + (joint.length > 0 ? 1 : 0)}>
+                      <Link href={`/${study}/motor/${id}/money#also`} prefetch={false}>
+                        {tag}
+                      </Link>
+                      {sites > 1 && site !== '' && ` (${site})`}
+                    </th>
+                  )}
+                  <Line measure={measure} words={worthwhile(measure, settings).words} />
+                </tr>
+              ))}
+              {joint.length > 0 && (
+                <tr>
+                  <td className={sheet.because}>
+                    Together: {joint.map((each) => MEASURE_WORDS[each].toLowerCase()).join(', ')} act on the same energy
+                  </td>
+                  <ScreenedCell screened={found.energySavedTogether} />
+                  <ScreenedCell screened={found.moneySavedTogether} />
+                  <td className={sheet.because}>{worthwhile({ moneySaved: found.moneySavedTogether }, settings).words}</td>
+                </tr>
+              )}
+            </tbody>
+          );
+        })}
+      </table>
+    </ScrollRegion>
+  );
+}
+
+function Line({ measure, words }: { readonly measure: Measure; readonly words: string }) {
+  return (
+    <>
+      <td className={sheet.because}>{measure.text}</td>
+      <ScreenedCell screened={measure.energySaved} />
+      <ScreenedCell screened={measure.moneySaved} />
+      <td className={sheet.because}>{words}</td>
+    </>
+  );
+}

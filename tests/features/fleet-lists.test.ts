@@ -1,0 +1,121 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import Papa from 'papaparse';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import type { Motor } from '@/lib/engine';
+import { loadMeasures, loadSpares } from '@/lib/features/ranking/list-loader';
+import { fleetSum, interacting, measuresCsv, worthwhile } from '@/lib/features/ranking/measures';
+import { type MeasuresPage, readMeasures } from '@/lib/features/ranking/measures-page';
+import { readSpares } from '@/lib/features/ranking/spares-page';
+import { defaultSettings } from '@/lib/features/study/settings';
+import { closeDatabase, database } from '@/lib/platform/db';
+import { readEnv } from '@/lib/platform/env';
+import { prepareDatabase } from '@/lib/platform/prepare-database';
+import { someMotors, studyWith } from './support/study-with-demo';
+
+/** Some of them with a throttled fan on a V-belt: two measures on the same energy. */
+function motors(): Motor[] {
+  return someMotors(60).map((motor, at) =>
+    at % 3 === 0
+      ? {
+          ...motor,
+          plate: {
+            ...motor.plate,
+            drivenMachine: 'fan',
+            flowControl: 'damper',
+            coupling: 'v-belt',
+            peakLoadKw: motor.plate.ratedPowerKw,
+          },
+        }
+      : motor,
+  );
+}
+
+let folder: string;
+let study: string;
+let page: MeasuresPage;
+beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), 'lossbook-test-'));
+  vi.stubEnv('LOSSBOOK_DATA', folder);
+  const prepared = prepareDatabase(readEnv());
+  if (!prepared.ok) throw new Error(prepared.problem.text);
+  study = await studyWith(database(), motors());
+  const found = await readMeasures(database().read, study);
+  if (!found) throw new Error('there is no study');
+  page = found;
+}, 60_000);
+afterAll(async () => {
+  await closeDatabase();
+  vi.unstubAllEnvs();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+describe('lists over the fleet in a thread of their own', () => {
+  it('are those that are worked out here', async () => {
+    const [measures, spares] = await Promise.all([loadMeasures(study), loadSpares(study, { weeks: '3' })]);
+    expect(measures).toEqual(page);
+    expect(spares).toEqual(await readSpares(database().read, study, { weeks: '3' }));
+  });
+  it('are none for a study that is not there', async () => {
+    expect(await loadMeasures('none')).toBeUndefined();
+    expect(await loadSpares('none', {})).toBeUndefined();
+  });
+});
+
+describe('other measures over a fleet', () => {
+  it('stand in the order of the money that a motor’s measures save together', () => {
+    expect(page.motors.length).toBeGreaterThan(5);
+    const saved = page.motors.map((motor) => fleetSum([motor], 'money').likely);
+    expect(saved).toEqual([...saved].sort((a, b) => b - a));
+  });
+  it('of one motor that act on the same energy are not added', () => {
+    const several = page.motors.filter((motor) => interacting(motor).length > 1);
+    expect(several.length).toBeGreaterThan(2);
+    for (const motor of several) {
+      const sum = motor.found.measures.reduce((total, { energySaved }) => total + (energySaved?.likely ?? 0), 0);
+      expect(fleetSum([motor], 'energy').likely).toBeLessThan(sum);
+      expect(fleetSum([motor], 'energy').likely).toBe(motor.found.energySavedTogether?.likely);
+    }
+    const total = fleetSum(page.motors, 'energy');
+    expect(total.low).toBeLessThanOrEqual(total.likely);
+    expect(total.likely).toBeLessThanOrEqual(total.high);
+  });
+  it('save together at least what the energy is worth, and no more than that with a demand saved in every month', () => {
+    const settings = defaultSettings();
+    const several = page.motors.filter((motor) => interacting(motor).length > 1);
+    for (const { tag, found } of several) {
+      const kwh = found.energySavedTogether?.likely ?? Number.NaN;
+      const money = found.moneySavedTogether?.likely ?? Number.NaN;
+      const rated = motors().find((motor) => motor.tag === tag)?.plate.ratedPowerKw ?? Number.NaN;
+      const energy = kwh * settings.energyPricePerKwh;
+      // A motor cannot save more demand than it can take: well below twice its rating.
+      expect(money).toBeGreaterThanOrEqual(energy);
+      expect(money).toBeLessThanOrEqual(energy + 2 * rated * 12 * settings.demandPricePerKwMonth * settings.demandCoincidence);
+    }
+  });
+  it('have no invented cost: what they may cost is the saving of the years that the policy allows, by hand', () => {
+    const settings = defaultSettings();
+    const saving = { low: 100, likely: 400, high: 500 };
+    expect(worthwhile({ moneySaved: saving }, settings).mayCost).toBe(1200);
+    expect(worthwhile({ moneySaved: saving }, settings).words).toMatch(/^Cost not known: .*3 years.*1,200/);
+    expect(worthwhile({}, settings)).toEqual({ words: expect.stringContaining('never pays back') });
+    expect(worthwhile({ moneySaved: { low: 0, likely: 0, high: 0 } }, settings).mayCost).toBeUndefined();
+  });
+  it('are read back from the file with the figures of the page', () => {
+    const text = [...measuresCsv(page.motors, page.settings)].join('');
+    const rows = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
+    expect(rows.length).toBe(page.motors.reduce((sum, { found }) => sum + found.measures.length, 0));
+    expect(text).not.toMatch(/NaN|undefined|Infinity/);
+    for (const row of rows) {
+      const motor = page.motors.find(({ tag, site }) => tag === row.tag && site === row.site);
+      const measure = motor?.found.measures.find(({ id }) => id === row.measure);
+      expect(row.estimate).toBe('screening');
+      expect(row.cost).toBe('not known');
+      if (measure?.energySaved) expect(Number(row.energy_saved_kwh)).toBeCloseTo(measure.energySaved.likely, -1);
+      const joint = motor ? interacting(motor) : [];
+      if (joint.length > 1 && measure?.energySaved) expect(row.interacts_with).not.toBe('');
+      else expect(row.interacts_with).toBe('');
+    }
+  });
+});
