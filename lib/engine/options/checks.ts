@@ -175,10 +175,36 @@ function* heatReasons(change: Change): Generator<Reason> {
       ];
   }
   const altitude = change.plate.altitudeM;
-  if (altitude !== undefined && altitude > RATED_ALTITUDE_M)
-    yield ['altitude', `the place lies at ${altitude.toFixed(0)} m; ratings hold up to ${RATED_ALTITUDE_M} m`];
-  if (ambientC !== undefined && ambientC > RATED_AMBIENT_C)
-    yield ['ambient', `an ambient of ${ambientC.toFixed(0)} °C was read; ratings hold up to ${RATED_AMBIENT_C} °C`];
+  const left = shareLeftByPlace(altitude, ambientC);
+  // Without a load at the new motor's own speed the place itself is what there is to check.
+  const carries = change.highestLoad !== undefined && Math.max(highestLoad, rmsLoad) <= left;
+  const asks = `the place leaves ${pct(left)} of the smaller rating, and the highest step asks for ${pct(highestLoad)}`;
+  if (altitude !== undefined && altitude > RATED_ALTITUDE_M && !carries)
+    yield ['altitude', `at ${altitude.toFixed(0)} m, above the ${RATED_ALTITUDE_M} m up to which ratings hold, ${asks}`];
+  if (ambientC !== undefined && ambientC > RATED_AMBIENT_C && !carries)
+    yield [
+      'ambient',
+      `at the ambient of ${ambientC.toFixed(0)} °C that was read, above the ${RATED_AMBIENT_C} °C up to which ratings hold, ${asks}`,
+    ];
+}
+
+/** Rise by resistance of the rating, K: class B, to which ordinary premium motors are rated (common practice; NEMA MG 1 12.43, secondary). */
+const RATED_RISE_K = 80;
+/** The permitted rise falls by one hundredth for so many metres above the rated altitude: NEMA MG 1 14.4 (from memory). */
+const METRES_A_PERCENT = 100;
+
+/**
+ * Share of its rating that a place high up or hot leaves to a motor: the share that is left of the permitted rise, by altitude, and by ambient kelvin for
+ * kelvin. The load is taken to fall with the rise as it is, not with its root as the losses that vary would allow: constant losses take that room
+ * (common practice, on the safe side down to half).
+ *
+ * Units: m, °C, a share from 0 to 1; nothing is taken off for what is not known. Source: NEMA MG 1 14.4 (from memory);
+ * IEC 60034-1 limits of temperature rise (from memory).
+ */
+export function shareLeftByPlace(altitudeM: number | undefined, ambientC: number | undefined): number {
+  const higher = Math.max(0, (altitudeM ?? 0) - RATED_ALTITUDE_M) / METRES_A_PERCENT / 100;
+  const hotter = Math.max(0, (ambientC ?? RATED_AMBIENT_C) - RATED_AMBIENT_C) / RATED_RISE_K;
+  return Math.max(0, 1 - higher) * Math.max(0, 1 - hotter);
 }
 
 function* startsReasons({ tables, plate, newRatedPowerKw, poles }: Change): Generator<Reason> {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checksBefore } from '@/lib/engine/options/checks';
+import { checksBefore, shareLeftByPlace } from '@/lib/engine/options/checks';
 import { rmsLoad, shaftHeightMm } from '@/lib/engine/options/resize-notes';
 import { accelerating, runUpTime } from '@/lib/engine/options/starting';
 import { PLATE, study } from '../support/study';
@@ -41,6 +41,18 @@ describe('heat of a smaller rating', () => {
     expect(checksOf({ altitudeM: 1200 })).toEqual(['altitude']);
     expect(checksOf({}, { ambientC: 45 })).toEqual(['ambient']);
     expect(checksOf({}, { highestLoad: 1.02 })).toEqual(['highest-load']);
+  });
+  it('at what the place leaves of the rating: 1 % of the rise for each 100 m (NEMA MG 1 14.4, from memory), 1 of 80 K for each kelvin', () => {
+    expect(shareLeftByPlace(1000, 40)).toBe(1);
+    expect(shareLeftByPlace(undefined, undefined)).toBe(1);
+    expect(shareLeftByPlace(2000, 40)).toBeCloseTo(0.9, 12);
+    expect(shareLeftByPlace(0, 50)).toBeCloseTo(0.875, 12);
+    // Both: 0.9 × 0.875.
+    expect(shareLeftByPlace(2000, 50)).toBeCloseTo(0.7875, 12);
+    expect(shareLeftByPlace(50_000, 300)).toBe(0);
+    expect(checksOf({ altitudeM: 2000 }, { highestLoad: 0.9, rmsLoad: 0.8 })).toEqual([]);
+    expect(checksOf({ altitudeM: 2000 }, { highestLoad: 0.91, rmsLoad: 0.8 })).toEqual(['altitude']);
+    expect(checksOf({ altitudeM: 2000 }, { highestLoad: 0.8, rmsLoad: 0.8, ambientC: 50 })).toEqual(['altitude', 'ambient']);
   });
   it('caps a resize of a motor on unbalanced voltages, and leaves the same rating free', () => {
     const base = {
