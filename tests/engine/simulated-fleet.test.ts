@@ -1,10 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Figure, UnrankedMotor } from '@/lib/engine';
+import type { UnrankedMotor } from '@/lib/engine';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
 import { corruptFleet } from '../simulator/corrupt';
 import { simulateFleet } from '../simulator/fleet';
 import { Chance } from '../simulator/random';
+import { coverageMisses, withoutLimits } from './support/bars';
 import { evaluateRows, falseAlarms, LOSSES, limitsOf, scoreMistakes, scoreOf, scoresOf } from './support/simulated';
 
 const reference = loadTables();
@@ -71,28 +72,11 @@ describe('bars on 3,000 motors with known truth', () => {
     );
   }, 60_000);
 
-  /** Coverage by value ± 1.96 u and by the limits that a figure carries. */
-  const plain = (all: ReadonlyMap<string, UnrankedMotor>): ReadonlyMap<string, UnrankedMotor> =>
-    new Map([...all].map(([tag, result]) => [tag, withoutLimits(result)]));
-
   it.each([
-    ['limits of the figures', (all: ReadonlyMap<string, UnrankedMotor>) => all],
-    ['value ± 1.96 u', plain],
+    ['limits of the figures', (all: typeof results) => all],
+    ['value ± 1.96 u', withoutLimits],
   ])('95 %% intervals hold 93 to 98 %%, 91 to 99 %% in each set and at least 88 %% in each band of load: %s', (_, as) => {
-    const { all, sets, cells } = scoresOf(known, as(results));
-    for (const of of ['power', 'efficiency'] as const) {
-      expect(all.coverage[of]).toBeGreaterThanOrEqual(0.93);
-      expect(all.coverage[of]).toBeLessThanOrEqual(0.98);
-      for (const [set, { coverage }] of sets) {
-        expect(coverage[of], `${set} ${of}`).toBeGreaterThanOrEqual(0.91);
-        expect(coverage[of], `${set} ${of}`).toBeLessThanOrEqual(0.99);
-      }
-      for (const { set, band, score } of cells) {
-        if (score.motors < 100) continue;
-        const alone = (set === 'amps-volts' || set === 'speed-volts') && band[1] <= 0.4;
-        expect(score.coverage[of], `${set} ${band[0]} ${of}`).toBeGreaterThanOrEqual(alone ? 0.85 : 0.88);
-      }
-    }
+    expect(coverageMisses(scoresOf(known, as(results)))).toEqual([]);
   });
 
   it('errors of the load, its bias and that of the efficiency, and the five losses', () => {
@@ -121,14 +105,3 @@ describe('bars on 3,000 motors with known truth', () => {
     expect(score.named / score.flagged).toBeGreaterThanOrEqual(0.7);
   }, 60_000);
 });
-
-/** A result whose figures have but value and u. */
-function withoutLimits(result: UnrankedMotor): UnrankedMotor {
-  const bare = (figure: Figure | undefined): Figure | undefined =>
-    figure && { value: figure.value, u: figure.u, unit: figure.unit };
-  return {
-    ...result,
-    shaft_power: bare(result.shaft_power),
-    efficiency: bare(result.efficiency),
-  };
-}

@@ -1,8 +1,3 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { evaluateMotor, type Motor, type MotorScope } from '@/lib/engine';
 import { evaluateReadings } from '@/lib/engine/load/reading';
 import { buildMachine } from '@/lib/engine/machine/build';
@@ -15,6 +10,7 @@ import { corruptFleet } from '../simulator/corrupt';
 import { sheetText, simulateFleet } from '../simulator/fleet';
 import type { Cells } from '../simulator/plate';
 import { Chance } from '../simulator/random';
+import { byHand, withTruth } from './by-hand';
 
 /**
  * `npx tsx tests/perf/joint.ts [motors]`: time a motor of the load step (plate, machine, loads and losses; no options, no JSON) on one
@@ -26,15 +22,16 @@ const reference = loadTables();
 const study = { settings: defaultSettings(), tables: reference.tables, prices: reference.prices };
 
 /** A mixed sheet: honest rows, and among them a few with a planted mistake. */
-function mixedSheet(): readonly { readonly cells: Cells; readonly truth: Cells }[] {
+function mixedSheet(): readonly { readonly cells: Cells; readonly row: Cells }[] {
   const fleet = simulateFleet({ seed: 61, motors: count });
   const planted = corruptFleet(new Chance(62), fleet, Math.max(1, Math.round((MISFITS * count) / 15)));
   const misfits = new Map(planted.slice(0, Math.round(MISFITS * count)).map((one) => [one.motor.cells.tag, one.cells]));
-  return fleet.map(({ cells, loadFraction, at }) => ({
-    cells: { ...(misfits.get(cells.tag) ?? cells), tag: cells.tag ?? '' },
-    // A planted mistake would drown the hand methods' own error.
-    truth: misfits.has(cells.tag) ? {} : { true_load: String(loadFraction), true_efficiency: String(at.efficiency) },
-  }));
+  return fleet.map((motor) => {
+    const misfit = misfits.get(motor.cells.tag);
+    const cells = { ...(misfit ?? motor.cells), tag: motor.cells.tag ?? '' };
+    // A planted mistake would drown the hand methods' own error, so its row carries no truth.
+    return { cells, row: misfit ? cells : withTruth(motor) };
+  });
 }
 
 /** The load step of one motor. */
@@ -47,26 +44,6 @@ function loadStep(motor: Motor): number {
   for (const { point } of evaluateReadings(scope, motor.plate, plate, fromPlate, motor.readings).readings)
     sum += point?.shaftPower.value ?? 0;
   return sum;
-}
-
-interface ByHand {
-  readonly motors: number;
-  readonly microseconds: number;
-  readonly errors: Readonly<Record<string, number>> | null;
-}
-
-/** The hand methods in numpy on the same rows; undefined where there is no Python with numpy. */
-function byHand(rows: readonly Cells[]): ByHand | undefined {
-  const folder = mkdtempSync(path.join(tmpdir(), 'lossbook-joint-'));
-  try {
-    const file = path.join(folder, 'sheet.csv');
-    writeFileSync(file, sheetText(rows));
-    const script = fileURLToPath(new URL('hand-methods.py', import.meta.url));
-    const ran = spawnSync('python3', [script, file, '50'], { encoding: 'utf8' });
-    return ran.status === 0 ? (JSON.parse(ran.stdout) as ByHand) : undefined;
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
 }
 
 const sheet = mixedSheet();
@@ -89,7 +66,7 @@ const perMotor = (task: (motor: Motor) => unknown): number => {
   return (taken[4] ?? Number.NaN) / motors.length;
 };
 const engine = perMotor(loadStep);
-const hand = byHand(sheet.map(({ cells, truth }) => ({ ...cells, ...truth })));
+const hand = byHand(sheet.map(({ row }) => row));
 const print = (what: string, value: number, unit: string) =>
   console.log(`  ${what.padEnd(64)} ${value.toPrecision(3).padStart(8)} ${unit}`);
 console.log(`Load step on a mixed sheet of ${motors.length} motors, one core`);

@@ -1,4 +1,4 @@
-import { LOAD, MAINS, REWIND, WORLDS, type World, type WorldName } from './beliefs';
+import { MAINS, REWIND, WORLDS, type World, type WorldName } from './beliefs';
 import { type Built, drawMachine, type Rating } from './machine';
 import { type AtWork, atShaftPower, type Conditions, supplyOf, unbalanceOf } from './operate';
 import { type Cells, text, writePlate } from './plate';
@@ -125,7 +125,7 @@ export function drawRating(chance: Chance): Rating {
 
 /** The motor at some load, on the mains of some day. */
 function workingDay(chance: Chance, rating: Rating, built: Built, world: World) {
-  const loadFraction = chance.normalWithin(...LOAD);
+  const loadFraction = chance.normalWithin(...world.load);
   const ratio = 1 + chance.normalWithin(...MAINS.voltage);
   const unbalance = Math.min(MAINS.unbalanceMost, -MAINS.unbalanceMean * Math.log(1 - chance.unit()));
   const supply = supplyOf(
@@ -151,7 +151,7 @@ export function simulateMotor(
   const built = drawMachine(chance, rating, world);
   const day = workingDay(chance, rating, built, world);
   const plate = writePlate(chance, built, rating, world);
-  const instruments = drawInstruments(chance);
+  const instruments = drawInstruments(chance, world);
   const readings = read(chance, set, day.at, day.conditions.supply, instruments, world.breath);
   const told = built.rewound > 0 && chance.happens(REWIND.told);
   const own = { site: 'Invented works', tag, ...plate, ...(told && { rewind_count: text(built.rewound, 0) }) };

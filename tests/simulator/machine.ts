@@ -77,7 +77,8 @@ export function drawMachine(chance: Chance, rating: Rating, world: World): Built
   const era = chance.weighted(ERAS.map((one) => [one, one.share] as const));
   const year = Math.round(chance.between(...era.years));
   const designLoss = efficientLoss(rating.hp, rating.poles) * chance.between(...era.lossOverEfficient);
-  const rewound = year < 2000 && rating.hp >= 15 && chance.happens(REWIND.probability) ? (chance.happens(0.3) ? 2 : 1) : 0;
+  const rewound =
+    year < 2000 && rating.hp >= 15 && chance.happens(world.rewinds * REWIND.probability) ? (chance.happens(0.3) ? 2 : 1) : 0;
   const shares = lossShares(chance, rating.poles, world);
   const asNew = rating.watts * designLoss * Math.exp(world.spread * chance.normalWithin(0, SPREAD.loss, -0.2, 0.2));
   const losses = {

@@ -55,12 +55,14 @@ const rounded = (value: number, step: number): number => Math.round(value / step
 export const text = (value: number, decimals: number): string => String(Number(value.toFixed(decimals)));
 
 /** Which stamps a plate bears, by chance of its age; old American plates rarely give efficiency and power factor. */
-function stamped(chance: Chance, built: Built, metric: boolean) {
+function stamped(chance: Chance, built: Built, metric: boolean, world: World) {
   const old = built.year < 1978;
   const recent = built.year >= 1998;
   return {
-    efficiency: chance.happens(metric ? (built.year < 1995 ? 0.1 : 0.75) : old ? 0.03 : recent ? 0.95 : 0.65),
-    powerFactor: chance.happens(metric ? 0.95 : old ? 0.04 : 0.35),
+    efficiency: chance.happens(
+      Math.max(world.stamped, metric ? (built.year < 1995 ? 0.1 : 0.75) : old ? 0.03 : recent ? 0.95 : 0.65),
+    ),
+    powerFactor: chance.happens(Math.max(world.stamped, metric ? 0.95 : old ? 0.04 : 0.35)),
     current: chance.happens(0.97),
     speed: chance.happens(0.98),
     letters: chance.happens(0.8),
@@ -72,11 +74,14 @@ function stamped(chance: Chance, built: Built, metric: boolean) {
 export function writePlate(chance: Chance, built: Built, rating: Rating, world: World): Cells {
   const { machine, year, era } = built;
   const metric = rating.frequency === 50;
-  const bears = stamped(chance, built, metric);
+  const bears = stamped(chance, built, metric, world);
   const synchronous = (120 * rating.frequency) / rating.poles;
   // The stamp is the design's; the machine differs from it, which comes to the same as the stamp differing from the machine.
-  const slip = machine.ratedSlip * Math.exp(world.spread * chance.normalWithin(0, SPREAD.slip, -0.2, 0.2));
-  const speed = rounded(synchronous * (1 - slip), !metric && (year < 1998 ? chance.happens(0.75) : chance.happens(0.4)) ? 5 : 1);
+  const slip = machine.ratedSlip * Math.exp(world.spread * world.slip * chance.normalWithin(0, SPREAD.slip, -0.2, 0.2));
+  const speed = rounded(
+    synchronous * (1 - slip),
+    !metric && (year < 1998 ? chance.happens(0.75) : chance.happens(0.4)) ? world.speedStep : 1,
+  );
   const amps = machine.ratedAmps * Math.exp(world.spread * chance.normalWithin(0, SPREAD.current, -0.1, 0.1));
   const step = amps < 10 ? 0.1 : amps < 100 ? chance.pick([0.1, 0.5, 1]) : 1;
   const powerFactor = chance.normalWithin(machine.ratedPowerFactor, 0.012, machine.ratedPowerFactor - 0.04, 0.96);

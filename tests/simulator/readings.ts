@@ -1,3 +1,4 @@
+import type { World } from './beliefs';
 import type { AtWork, Supply } from './operate';
 import { type Cells, text } from './plate';
 import type { Chance } from './random';
@@ -26,13 +27,13 @@ export interface Instruments {
 }
 
 /** Classes as hand-held meters come (common practice), errors even within them. */
-export function drawInstruments(chance: Chance): Instruments {
-  const stated = chance.happens(0.5);
+export function drawInstruments(chance: Chance, world: World): Instruments {
+  const stated = chance.happens(world.instruments.stated);
   const accuracy = stated
     ? {
         volts: chance.pick([0.5, 1]),
         amps: chance.pick([1, 1.5, 2]),
-        power: chance.pick([1, 1.5, 2, 3]),
+        power: chance.pick(world.instruments.power),
         rpm: chance.pick([1, 1, 2]),
       }
     : STUDY_ACCURACY;

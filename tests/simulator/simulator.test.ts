@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { given, readCases } from '../engine/cases/published';
 import { WORLDS, type WorldName } from './beliefs';
@@ -214,6 +215,22 @@ describe('the simulated fleet', () => {
     };
     expect(spreadOf('calm')).toBeLessThan(spreadOf('usual'));
     expect(spreadOf('usual')).toBeLessThan(spreadOf('rough'));
+  });
+
+  it('stamps efficiency and power factor on nearly every plate where papers are kept', () => {
+    const cells = simulateFleet({ seed: 16, motors: 300, world: 'stamped' }).map((motor) => motor.cells);
+    for (const stamp of ['nominal_efficiency_pct', 'rated_power_factor_pct'])
+      expect(cells.filter((row) => row[stamp] !== undefined).length / cells.length, stamp).toBeGreaterThan(0.9);
+    expect(cells.every((row) => row.power_accuracy_pct === undefined || row.power_accuracy_pct === '3')).toBe(true);
+  });
+
+  it.each([
+    ['usual', '9644c63af0b5a85a'],
+    ['calm', 'dd39f8e70785701b'],
+    ['rough', 'eac8982ff95aa5da'],
+  ] as const)('leaves the %s world as it was when another was added (pinned)', (world, pinned) => {
+    const text = sheetText(rowsOf(simulateFleet({ seed: 8, motors: 60, world, readBefore: 0.3 })));
+    expect(createHash('sha256').update(text).digest('hex').slice(0, 16)).toBe(pinned);
   });
 
   it('keeps within the world it describes: loads, voltages, unbalance, meters', () => {
