@@ -4,6 +4,7 @@ import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { browserProblems } from './browser-code';
 import { impurities } from './engine-purity';
+import { formulasWithoutCaller } from './formula-callers';
 import { featureNames, importSpelling, LINE_LIMIT, longFiles, waysRound } from './habits';
 import { brokenLinks, headingAddress, lockedAddresses, machinePaths } from './pages';
 import { readTree } from './source-tree';
@@ -49,6 +50,29 @@ describe('purity of the engine', () => {
 
   test('looks at the engine, and not at what the generator wrote', () => {
     expect(impurities(tree({ 'lib/platform/a.ts': 'Date.now();', 'lib/engine/generated/a.ts': 'Date.now();' }))).toEqual([]);
+  });
+});
+
+describe('formulas without a caller', () => {
+  const sheet = 'export const twice = formula({ title: "Twice" });';
+  const alone = (files: Readonly<Record<string, string>>): string[] =>
+    formulasWithoutCaller(tree({ 'lib/engine/load/load.sheet.ts': sheet, ...files }));
+
+  test.each([
+    { 'tests/engine/a.test.ts': "import * as L from '@/lib/engine/generated/load';\nL.twice.f(1);" },
+    { 'lib/engine/load/a.ts': "import * as M from '../generated/machine';\nM.twice.f(1);" },
+    { 'lib/engine/load/a.ts': "import * as L from '../generated/load';\nL.thrice.f(1);" },
+    { 'lib/engine/load/other.sheet.ts': "import * as L from '../generated/load';\nL.twice.f(1);" },
+  ])('refuses %j', (files) => {
+    expect(alone(files).filter((problem) => problem.includes('twice'))).toHaveLength(1);
+  });
+
+  test.each([
+    { 'lib/engine/load/a.ts': "import * as L from '../generated/load';\napply(scope, L.twice, {});" },
+    { 'lib/engine/load/a.ts': "import { twice as double } from '../generated/load';\ndouble.f(1);" },
+    { 'lib/features/workbook/a.ts': 'const found = FORMULAS.load?.twice;' },
+  ])('lets pass %j', (files) => {
+    expect(alone(files)).toEqual([]);
   });
 });
 

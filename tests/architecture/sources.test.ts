@@ -3,6 +3,7 @@ import path from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { browserProblems } from './browser-code';
 import { impurities } from './engine-purity';
+import { formulasWithoutCaller } from './formula-callers';
 import { featureNames, importSpelling, LINE_LIMIT, longFiles, waysRound } from './habits';
 import { brokenLinks, lockedAddresses, machinePaths } from './pages';
 import { CODE_ENDINGS, ROOT, readTree } from './source-tree';
@@ -54,6 +55,10 @@ describe('every file of the repository', () => {
 test('the engine looks at no clock, chance or surroundings', () => {
   expect([...CODE.keys()].filter((file) => file.startsWith('lib/engine/')).length).toBeGreaterThan(5);
   expect(impurities(CODE)).toEqual([]);
+});
+
+test('every declared formula is applied by the program', () => {
+  expect(formulasWithoutCaller(CODE)).toEqual([]);
 });
 
 test('nothing reaches the browser that belongs on the server', () => {

@@ -1,3 +1,4 @@
+import * as B from '@/lib/engine/generated/bench';
 import * as L from '@/lib/engine/generated/load';
 import * as M from '@/lib/engine/generated/machine';
 import * as N from '@/lib/engine/generated/nameplate';
@@ -11,11 +12,15 @@ const mean = (published: PublishedCase, name: string): number => {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 };
 
+/** Slip times air-gap power, which is the output and what is lost behind the gap over 1 − slip. */
+const rotorLoss = (slip: number, output: number, behind: number): number =>
+  B.rotor_loss_of_gap.f(slip, (output + behind) / (1 - slip));
+
 /** Output, rotor loss and efficiency from input, slip and the losses before and behind the air gap, all in W or all in kW. */
 function audit(input: number, slip: number, before: number, behind: number) {
   const gap = input - before;
   const output = gap * (1 - slip) - behind;
-  const rotor = M.rotor_loss.f(slip, output, behind, 0);
+  const rotor = rotorLoss(slip, output, behind);
   const total = M.total_loss.f(before, rotor, 0, behind, 0);
   return { gap, output, rotor, total, efficiency: M.efficiency.f(output, total), balance: M.input_power.f(output, total) };
 }
@@ -25,14 +30,16 @@ checkCases(
   {
     'A-MCP-4.6': (c) => {
       const ratio = given(c, 'voltage_ratio');
-      const slip = M.slip_at_load.f(given(c, 'slip'), 1, ratio);
-      const slipRatio = slip / given(c, 'slip');
-      const current = Math.sqrt(M.current_ratio_squared.f(1, 0, ratio));
+      const ns = given(c, 'ns');
+      const rated = N.speed_from_slip.f(ns, given(c, 'slip'));
+      // The rated slip and the rated current at the lower voltage are less than full load; full load takes so much more of each.
+      const slipRatio = 1 / L.load_from_slip.f(ns, rated, ns, rated, ratio, 1);
+      const current = 1 / L.load_from_current_ratio.f(1, 1, ratio, 1);
       return {
         slip_ratio: slipRatio,
         i2_ratio: current,
         cu_ratio: current * current,
-        speed: N.speed_from_slip.f(given(c, 'ns'), slip),
+        speed: N.speed_from_slip.f(ns, slipRatio * given(c, 'slip')),
       };
     },
     'A-ELN-30HP': (c) => {
@@ -76,7 +83,10 @@ checkCases(
           given(c, 'i_line'),
           given(c, 'v_line'),
         ),
-        fw_stray: M.rest_of_loss.f(total, given(c, 'rotor_cu_loss'), given(c, 'core_loss'), given(c, 'stator_cu_loss')),
+        fw_stray: [given(c, 'rotor_cu_loss'), given(c, 'core_loss'), given(c, 'stator_cu_loss')].reduce(
+          (left, loss) => M.other_part.f(left, loss),
+          total,
+        ),
       };
     },
     'B-HUB-4.5': (c) => {
@@ -93,7 +103,7 @@ checkCases(
       const omega = (2 * Math.PI * speed) / 60;
       const output = given(c, 'torque_shaft') * omega;
       const friction = given(c, 'torque_loss') * omega;
-      const rotor = M.rotor_loss.f(slip, output, friction, 0);
+      const rotor = rotorLoss(slip, output, friction);
       const total = M.total_loss.f(given(c, 'stator_loss'), rotor, 0, friction, 0);
       return { slip, rotor_cu: rotor, p_in: M.input_power.f(output, total), efficiency_pct: 100 * M.efficiency.f(output, total) };
     },
@@ -133,7 +143,7 @@ checkCases(
     },
     'B-THE-34.35': (c) => {
       const output = given(c, 'p_out');
-      const rotor = M.rotor_loss.f(given(c, 'slip'), output, given(c, 'rotational') / 1000, 0);
+      const rotor = rotorLoss(given(c, 'slip'), output, given(c, 'rotational') / 1000);
       const total = M.total_loss.f(
         given(c, 'stator_cu') / 1000,
         rotor,
@@ -174,7 +184,7 @@ checkCases(
         (2 * Math.PI * N.speed_from_slip.f(N.synchronous_speed.f(given(c, 'frequency'), given(c, 'poles')), slip)) / 60;
       const output = given(c, 'torque') * omega;
       const friction = given(c, 'torque_loss') * omega;
-      const rotor = M.rotor_loss.f(slip, output, friction, 0);
+      const rotor = rotorLoss(slip, output, friction);
       const total = M.total_loss.f(given(c, 'stator_loss'), rotor, 0, friction, 0);
       return {
         p_out: output,
@@ -186,7 +196,7 @@ checkCases(
     'B-SEN-5.2': (c) => {
       const slip = N.slip_fraction.f(N.synchronous_speed.f(given(c, 'frequency'), given(c, 'poles')), given(c, 'speed'));
       const mech = M.input_power.f(given(c, 'p_out'), given(c, 'p_fw'));
-      const rotor = M.rotor_loss.f(slip, given(c, 'p_out'), given(c, 'p_fw'), 0);
+      const rotor = rotorLoss(slip, given(c, 'p_out'), given(c, 'p_fw'));
       return { p_mech: mech, p_gap: mech + rotor, rotor_cu: rotor };
     },
     'B-CHA-6.2': (c) => {

@@ -1,5 +1,5 @@
 import { evaluateMotor, type Motor, motorResult } from '@/lib/engine';
-import * as M from '@/lib/engine/generated/machine';
+import * as L from '@/lib/engine/generated/load';
 import * as O from '@/lib/engine/generated/nameplate';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { defaultSettings } from '@/lib/features/study/settings';
@@ -28,7 +28,7 @@ export function medianOf(times: number, task: () => void): number {
 /** A generated formula beside the same expression written by hand: the ratio of their times. */
 export function formulaAgainstHand(): Measure[] {
   const byHand = {
-    rotor: (slip: number, shaft: number, friction: number, stray: number) => (slip / (1 - slip)) * (shaft + friction + stray),
+    load: (amps: number, rated: number, volts: number, ratedVolts: number) => (amps / rated) * (volts / ratedVolts),
     current: (p: number, eta: number, pf: number, v: number) => (1000 * p) / (Math.sqrt(3) * v * eta * pf),
   };
   const loops = 4_000_000;
@@ -38,11 +38,11 @@ export function formulaAgainstHand(): Measure[] {
       for (let i = 1; i <= loops; i++) sum += f(0.02 + i * 1e-10, 37, 0.93, 460);
       if (sum === 0) throw new Error('the sum cannot vanish');
     });
-  time(byHand.rotor);
+  time(byHand.load);
   return [
     {
-      what: 'generated rotor loss over hand-written',
-      value: time(M.rotor_loss.f) / time(byHand.rotor),
+      what: 'generated load by current over hand-written',
+      value: time(L.load_from_current_ratio.f) / time(byHand.load),
       unit: 'ratio',
       bar: 'about 1',
     },

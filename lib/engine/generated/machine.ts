@@ -1,27 +1,6 @@
 // Written by scripts/generate.ts from machine.sheet.ts. Do not edit: change the sheet and run "npm run generate".
 import type { Compiled } from '../formula/compiled';
 
-export const current_ratio_squared = {
-  id: "machine.current_ratio_squared",
-  title: "Square of the current ratio at a load",
-  unit: "1",
-  symbol: "(I/I_r)^2",
-  inputs: {"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"magnetising_share":{"unit":"1","symbol":"i_0","meaning":"magnetising share"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
-  names: ["load_fraction","magnetising_share","voltage_ratio"],
-  f: (load_fraction: number, magnetising_share: number, voltage_ratio: number) => magnetising_share * magnetising_share * voltage_ratio * voltage_ratio + load_fraction * load_fraction * (1 - magnetising_share * magnetising_share) / (voltage_ratio * voltage_ratio),
-  d: [
-    (load_fraction: number, magnetising_share: number, voltage_ratio: number) => 2 * (1 - magnetising_share * magnetising_share) * load_fraction / (voltage_ratio * voltage_ratio),
-    (load_fraction: number, magnetising_share: number, voltage_ratio: number) => (2 * voltage_ratio ** 4 - 2 * load_fraction * load_fraction) * magnetising_share / (voltage_ratio * voltage_ratio),
-    (load_fraction: number, magnetising_share: number, voltage_ratio: number) => 2 * ((magnetising_share * magnetising_share - 1) * load_fraction * load_fraction + voltage_ratio ** 4 * magnetising_share * magnetising_share) / voltage_ratio ** 3,
-  ],
-  tex: "{ i_0}^{2}\\cdot{ u}^{2}+\\frac{{ x}^{2}\\cdot\\left(1-{ i_0}^{2}\\right)}{{ u}^{2}}",
-  template: "{ ⟦magnetising_share⟧}^{2}\\cdot{ ⟦voltage_ratio⟧}^{2}+\\frac{{ ⟦load_fraction⟧}^{2}\\cdot\\left(1-{ ⟦magnetising_share⟧}^{2}\\right)}{{ ⟦voltage_ratio⟧}^{2}}",
-  cell: "{magnetising_share} ^ 2 * {voltage_ratio} ^ 2 + {load_fraction} ^ 2 * (1 - {magnetising_share} ^ 2) / {voltage_ratio} ^ 2",
-  expression: "magnetising_share^2 * voltage_ratio^2 + load_fraction^2 * (1 - magnetising_share^2) / voltage_ratio^2",
-  valid: "Load component in quadrature to the magnetising current; voltage within about 10 % of rated.",
-  source: "Phasor sum of load and magnetising current; own derivation from the equivalent circuit",
-} as const satisfies Compiled;
-
 export const efficiency = {
   id: "machine.efficiency",
   title: "Efficiency as output over input",
@@ -145,50 +124,6 @@ export const resistance_at_temperature = {
   source: "IEEE 112-2017 clause 5.3 (from memory); textbooks",
 } as const satisfies Compiled;
 
-export const rest_of_loss = {
-  id: "machine.rest_of_loss",
-  title: "Loss left for stator and core",
-  unit: "kW",
-  symbol: "P_{rest}",
-  inputs: {"total_loss":{"unit":"kW","symbol":"\\Sigma P","meaning":"total loss"},"rotor":{"unit":"kW","symbol":"P_2","meaning":"rotor loss"},"friction_windage":{"unit":"kW","symbol":"P_{fw}","meaning":"friction and windage"},"stray":{"unit":"kW","symbol":"P_{LL}","meaning":"stray-load loss"}},
-  names: ["total_loss","rotor","friction_windage","stray"],
-  f: (total_loss: number, rotor: number, friction_windage: number, stray: number) => total_loss - rotor - friction_windage - stray,
-  d: [
-    () => 1,
-    () => -1,
-    () => -1,
-    () => -1,
-  ],
-  tex: "\\Sigma P- P_2- P_{fw}- P_{LL}",
-  template: "⟦total_loss⟧- ⟦rotor⟧- ⟦friction_windage⟧- ⟦stray⟧",
-  cell: "{total_loss} - {rotor} - {friction_windage} - {stray}",
-  expression: "total_loss - rotor - friction_windage - stray",
-  valid: "Result above zero.",
-  source: "Sum of the five losses, IEEE 112-2017 clause 5",
-} as const satisfies Compiled;
-
-export const rotor_loss = {
-  id: "machine.rotor_loss",
-  title: "Rotor loss from slip",
-  unit: "kW",
-  symbol: "P_2",
-  inputs: {"slip":{"unit":"1","symbol":"s","meaning":"slip"},"shaft_power":{"unit":"kW","symbol":"P","meaning":"shaft power"},"friction_windage":{"unit":"kW","symbol":"P_{fw}","meaning":"friction and windage"},"stray":{"unit":"kW","symbol":"P_{LL}","meaning":"stray-load loss"}},
-  names: ["slip","shaft_power","friction_windage","stray"],
-  f: (slip: number, shaft_power: number, friction_windage: number, stray: number) => slip / (1 - slip) * (shaft_power + friction_windage + stray),
-  d: [
-    (slip: number, shaft_power: number, friction_windage: number, stray: number) => (shaft_power + friction_windage + stray) / (1 - slip) ** 2,
-    (slip: number) => slip / (1 - slip),
-    (slip: number) => slip / (1 - slip),
-    (slip: number) => slip / (1 - slip),
-  ],
-  tex: "\\frac{ s}{1- s}\\cdot\\left( P+ P_{fw}+ P_{LL}\\right)",
-  template: "\\frac{ ⟦slip⟧}{1- ⟦slip⟧}\\cdot\\left( ⟦shaft_power⟧+ ⟦friction_windage⟧+ ⟦stray⟧\\right)",
-  cell: "{slip} / (1 - {slip}) * ({shaft_power} + {friction_windage} + {stray})",
-  expression: "slip / (1 - slip) * (shaft_power + friction_windage + stray)",
-  valid: "Core loss is counted before the air gap, stray-load loss behind it.",
-  source: "IEEE 112-2017 clause 5.8; slip times air-gap power",
-} as const satisfies Compiled;
-
 export const shaft_power_at_load = {
   id: "machine.shaft_power_at_load",
   title: "Shaft power from load fraction",
@@ -207,27 +142,6 @@ export const shaft_power_at_load = {
   expression: "load_fraction * rated_power",
   valid: "Load fraction is taken without service factor.",
   source: "Definition",
-} as const satisfies Compiled;
-
-export const slip_at_load = {
-  id: "machine.slip_at_load",
-  title: "Slip at a load and voltage",
-  unit: "1",
-  symbol: "s",
-  inputs: {"rated_slip":{"unit":"1","symbol":"s_r","meaning":"slip at rated load"},"load_fraction":{"unit":"1","symbol":"x","meaning":"load fraction"},"voltage_ratio":{"unit":"1","symbol":"u","meaning":"terminal voltage over rated voltage"}},
-  names: ["rated_slip","load_fraction","voltage_ratio"],
-  f: (rated_slip: number, load_fraction: number, voltage_ratio: number) => rated_slip * load_fraction / (voltage_ratio * voltage_ratio),
-  d: [
-    (_rated_slip: number, load_fraction: number, voltage_ratio: number) => load_fraction / (voltage_ratio * voltage_ratio),
-    (rated_slip: number, _load_fraction: number, voltage_ratio: number) => rated_slip / (voltage_ratio * voltage_ratio),
-    (rated_slip: number, load_fraction: number, voltage_ratio: number) => -(2 * rated_slip * load_fraction / voltage_ratio ** 3),
-  ],
-  tex: "\\frac{ s_r\\cdot x}{{ u}^{2}}",
-  template: "\\frac{ ⟦rated_slip⟧\\cdot ⟦load_fraction⟧}{{ ⟦voltage_ratio⟧}^{2}}",
-  cell: "{rated_slip} * {load_fraction} / {voltage_ratio} ^ 2",
-  expression: "rated_slip * load_fraction / voltage_ratio^2",
-  valid: "Between no load and about 120 % load, voltage within 10 % of rated.",
-  source: "US DOE fact sheet on motor load and efficiency, slip method with voltage; G. McPherson, example 4.6",
 } as const satisfies Compiled;
 
 export const stator_loss_from_resistance = {

@@ -62,27 +62,6 @@ export const energy_cost = {
   source: "US DOE fact sheet on buying an energy-efficient motor, question 1",
 } as const satisfies Compiled;
 
-export const escalating_present_value = {
-  id: "money.escalating_present_value",
-  title: "Present value of a yearly flow that grows",
-  unit: "1",
-  symbol: "UPV^{*}",
-  inputs: {"rate":{"unit":"1","symbol":"d","meaning":"discount rate a year"},"growth":{"unit":"1","symbol":"e","meaning":"growth of the flow a year"},"years":{"unit":"1","symbol":"N","meaning":"number of years"}},
-  names: ["rate","growth","years"],
-  f: (rate: number, growth: number, years: number) => (1 + growth) / (rate - growth) * (1 - ((1 + growth) / (1 + rate)) ** years),
-  d: [
-    (rate: number, growth: number, years: number) => ((growth + 1) ** (years + 1) * years / (rate + 1) ** (years + 1) - (growth + 1) * (1 - (growth + 1) ** years / (rate + 1) ** years) / (rate - growth)) / (rate - growth),
-    (rate: number, growth: number, years: number) => (((growth - rate) * years - (rate + 1) ** (years + 1 - years)) * (growth + 1) ** years / (rate + 1) ** years + rate + 1) / (rate - growth) ** 2,
-    (rate: number, growth: number, years: number) => -((growth + 1) ** (years + 1) * Math.log((growth + 1) / (rate + 1)) / (rate + 1) ** years / (rate - growth)),
-  ],
-  tex: "\\frac{1+ e}{ d- e}\\cdot\\left(1-\\left({\\frac{1+ e}{1+ d}}\\right)^{ N}\\right)",
-  template: "\\frac{1+ ⟦growth⟧}{ ⟦rate⟧- ⟦growth⟧}\\cdot\\left(1-\\left({\\frac{1+ ⟦growth⟧}{1+ ⟦rate⟧}}\\right)^{ ⟦years⟧}\\right)",
-  cell: "(1 + {growth}) / ({rate} - {growth}) * (1 - ((1 + {growth}) / (1 + {rate})) ^ {years})",
-  expression: "(1 + growth) / (rate - growth) * (1 - ((1 + growth) / (1 + rate))^years)",
-  valid: "Rate and growth differ; the flow at the end of year 1 has grown once.",
-  source: "NIST Handbook 135 and its annual supplement (from memory)",
-} as const satisfies Compiled;
-
 export const first_year_saving = {
   id: "money.first_year_saving",
   title: "Money saved in the first year",
@@ -308,26 +287,6 @@ export const straight_line_value = {
   expression: "salvage + (purchase - salvage) * (1 - age / life)",
   valid: "Age up to the life.",
   source: "W. R. Murphy and G. McKay, Energy Management, example 3.5",
-} as const satisfies Compiled;
-
-export const uniform_discounted_payback = {
-  id: "money.uniform_discounted_payback",
-  title: "Discounted payback of an equal yearly saving",
-  unit: "1",
-  symbol: "N_d",
-  inputs: {"rate":{"unit":"1","symbol":"d","meaning":"discount rate a year"},"payback":{"unit":"1","symbol":"n","meaning":"simple payback, in years"}},
-  names: ["rate","payback"],
-  f: (rate: number, payback: number) => -Math.log(1 - rate * payback) / Math.log(1 + rate),
-  d: [
-    (rate: number, payback: number) => (payback / (1 - rate * payback) + Math.log(1 - rate * payback) / (rate + 1) / Math.log(rate + 1)) / Math.log(rate + 1),
-    (rate: number, payback: number) => rate / Math.log(rate + 1) / (1 - rate * payback),
-  ],
-  tex: "\\frac{-\\ln\\left(1- d\\cdot n\\right)}{\\ln\\left(1+ d\\right)}",
-  template: "\\frac{-\\ln\\left(1- ⟦rate⟧\\cdot ⟦payback⟧\\right)}{\\ln\\left(1+ ⟦rate⟧\\right)}",
-  cell: "-LN(1 - {rate} * {payback}) / LN(1 + {rate})",
-  expression: "-log(1 - rate * payback) / log(1 + rate)",
-  valid: "Rate above zero, rate times payback below 1; time runs on within the year.",
-  source: "NIST Handbook 135 (formula from memory)",
 } as const satisfies Compiled;
 
 export const uniform_present_value = {

@@ -101,27 +101,6 @@ export const demand_saved = {
   source: "Arithmetic",
 } as const satisfies Compiled;
 
-export const driven_speed = {
-  id: "options.driven_speed",
-  title: "Speed behind a belt drive",
-  unit: "r/min",
-  symbol: "n_2",
-  inputs: {"speed":{"unit":"r/min","symbol":"n_1","meaning":"speed of the driver"},"sheave_ratio":{"unit":"1","symbol":"d_1/d_2","meaning":"diameter of the driving sheave over that of the driven one"},"belt_slip":{"unit":"1","symbol":"s_b","meaning":"belt slip, as a fraction"}},
-  names: ["speed","sheave_ratio","belt_slip"],
-  f: (speed: number, sheave_ratio: number, belt_slip: number) => speed * sheave_ratio * (1 - belt_slip),
-  d: [
-    (_speed: number, sheave_ratio: number, belt_slip: number) => (1 - belt_slip) * sheave_ratio,
-    (speed: number, _sheave_ratio: number, belt_slip: number) => (1 - belt_slip) * speed,
-    (speed: number, sheave_ratio: number) => -(speed * sheave_ratio),
-  ],
-  tex: "n_1\\cdot d_1/d_2\\cdot\\left(1- s_b\\right)",
-  template: "⟦speed⟧\\cdot ⟦sheave_ratio⟧\\cdot\\left(1- ⟦belt_slip⟧\\right)",
-  cell: "{speed} * {sheave_ratio} * (1 - {belt_slip})",
-  expression: "speed * sheave_ratio * (1 - belt_slip)",
-  valid: "One pair of sheaves; apply again for a second pair.",
-  source: "R. S. Khurmi and J. K. Gupta, Theory of Machines, example 11.1",
-} as const satisfies Compiled;
-
 export const emissions_saved = {
   id: "options.emissions_saved",
   title: "Emissions saved in a year",

@@ -1,21 +1,5 @@
 import { formula, input } from '../formula/declare';
 
-export const rest_of_loss = formula({
-  title: 'Loss left for stator and core',
-  unit: 'kW',
-  symbol: 'P_{rest}',
-  inputs: {
-    total_loss: input('kW', '\\Sigma P', 'total loss'),
-    rotor: input('kW', 'P_2', 'rotor loss'),
-    friction_windage: input('kW', 'P_{fw}', 'friction and windage'),
-    stray: input('kW', 'P_{LL}', 'stray-load loss'),
-  },
-  expression: 'total_loss - rotor - friction_windage - stray',
-  valid: 'Result above zero.',
-  source: 'Sum of the five losses, IEEE 112-2017 clause 5',
-  example: { total_loss: 2.8, rotor: 0.6, friction_windage: 0.3, stray: 0.4 },
-});
-
 export const other_part = formula({
   title: 'What one loss leaves of a sum',
   unit: 'kW',
@@ -25,22 +9,6 @@ export const other_part = formula({
   valid: 'Result above zero.',
   source: 'Arithmetic',
   example: { sum: 1.5, part: 0.9 },
-});
-
-export const rotor_loss = formula({
-  title: 'Rotor loss from slip',
-  unit: 'kW',
-  symbol: 'P_2',
-  inputs: {
-    slip: input('1', 's', 'slip'),
-    shaft_power: input('kW', 'P', 'shaft power'),
-    friction_windage: input('kW', 'P_{fw}', 'friction and windage'),
-    stray: input('kW', 'P_{LL}', 'stray-load loss'),
-  },
-  expression: 'slip / (1 - slip) * (shaft_power + friction_windage + stray)',
-  valid: 'Core loss is counted before the air gap, stray-load loss behind it.',
-  source: 'IEEE 112-2017 clause 5.8; slip times air-gap power',
-  example: { slip: 0.02, shaft_power: 37, friction_windage: 0.3, stray: 0.4 },
 });
 
 export const stator_loss_from_resistance = formula({
@@ -82,36 +50,6 @@ export const no_load_loss = formula({
   valid: 'Near rated voltage; rotor loss at no load neglected.',
   source: 'IEEE 112-2017 clause 5.5; C. I. Hubert, Electric Machines, example 5.16',
   example: { no_load_power: 1.2, no_load_stator_loss: 0.1 },
-});
-
-export const current_ratio_squared = formula({
-  title: 'Square of the current ratio at a load',
-  unit: '1',
-  symbol: '(I/I_r)^2',
-  inputs: {
-    load_fraction: input('1', 'x', 'load fraction'),
-    magnetising_share: input('1', 'i_0', 'magnetising share'),
-    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
-  },
-  expression: 'magnetising_share^2 * voltage_ratio^2 + load_fraction^2 * (1 - magnetising_share^2) / voltage_ratio^2',
-  valid: 'Load component in quadrature to the magnetising current; voltage within about 10 % of rated.',
-  source: 'Phasor sum of load and magnetising current; own derivation from the equivalent circuit',
-  example: { load_fraction: 0.6, magnetising_share: 0.35, voltage_ratio: 1.02 },
-});
-
-export const slip_at_load = formula({
-  title: 'Slip at a load and voltage',
-  unit: '1',
-  symbol: 's',
-  inputs: {
-    rated_slip: input('1', 's_r', 'slip at rated load'),
-    load_fraction: input('1', 'x', 'load fraction'),
-    voltage_ratio: input('1', 'u', 'terminal voltage over rated voltage'),
-  },
-  expression: 'rated_slip * load_fraction / voltage_ratio^2',
-  valid: 'Between no load and about 120 % load, voltage within 10 % of rated.',
-  source: 'US DOE fact sheet on motor load and efficiency, slip method with voltage; G. McPherson, example 4.6',
-  example: { rated_slip: 0.02, load_fraction: 0.6, voltage_ratio: 1.02 },
 });
 
 export const shaft_power_at_load = formula({

@@ -175,21 +175,6 @@ export const uniform_present_value = formula({
   example: { rate: 0.08, years: 15 },
 });
 
-export const escalating_present_value = formula({
-  title: 'Present value of a yearly flow that grows',
-  unit: '1',
-  symbol: 'UPV^{*}',
-  inputs: {
-    rate: input('1', 'd', 'discount rate a year'),
-    growth: input('1', 'e', 'growth of the flow a year'),
-    years: input('1', 'N', 'number of years'),
-  },
-  expression: '(1 + growth) / (rate - growth) * (1 - ((1 + growth) / (1 + rate))^years)',
-  valid: 'Rate and growth differ; the flow at the end of year 1 has grown once.',
-  source: 'NIST Handbook 135 and its annual supplement (from memory)',
-  example: { rate: 0.08, growth: 0.02, years: 15 },
-});
-
 export const savings_to_investment = formula({
   title: 'Savings-to-investment ratio',
   unit: '1',
@@ -218,20 +203,6 @@ export const adjusted_rate_of_return = formula({
   valid: 'Ratio above zero.',
   source: 'NIST Handbook 135 (formula from memory)',
   example: { rate: 0.03, savings_to_investment: 1.99, years: 15 },
-});
-
-export const uniform_discounted_payback = formula({
-  title: 'Discounted payback of an equal yearly saving',
-  unit: '1',
-  symbol: 'N_d',
-  inputs: {
-    rate: input('1', 'd', 'discount rate a year'),
-    payback: input('1', 'n', 'simple payback, in years'),
-  },
-  expression: '-log(1 - rate * payback) / log(1 + rate)',
-  valid: 'Rate above zero, rate times payback below 1; time runs on within the year.',
-  source: 'NIST Handbook 135 (formula from memory)',
-  example: { rate: 0.03, payback: 6 },
 });
 
 export const straight_line_value = formula({

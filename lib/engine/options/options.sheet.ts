@@ -235,18 +235,3 @@ export const emissions_saved = formula({
   source: 'Definition of an emission factor',
   example: { energy_saved: 3500, emission_factor: 0.373 },
 });
-
-export const driven_speed = formula({
-  title: 'Speed behind a belt drive',
-  unit: 'r/min',
-  symbol: 'n_2',
-  inputs: {
-    speed: input('r/min', 'n_1', 'speed of the driver'),
-    sheave_ratio: input('1', 'd_1/d_2', 'diameter of the driving sheave over that of the driven one'),
-    belt_slip: input('1', 's_b', 'belt slip, as a fraction'),
-  },
-  expression: 'speed * sheave_ratio * (1 - belt_slip)',
-  valid: 'One pair of sheaves; apply again for a second pair.',
-  source: 'R. S. Khurmi and J. K. Gupta, Theory of Machines, example 11.1',
-  example: { speed: 1765, sheave_ratio: 0.8, belt_slip: 0.02 },
-});

@@ -1,3 +1,5 @@
+import * as $ from '../generated/money';
+
 /** Motors that one kind of spare would serve: same rating, poles, frame and enclosure. */
 export interface Shelf {
   /** For each motor what a new one at its failure, in place of what the policy does, is worth over the horizon; in currency. */
@@ -47,7 +49,7 @@ export function shelfWorth(shelf: Shelf, spares: number): ShelfWorth | undefined
   for (const value of worthIt) gained += value;
   gained *= 1 - empty;
   const years = discountedYears(discountRate, horizonYears);
-  const tiedUp = 1 - (1 + discountRate) ** -horizonYears;
+  const tiedUp = 1 - $.single_present_value.f(discountRate, horizonYears);
   const cost = spares * purchase * (tiedUp + keepingPerYear * years);
   return { spares, callsPerYear, empty, gained, cost, value: gained - cost };
 }
@@ -73,9 +75,7 @@ function lost(offered: number, servers: number): number {
   return share;
 }
 
-/** Present value of one unit at the end of each year of the horizon: the uniform present worth factor of NIST Handbook 135. */
+/** Present value of one unit at the end of each year of the horizon; at no rate it is the horizon itself. */
 export function discountedYears(discountRate: number, horizonYears: number): number {
-  let years = 0;
-  for (let year = 1; year <= horizonYears; year++) years += (1 + discountRate) ** -year;
-  return years;
+  return discountRate > 0 ? $.uniform_present_value.f(discountRate, horizonYears) : horizonYears;
 }

@@ -13,6 +13,7 @@ import { sumMoney } from '@/lib/engine/money/money';
 import { netPresentValue } from '@/lib/engine/money/present-value';
 import { taxTerms } from '@/lib/engine/money/tax-relief';
 import { tornado } from '@/lib/engine/money/tornado';
+import { discountedYears } from '@/lib/engine/options/shelf';
 
 const rate = fc.double({ min: 0.001, max: 0.4, noNaN: true });
 /** Whole hundredths, as money has them. */
@@ -132,9 +133,11 @@ describe('present-worth factors against a spreadsheet library', () => {
       for (const years of [1, 5, 10, 15, 20, 25, 30]) {
         expect($.single_present_value.f(d, years)).toBeCloseTo(-(PV(d, years, 0, 1) as number), 12);
         expect($.uniform_present_value.f(d, years)).toBeCloseTo(-(PV(d, years, 1) as number), 10);
+        expect(discountedYears(d, years)).toBeCloseTo(-(PV(d, years, 1) as number), 10);
         // Growing flows are uniform ones at the rate that is left.
         const net = 1.03 / 1.02 - 1;
-        expect($.escalating_present_value.f(0.03, 0.02, years)).toBeCloseTo(-(PV(net, years, 1) as number), 9);
+        const growing = Array.from({ length: years }, (_, year) => 1.02 ** (year + 1));
+        expect(netPresentValue([0, ...growing], 0.03)).toBeCloseTo(-(PV(net, years, 1) as number), 9);
       }
   });
   it('the economic life costs a year what its annuity does (formulajs PMT), and rising upkeep ends it', () => {
