@@ -73,6 +73,10 @@ const OF_THE_STUDY = [
   // Bench tests are kept beside the fleet; the demonstration has none.
   'efficiency-by-test',
   'test-contradicts-plate',
+  // Load curves stand in the settings; those of the demonstration have none.
+  'load-curve-unknown',
+  'load-curve-left',
+  'load-law-twice',
 ];
 
 /**
@@ -144,6 +148,16 @@ describe('the demonstration', () => {
       const value = (tested?.plate.nominalEfficiencyPct ?? 90) / 100 + off;
       const test = { name: 'shop', measured: { efficiency: { value, u: 0.003, unit: '1' } } };
       if (tested) for (const code of codesOf([evaluateMotor({ ...tested, tested: test }, gaps)])) seen.add(code);
+    }
+    // A curve that ends where a motor below rated load still turns faster, a name that the settings do not have, and an exponent beside a curve.
+    const curves = {
+      ...defaultSettings(),
+      loadCurves: { lift: [0, 100].map((speedPct) => ({ speedPct, torquePct: 70 })) },
+    };
+    for (const law of [{ loadCurve: 'lift' }, { loadCurve: 'left' }, { loadCurve: 'lift', loadTorqueExponent: 1 }] as const) {
+      const study: StudyContext = { ...reference, settings: curves };
+      const curved = motors.map((motor) => evaluateMotor({ ...motor, plate: { ...motor.plate, ...law } }, study));
+      for (const code of codesOf(curved)) seen.add(code);
     }
     const all = Object.values(FINDING_CODES).flat();
     expect(all.filter((code) => !seen.has(code)).sort()).toEqual([...NOT_IN_DEMO].sort());
