@@ -57,6 +57,7 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'plate-fits-no-machine': motorOf({ plate: { designLetter: 'D', ratedSpeedRpm: 1500 } }),
   'power-sensor-reversed': motorOf({ reading: { inputPowerKw: 24.4 / 3 } }),
   'power-sensor-missing': motorOf({ reading: { inputPowerKw: (24.4 * 2) / 3 } }),
+  'one-of-two-mistakes': motorOf({ reading: { currentA: 18, inputPowerKw: 16.3, shaftSpeedRpm: undefined } }),
   'power-in-horsepower': motorOf({ reading: { inputPowerKw: 24.4 / 0.7457 } }),
   'power-in-watts': motorOf({ reading: { inputPowerKw: 24400 } }),
   'voltage-not-the-motors': motorOf({ reading: { voltageV: 231 } }),

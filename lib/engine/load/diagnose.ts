@@ -22,7 +22,10 @@ const ANYTHING = 12;
 /** A mistake that explains what otherwise does not fit. */
 export interface Suspicion {
   readonly row: number;
-  readonly mistake: Mistake;
+  /** The reading without what the named mistakes touch. */
+  readonly without: Mistake['without'];
+  /** Whether one mistake is named; of two, neither excuses a value that cannot be. */
+  readonly alone: boolean;
   readonly finding: Finding;
 }
 
@@ -30,7 +33,8 @@ export interface Suspicion {
  * Tries the usual mistakes, once each, on every reading, and names the one that repairs the fit.
  *
  * Each explanation has the log-odds −χ²/2, its prior, and what its freedom costs; to be a mere chance has no prior against it. The best is
- * named when it is three times as likely as the next; else nothing is said, since a wrong cause sends people the wrong way.
+ * named when it is three times as likely as the next; else two of the same row are named if together they are three times as likely as the
+ * third; else nothing is said, since a wrong cause sends people the wrong way.
  * It suggests only: what is doubtful is left out of the estimate, nothing is put in its place.
  * Source: Bayes' rule with Gaussian residuals; the prior is common practice.
  */
@@ -60,11 +64,28 @@ export function diagnose(
   // Something else, that leaves the rows without any say: what a named mistake has to beat.
   explanations.push({ row: 0, score: fromPlate.fit.chiSquared / 2 + Math.log(MISTAKES.length / PRIOR) + ANYTHING });
   explanations.sort((a, b) => a.score - b.score);
-  const [first, second] = explanations;
+  const [first, second, third] = explanations;
   if (!first?.mistake) return undefined;
-  const odds = second ? Math.exp(Math.min(50, second.score - first.score)) : 1e6;
-  if (odds < NAMED_AT) return undefined;
-  return { row: first.row, mistake: first.mistake, finding: SUSPICION.make(first.mistake.code, { row: first.row, odds }) };
+  const { row, mistake } = first;
+  const odds = oddsAgainst(second?.score, first.score);
+  if (odds >= NAMED_AT)
+    return { row, without: mistake.without, alone: true, finding: SUSPICION.make(mistake.code, { row, odds }) };
+  if (!second?.mistake || second.row !== row) return undefined;
+  const { mistake: other } = second;
+  // Two that no reading at hand tells apart are as good a lead as one, if nothing else comes near the two together.
+  const together = oddsAgainst(third?.score, first.score) * (1 + 1 / odds);
+  if (together < NAMED_AT) return undefined;
+  return {
+    row,
+    alone: false,
+    without: (reading) => other.without(mistake.without(reading)),
+    finding: SUSPICION.make('one-of-two-mistakes', { row, odds: together, first: mistake.code, second: other.code }),
+  };
+}
+
+/** How many times as likely as another explanation one is, by their scores; capped where the difference is beyond all doubt. */
+function oddsAgainst(other: number | undefined, score: number): number {
+  return other === undefined ? 1e6 : Math.exp(Math.min(50, other - score));
 }
 
 /** True where a value cannot be, so that mere chance explains nothing. */

@@ -78,10 +78,10 @@ function fitOf(scope: MotorScope, fromPlate: PlateMachine, alone: readonly Alone
 
 /** A reading without what a named mistake touches; what was found in it as read stays said, unless it was but the mistake's trace. */
 function withSuspicion(scope: MotorScope, plate: Plate, fromPlate: PlateMachine, asRead: Alone, suspicion: Suspicion): Alone {
-  const { mistake, finding } = suspicion;
-  const mended = evaluateAlone(scope, plate, fromPlate.machine, mistake.without(asRead.reading));
+  const { without, finding, alone } = suspicion;
+  const mended = evaluateAlone(scope, plate, fromPlate.machine, without(asRead.reading));
   const kept = mended.findings.filter(({ code }) => !asRead.findings.some((found) => found.code === code));
-  const stillUsable = isUsable(mended) || mended.reading.readingCondition === 'uncoupled';
+  const stillUsable = isUsable(mended) || (alone && mended.reading.readingCondition === 'uncoupled');
   return {
     ...mended,
     findings: [

@@ -52,6 +52,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'poles-not-the-motors': PLATE,
   'read-uncoupled': ask('usual', ...LOAD_SET),
   'plate-of-another-motor': PLATE,
+  'one-of-two-mistakes': ask('usual', 'plate', ...LOAD_SET),
   // Trust
   'no-usable-reading': ask('usual', ...LOAD_SET),
   'latest-reading-unusable': ask('usual', ...LOAD_SET),
