@@ -43,6 +43,34 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await expect(page.getByText(/What was wished costs/)).toBeVisible({ timeout: 30_000 });
   await expect(page.getByText(/pinned by P. Planner/).first()).toBeVisible();
 
+  // A latest year asks for something to be done; a year alone leaves the option open, an option alone the year. Each is there again.
+  const again = page
+    .getByRole('link', { name: /^(move or pin|bring in) / })
+    .filter({ hasText: motor })
+    .first();
+  const save = async (said: RegExp) => {
+    await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
+    await expect(page.getByText(said).first()).toBeVisible({ timeout: 30_000 });
+    await again.press('Enter');
+  };
+  await again.press('Enter');
+  const latest = page.getByLabel('at the latest in');
+  await latest.selectOption({ index: 2 });
+  await expect(page.getByRole('radio', { name: /^something is done with it/ })).toBeChecked();
+  await save(/must be done by \d{4}, as P. Planner wants it/i);
+  await expect(page.getByRole('radio', { name: /^something is done with it/ })).toBeChecked();
+  await expect(latest).toHaveValue(/^\d{4}$/);
+  const anyTime = page.getByRole('radio', { name: /in the year that the solver finds best$/ }).first();
+  await anyTime.check();
+  await save(/pinned by P. Planner: .* in any year/);
+  await expect(anyTime).toBeChecked();
+  const anyOption = page.getByRole('radio', { name: /^any of its options in \d{4}$/ }).first();
+  await anyOption.check();
+  await expectAccessible(page);
+  await save(/pinned by P. Planner: any of its options in \d{4}/);
+  await expect(anyOption).toBeChecked();
+  await page.getByRole('link', { name: 'Plan', exact: true }).first().click();
+
   await page.getByText('Hours that areas can spare, low case, other budgets').click();
   await page.getByLabel('Outage, h').fill('eight');
   await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');

@@ -18,6 +18,8 @@ import {
 } from '@/lib/features/plan/mutations';
 import type { PlannedProgramme } from '@/lib/features/plan/programme';
 import type { PlanTerms } from '@/lib/features/plan/terms';
+import { planFromFile, planToFile } from '@/lib/features/plan/wish-file';
+import { planWishesSchema } from '@/lib/features/plan/wishes';
 import { mustWords } from '@/lib/features/plan/words';
 import { workOutPlan } from '@/lib/features/plan/work-out';
 import { toMinor } from '@/lib/platform/money';
@@ -200,6 +202,52 @@ describe('wishes', () => {
     const all = (forced.value_without_wishes ?? 0) - forced.value;
     expect(kept?.kind).toBe('must');
     expect(Math.abs((kept?.cost ?? Number.NaN) - all)).toBeLessThanOrEqual(kept?.cost_within ?? 0);
+    await setMotorWish(temporary.db, wish(id, {}));
+    expect(await plan()).toEqual(first);
+  });
+
+  it('a latest year, a year without an option and an option without a year hold, and come back from the settings file', async () => {
+    const { item, year } = planned();
+    const id = idOf(item);
+    const years = first.years.map((each) => each.year);
+    const [begin, other] = [years[0] ?? 0, years.find((each) => each !== year) ?? 0];
+    const where = (found: PlannedProgramme) =>
+      found.years.flatMap((each) => each.items.filter((one) => idOf(one) === id).map(({ option }) => [each.year, option]));
+    const kept = async (choice: MotorWish['choice']) => {
+      expect(await setMotorWish(temporary.db, wish(id, { choice }))).toEqual({
+        ok: true,
+        value: { changed: expect.any(Number) },
+      });
+      const wishes = await readWishes(temporary.db.read, study);
+      const file = planToFile(wishes, await readTerms(temporary.db.read, study));
+      const again = planFromFile(planWishesSchema.parse(JSON.parse(JSON.stringify(file))), 'P. Planner');
+      const plain = wishes.map(({ motorId: _, ...each }) => each);
+      expect(again).toMatchObject({ ok: true, value: { wishes: plain } });
+      return { wishes: plain, plan: await plan() };
+    };
+
+    const byFirst = await kept({ by: begin });
+    expect(byFirst.wishes).toMatchObject([{ kind: 'must', year: begin }]);
+    expect(where(byFirst.plan).map(([when]) => when)).toEqual([begin]);
+
+    const inYear = await kept({ year: other });
+    expect(inYear.wishes).toMatchObject([{ kind: 'pinned', year: other }]);
+    expect(inYear.wishes[0]).not.toHaveProperty('option');
+    expect(where(inYear.plan).map(([when]) => when)).toEqual([other]);
+
+    const asOption = await kept({ option: item.option });
+    expect(asOption.wishes).toMatchObject([{ kind: 'pinned', option: item.option }]);
+    expect(asOption.wishes[0]).not.toHaveProperty('year');
+    expect(where(asOption.plan).map(([, option]) => option)).toEqual([item.option]);
+
+    for (const choice of [
+      { by: begin - 1 },
+      { year: begin - 1 },
+      { year: begin + years.length },
+      { option: 'no-such-option' },
+      {},
+    ])
+      expect(await setMotorWish(temporary.db, wish(id, { choice }))).toMatchObject({ problem: { code: 'no-option' } });
     await setMotorWish(temporary.db, wish(id, {}));
     expect(await plan()).toEqual(first);
   });

@@ -12,7 +12,7 @@ import { writeSettings } from '../study/mutations';
 import { readSettings, settingsToJson } from '../study/settings';
 import { rememberWho } from '../study/who';
 import { loadLimitable, loadPlanProgress, loadTerms } from './loaders';
-import { dropWishes, setMotorWish, setTerms } from './mutations';
+import { dropWishes, type MotorWish, setMotorWish, setTerms } from './mutations';
 import { startPlan, stopPlan } from './runner';
 import { budgetForm, dropForm, type PlanProgress, studyForm, wishForm } from './schema';
 import { planTermsSchema, termsForm, USUAL_MULTIPLES } from './terms';
@@ -58,14 +58,14 @@ export async function stopPlanning(input: unknown): Promise<Result<PlanProgress>
 export async function saveWish(_: PlanState, form: FormData): Promise<PlanState> {
   const parsed = wishForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return unreadable(parsed.error);
-  const { study, motor, who, choice, bundle, override, reason } = parsed.data;
+  const { study, motor, who, choice, by, bundle, override, reason } = parsed.data;
   await rememberWho(who);
   try {
     const done = await setMotorWish(database(), {
       studyId: study,
       motorId: motor,
       who,
-      choice: choiceOf(choice),
+      choice: choiceOf(choice, by),
       bundle,
       ...(override && { override: reason }),
     });
@@ -79,10 +79,11 @@ export async function saveWish(_: PlanState, form: FormData): Promise<PlanState>
   redirect(`/${study}/plan`);
 }
 
-function choiceOf(text: string): 'free' | 'forbidden' | 'must' | { readonly option: string; readonly year: number } {
-  if (text === 'free' || text === 'forbidden' || text === 'must') return text;
-  const [option = '', year = ''] = text.split(' ');
-  return { option, year: Number(year) };
+function choiceOf(text: string, by: string): MotorWish['choice'] {
+  if (text === 'must') return by === '' ? 'must' : { by: Number(by) };
+  if (text === 'free' || text === 'forbidden') return text;
+  const [option, year] = text.split(' ').map((word) => (word === 'any' ? undefined : word));
+  return { option, year: year === undefined ? undefined : Number(year) };
 }
 
 /** Takes every wish back and has the plan worked out anew. Form fields `study`, `who`. */

@@ -17,7 +17,13 @@ export interface MotorWish {
   readonly studyId: string;
   readonly motorId: string;
   readonly who: string;
-  readonly choice: 'free' | 'forbidden' | 'must' | { readonly option: string; readonly year: number };
+  /** What is to be done: something by a year at the latest, or an option, a year, or both. */
+  readonly choice:
+    | 'free'
+    | 'forbidden'
+    | 'must'
+    | { readonly by: number }
+    | { readonly option?: string | undefined; readonly year?: number | undefined };
   /** Empty for none. */
   readonly bundle: string;
   /** Why its figures may be used although they are not usable; absent: they may not. */
@@ -105,7 +111,12 @@ function wanted({ choice, bundle, override, who }: MotorWish, motor: { readonly 
   const wishes: PlanWish[] = [];
   if (choice === 'forbidden') wishes.push({ ...motor, kind: 'forbidden', by: who });
   if (choice === 'must') wishes.push({ ...motor, kind: 'must', by: who });
-  if (typeof choice === 'object') wishes.push({ ...motor, kind: 'pinned', ...choice, by: who });
+  if (typeof choice === 'object')
+    wishes.push(
+      'by' in choice
+        ? { ...motor, kind: 'must', year: choice.by, by: who }
+        : { ...motor, kind: 'pinned', option: choice.option, year: choice.year, by: who },
+    );
   if (bundle !== '') wishes.push({ ...motor, kind: 'together', bundle, by: who });
   if (override !== undefined) wishes.push({ ...motor, kind: 'override', reason: override, by: who });
   return wishes;
@@ -115,7 +126,7 @@ function wanted({ choice, bundle, override, who }: MotorWish, motor: { readonly 
 function words(wish: PlanWish | StoredWish | undefined): string | undefined {
   switch (wish?.kind) {
     case 'pinned':
-      return `${wish.option ?? 'any option'} in ${wish.year ?? 'any year'}`;
+      return `${wish.option ?? 'any of its options'} in ${wish.year ?? 'any year'}`;
     case 'forbidden':
       return 'left alone';
     case 'must':
@@ -146,13 +157,17 @@ async function refusedWish(tx: Tx, { studyId, motorId, choice, override }: Motor
       'Have it measured again, or answer for it with a reason.',
     );
   }
-  if (choice === 'must') {
-    const any = result.options.some(({ timing, action }) => timing === 'now' && action !== 'keep');
-    return any ? undefined : refuse('no-option', 'It has no option that could be carried out.', 'Let it be as it is.');
-  }
+  const open = result.options.filter(({ timing, action }) => timing === 'now' && action !== 'keep');
+  if (open.length === 0) return refuse('no-option', 'It has no option that could be carried out.', 'Let it be as it is.');
+  if (choice === 'must') return undefined;
   const first = Number(study.settings.asOf.slice(0, 4));
-  const option = result.options.find(({ id, timing, action }) => id === choice.option && timing === 'now' && action !== 'keep');
-  if (!option || choice.year < first || choice.year >= first + study.settings.budget.length) {
+  if ('by' in choice) {
+    // A year after the last of the budget asks for what the budget allows; one before the first can no longer be kept.
+    return choice.by >= first ? undefined : refuse('no-option', `${choice.by} is over.`, `Choose ${first} or later, or no year.`);
+  }
+  const { option, year } = choice;
+  const there = option === undefined ? year !== undefined : open.some(({ id }) => id === option);
+  if (!there || (year !== undefined && (year < first || year >= first + study.settings.budget.length))) {
     return refuse('no-option', 'It has no such option in such a year.', 'Load the page again and choose another one.');
   }
   return undefined;

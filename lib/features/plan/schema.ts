@@ -30,10 +30,15 @@ export const wishForm = z
     study: id,
     motor: id,
     who: whoSchema,
-    /** `free`, `forbidden`, `must`, or an option and a year joined by a blank. */
-    choice: z.union([z.enum(['free', 'forbidden', 'must']), z.string().regex(/^\S+ \d{4}$/)], {
+    /** `free`, `forbidden`, `must`, or an option and a year joined by a blank, either of which may be `any`. */
+    choice: z.union([z.enum(['free', 'forbidden', 'must']), z.string().regex(/^\S+ (\d{4}|any)$/)], {
       error: 'Choose what is to be done with it.',
     }),
+    /** Latest year of `must`; empty for none. */
+    by: z
+      .string()
+      .regex(/^(\d{4})?$/, 'Choose the latest year, or none.')
+      .default(''),
     bundle: z.string().trim().max(LONGEST_BUNDLE, `A name has at most ${LONGEST_BUNDLE} characters.`).default(''),
     override: z.literal('yes').optional(),
     reason: z.string().trim().max(500, 'Write a reason of at most 500 characters.').default(''),

@@ -23,7 +23,7 @@ export function optionWords(id: string): string {
 export function wishWords({ kind, option, year, bundle, by, reason }: Omit<PlanWish, 'site' | 'tag'>): string {
   switch (kind) {
     case 'pinned':
-      return `pinned by ${by}: ${option === undefined ? 'any option' : optionWords(option)} in ${year ?? 'any year'}`;
+      return `pinned by ${by}: ${option === undefined ? 'any of its options' : optionWords(option)} in ${year ?? 'any year'}`;
     case 'forbidden':
       return `left alone, as ${by} wants it`;
     case 'must':

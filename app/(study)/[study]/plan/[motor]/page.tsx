@@ -14,7 +14,7 @@ interface Props {
   readonly params: Promise<{ study: string; motor: string }>;
 }
 
-/** What can be wished for one motor: an option in a year, to be left alone, or the solver's choice; with what each would be worth. */
+/** What can be wished for one motor: an option, a year, both, to be left alone, or the solver's choice; with what each would be worth. */
 export default async function WishPage({ params }: Props) {
   const { study, motor } = await params;
   const wish = await loadWish(study, motor);
@@ -64,7 +64,16 @@ export default async function WishPage({ params }: Props) {
         who={await loadWho()}
         rows={rows}
         years={wish.years}
-        chosen={of('forbidden') ? 'forbidden' : of('must') ? 'must' : pinned ? `${pinned.option} ${pinned.year}` : 'free'}
+        chosen={
+          of('forbidden')
+            ? 'forbidden'
+            : of('must')
+              ? 'must'
+              : pinned
+                ? `${pinned.option ?? 'any'} ${pinned.year ?? 'any'}`
+                : 'free'
+        }
+        by={of('must')?.year}
         bundle={of('together')?.bundle ?? ''}
         bundles={wish.bundles}
         reason={of('override')?.reason ?? ''}

@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef } from 'react';
 import { Outcome } from '@/app/_ui/outcome';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -22,6 +22,8 @@ interface Props {
   readonly rows: readonly OptionRow[];
   readonly years: readonly number[];
   readonly chosen: string;
+  /** Latest year of what must be done, where one is wished. */
+  readonly by: number | undefined;
   readonly bundle: string;
   readonly bundles: readonly string[];
   readonly reason: string;
@@ -31,10 +33,16 @@ interface Props {
 
 const NOTHING: PlanState = {};
 
-/** One choice of many by the arrow keys: an option in a year, the solver's choice, or to be left alone. */
+/** One choice of many by the arrow keys: an option in a year or either of them, the solver's choice, or to be left alone. */
 export function WishForm(props: Props) {
-  const { study, motor, who, rows, years, chosen, bundle, bundles, reason, overridden, needsOverride } = props;
+  const { study, motor, who, rows, years, chosen, by, bundle, bundles, reason, overridden, needsOverride } = props;
   const [state, send, busy] = useActionState(saveWish, NOTHING);
+  const must = useRef<HTMLInputElement>(null);
+  // Who names a latest year wants something done.
+  const chooseMust = () => {
+    if (must.current) must.current.checked = true;
+  };
+  const latest = by === undefined || years.includes(by) ? years : [...years, by].sort((a, b) => a - b);
   return (
     <form action={send} className={sheet.form}>
       <Outcome state={state} />
@@ -49,16 +57,32 @@ export function WishForm(props: Props) {
           <input type="radio" name="choice" value="forbidden" defaultChecked={chosen === 'forbidden'} /> it is left alone
         </label>
         {rows.length > 0 && (
-          <label className={styles.choice}>
-            <input type="radio" name="choice" value="must" defaultChecked={chosen === 'must'} /> something is done with it: the
-            solver says what and when
-          </label>
+          <div className={styles.latest}>
+            <label className={styles.choice}>
+              <input ref={must} type="radio" name="choice" value="must" defaultChecked={chosen === 'must'} /> something is done
+              with it: the solver says what and when,
+            </label>
+            <span className={styles.choice}>
+              <label htmlFor="wish-by">at the latest in</label>
+              <select id="wish-by" name="by" defaultValue={by ?? ''} key={by} onChange={chooseMust}>
+                <option value="">any year</option>
+                {latest.map((year) => (
+                  <option key={year} value={year}>
+                    {year}
+                  </option>
+                ))}
+              </select>
+            </span>
+          </div>
         )}
         {rows.length === 0 ? (
           <p>No option of it could be carried out in a year of the budget.</p>
         ) : (
           <>
-            <p>Or this option in this year, with its present value:</p>
+            <p>
+              Or this option in this year, with its present value; the first line leaves the option open, the last column the
+              year:
+            </p>
             <ScrollRegion label="Options by year">
               <table className={`${sheet.table} ${styles.grid}`}>
                 <thead>
@@ -69,9 +93,24 @@ export function WishForm(props: Props) {
                         {year}
                       </th>
                     ))}
+                    <th scope="col" className={sheet.number}>
+                      Any year
+                    </th>
                   </tr>
                 </thead>
                 <tbody>
+                  <tr>
+                    <th scope="row">any of its options</th>
+                    {years.map((year) => (
+                      <td key={year} className={sheet.number}>
+                        <label>
+                          <span className="unseen">any of its options in {year}</span>
+                          <input type="radio" name="choice" value={`any ${year}`} defaultChecked={chosen === `any ${year}`} />
+                        </label>
+                      </td>
+                    ))}
+                    <td />
+                  </tr>
                   {rows.map(({ id, words, cells }) => (
                     <tr key={id}>
                       <th scope="row">
@@ -93,6 +132,14 @@ export function WishForm(props: Props) {
                           </label>
                         </td>
                       ))}
+                      <td className={sheet.number}>
+                        <label>
+                          <span className="unseen">
+                            {words} for {cells[0]?.cost} in the year that the solver finds best
+                          </span>
+                          <input type="radio" name="choice" value={`${id} any`} defaultChecked={chosen === `${id} any`} />
+                        </label>
+                      </td>
                     </tr>
                   ))}
                 </tbody>
