@@ -34,7 +34,7 @@ export interface Suspicion {
  *
  * Each explanation has the log-odds −χ²/2, its prior, and what its freedom costs; to be a mere chance has no prior against it. The best is
  * named when it is three times as likely as the next; else two of the same row are named if together they are three times as likely as the
- * third; else nothing is said, since a wrong cause sends people the wrong way.
+ * third and no value of the row is left out as impossible already; else nothing is said, since a wrong cause sends people the wrong way.
  * It suggests only: what is doubtful is left out of the estimate, nothing is put in its place.
  * Source: Bayes' rule with Gaussian residuals; the prior is common practice.
  */
@@ -71,6 +71,8 @@ export function diagnose(
   if (odds >= NAMED_AT)
     return { row, without: mistake.without, alone: true, finding: SUSPICION.make(mistake.code, { row, odds }) };
   if (!second?.mistake || second.row !== row) return undefined;
+  // A value that cannot be is left out already and said so; to doubt what the load now rests on as well would leave nothing.
+  if (asRead.some((each) => each.reading.row === row && each.failed.length > 0 && isUsable(each))) return undefined;
   const { mistake: other } = second;
   // Two that no reading at hand tells apart are as good a lead as one, if nothing else comes near the two together.
   const together = oddsAgainst(third?.score, first.score) * (1 + 1 / odds);
