@@ -89,7 +89,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     machine,
     duty: duty?.points,
     point: inUse?.point,
-    voltageRatio: inUse?.metered.voltageRatio ?? exact(1, '1'),
+    voltageRatio: inUse?.metered.voltageRatioAtRatedFrequency ?? exact(1, '1'),
     screeningOnly: inUse === undefined || trust.level === 'not-usable',
     callsForRepair: condition.callsForRepair,
   });

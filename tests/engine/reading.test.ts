@@ -182,6 +182,27 @@ describe('one reading', () => {
     expect(findings.map((found) => found.code)).toContain('drive-without-frequency');
   });
 
+  it('rated flux behind a drive: the same torque takes the same amperes and the same slip in r/min at two thirds of the frequency', () => {
+    // Constant volts per hertz (Chapman, Electric Machinery Fundamentals, 6.9, from memory): torque hangs on the slip speed alone, but for the
+    // drop at the stator's resistance and for friction, which do not fall with the frequency: two hundredths are allowed for them.
+    const mains = evaluate();
+    const slow = evaluate(
+      { driveFed: true },
+      { readingsAt: 'drive-output', frequencyHz: 40, shaftSpeedRpm: 1179.4, inputPowerKw: 16.4 },
+    );
+    const shaft = ({ estimates }: typeof mains, wanted: string) =>
+      estimates.find(({ method }) => method === wanted)?.loadFraction?.value ?? 0;
+    for (const method of ['current', 'slip']) {
+      expect(shaft(mains, method)).toBeGreaterThan(0.5);
+      const torques = shaft(slow, method) / 1179.4 / (shaft(mains, method) / 1779.4);
+      expect(Math.abs(torques - 1), method).toBeLessThan(0.02);
+    }
+    expect(slow.findings.map(({ code }) => code)).not.toContain('current-below-magnetising');
+    // What options are compared at stays the rated point.
+    expect(slow.metered.voltageRatio.value).toBeCloseTo(2 / 3, 9);
+    expect(slow.metered.voltageRatioAtRatedFrequency.value).toBe(1);
+  });
+
   it('an hp plate and the same plate in kW give the same numbers', () => {
     const a = evaluate({ ratedPowerUnit: 'hp' });
     const b = evaluate({ ratedPowerUnit: 'kW' });

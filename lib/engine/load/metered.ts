@@ -17,6 +17,8 @@ export interface Metered {
   readonly row: number;
   readonly voltage?: Quantity<'V'> | undefined;
   readonly voltageRatio: Quantity<'1'>;
+  /** The same where the motor runs at rated frequency, at which options are compared: behind a drive, that of rated flux. */
+  readonly voltageRatioAtRatedFrequency: Quantity<'1'>;
   readonly current?: Quantity<'A'> | undefined;
   /** Input power less what the waveform of the supply adds to the losses: what a circuit on a sine would take. */
   readonly inputPower?: Quantity<'kW'> | undefined;
@@ -100,28 +102,35 @@ export function meterReading(
     onLine && plate.machineKind !== 'synchronous'
       ? usableSpeed(scope, plate, reading, synchronousSpeed.value, findings)
       : undefined;
-  const voltageRatio = voltage
+  const frequencyRatio = onLine ? frequency.value / machine.plate.ratedFrequency.value : 1;
+  const assumed = (value: number): Quantity<'1'> =>
+    leaf(scope, {
+      value,
+      unit: '1',
+      label: 'voltage ratio',
+      origin: 'assumed',
+      source: driveFed
+        ? 'rated flux kept by the drive: volts in proportion to frequency up to the rated one (common practice)'
+        : 'rated voltage assumed',
+      doubts: [{ id: `row ${row}:voltage-assumed`, label: 'voltage not read', u: 0.03 * value }],
+    });
+  const atRatedFrequency = voltage
     ? apply(scope, L.voltage_ratio, { voltage, rated_voltage: machine.plate.ratedVoltage })
-    : leaf(scope, {
-        value: 1,
-        unit: '1',
-        label: 'voltage ratio',
-        origin: 'assumed',
-        source: driveFed ? 'rated flux kept by the drive' : 'rated voltage assumed',
-        doubts: [{ id: `row ${row}:voltage-assumed`, label: 'voltage not read', u: driveFed ? 0.03 : 0.03 }],
-      });
+    : assumed(1);
+  const slowed = driveFed && !voltage && frequencyRatio < 1;
   if (!voltage && !driveFed) findings.push(LOAD.make('voltage-assumed', { row, rated_voltage: plate.ratedVoltageV }));
   return {
     row,
     voltage,
-    voltageRatio,
+    voltageRatio: slowed ? assumed(frequencyRatio) : atRatedFrequency,
+    voltageRatioAtRatedFrequency: atRatedFrequency,
     // The field of a synchronous motor sets its reactive current: amperes say nothing of its load.
     current: onLine && plate.machineKind !== 'synchronous' ? current : undefined,
     inputPower: power,
     supplyLoss: added,
     speed,
     synchronousSpeed,
-    frequencyRatio: onLine ? frequency.value / machine.plate.ratedFrequency.value : 1,
+    frequencyRatio,
     negativeSequence:
       voltage && reading.voltagesV ? (sequenceMagnitudes(reading.voltagesV)?.negative ?? 0) / plate.ratedVoltageV : 0,
     onLine,

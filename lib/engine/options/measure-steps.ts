@@ -54,7 +54,7 @@ export function noLoadKvar(evaluation: Evaluation): number | undefined {
 
 function solvedAt({ scope, machine, inUse }: Evaluation, step: Pick<MeasureStep, 'shaftKw' | 'negativeSequence'>) {
   return operatingPoint(scope, machine, exact(step.shaftKw / machine.plate.ratedPower.value, '1'), {
-    voltageRatio: inUse?.metered.voltageRatio ?? exact(1, '1'),
+    voltageRatio: inUse?.metered.voltageRatioAtRatedFrequency ?? exact(1, '1'),
     ambient: assumedAmbient(scope),
     negativeSequence: step.negativeSequence,
   });

@@ -164,7 +164,11 @@ describe('the table of one motor', () => {
     const fed = motorOf({ plate: { driveFed: true }, reading: { readingsAt: 'drive-output' } });
     expect(table(fed).missing[0]?.column).toBe('frequency_hz');
     const read = table(
-      motorOf({ plate: { driveFed: true }, reading: { readingsAt: 'drive-output', frequencyHz: 40, shaftSpeedRpm: 1180 } }),
+      // Volts and kilowatts as a drive gives them at two thirds of the frequency, so that the reading is one that a motor can have.
+      motorOf({
+        plate: { driveFed: true },
+        reading: { readingsAt: 'drive-output', frequencyHz: 40, shaftSpeedRpm: 1180, voltageV: 308, inputPowerKw: 16.3 },
+      }),
     );
     expect(read.supply_frequency?.value).toBeCloseTo(40, 9);
     expect(read.pole_pass?.value).toBeCloseTo(80 - (4 * 1180) / 60, 6);
