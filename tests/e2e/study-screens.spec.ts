@@ -147,7 +147,7 @@ test('a price list of one’s own takes the place of the invented one', async ({
 test('method and tables show what the figures rest on', async ({ page }) => {
   const study = await plantStudy('Method', 1, { evaluated: false });
   await page.goto(`/${study}/method`);
-  await expect(page.getByRole('heading', { name: 'Rotor loss from slip' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Load from slip, with the voltage allowed for' })).toBeVisible();
   expect(await page.locator('math').count()).toBeGreaterThan(60);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
