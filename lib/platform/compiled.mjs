@@ -12,8 +12,8 @@ const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..', '.
 const KEPT = path.join(ROOT, 'node_modules', '.cache', 'lossbook');
 /** Beside the sources: what decides how names are resolved, and which packages they lead to. */
 const SETUP = ['tsconfig.json', 'package-lock.json', 'lib/platform/compiled.mjs'];
-/** Packages with parts that are not JavaScript: these are loaded as they are. */
-const NOT_TAKEN_IN = ['libsql', '@libsql/*', '@prisma/*', 'highs'];
+/** Packages with parts that are not JavaScript, or that look for files of their own: these are loaded as they are. */
+const NOT_TAKEN_IN = ['libsql', '@libsql/*', '@prisma/*', 'highs', '@playwright/*'];
 /** Packages of the older kind ask for others by this function, which modules lack. */
 const REQUIRE = `const require = process.getBuiltinModule('node:module').createRequire(import.meta.url);`;
 

@@ -7,7 +7,7 @@ import { simulateFleet } from '../simulator/fleet';
 import { READING_SETS, type ReadingSet } from '../simulator/readings';
 
 /**
- * `npx tsx tests/perf/floor.ts [motors to learn from]`: how well a sheet of the simulated world could be read at all, by a regression that was
+ * `npm run perf -- floor [motors to learn from]`: how well a sheet of the simulated world could be read at all, by a regression that was
  * trained on it. Tells which bars can be asked of an estimate, and which nobody could clear. Needs Python with numpy.
  */
 const learned = Number(process.argv[2] ?? 20_000);

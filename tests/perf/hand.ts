@@ -3,7 +3,7 @@ import { simulateFleet } from '../simulator/fleet';
 import { byHand, withTruth } from './by-hand';
 
 /**
- * `npx tsx tests/perf/hand.ts [motors] [seed]`: mean absolute errors of the published hand methods in each simulated world, in points. A bar that is
+ * `npm run perf -- hand [motors] [seed]`: mean absolute errors of the published hand methods in each simulated world, in points. A bar that is
  * stated beside such errors can be asked where they come out alike. Needs Python with numpy.
  */
 const motors = Number(process.argv[2] ?? 4000);

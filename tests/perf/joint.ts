@@ -13,7 +13,7 @@ import { Chance } from '../simulator/random';
 import { byHand, withTruth } from './by-hand';
 
 /**
- * `npx tsx tests/perf/joint.ts [motors]`: time a motor of the load step (plate, machine, loads and losses; no options, no JSON) on one
+ * `npm run perf -- joint [motors]`: time a motor of the load step (plate, machine, loads and losses; no options, no JSON) on one
  * core, over a mixed sheet with one misfit in twenty-five, beside the published hand methods in numpy on the same sheet, as a ratio.
  */
 const count = Number(process.argv[2] ?? 2000);

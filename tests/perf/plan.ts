@@ -48,7 +48,7 @@ export async function planTimes(motors = 3000, options = 4, years = 5): Promise<
   ];
 }
 
-// `npx tsx tests/perf/plan.ts [motors] [options] [years]`; prints, judges nothing.
+// `npm run perf -- plan [motors] [options] [years]`; prints, judges nothing.
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href)
   for (const { what, value, unit } of await planTimes(...process.argv.slice(2).map(Number)))
     console.log(what, value.toPrecision(3), unit);

@@ -30,6 +30,6 @@ export function rerankTimes(): Measure[] {
   ];
 }
 
-/* Run alone: npx tsx tests/perf/rerank.ts */
+/* Run alone: npm run perf -- rerank */
 if (process.argv[1]?.endsWith('rerank.ts'))
   for (const { what, value, unit } of rerankTimes()) console.log(`${what.padEnd(74)} ${value.toPrecision(3)} ${unit}`);

@@ -7,7 +7,7 @@ import { rowsOf, simulateFleet } from '../simulator/fleet';
 import { Chance } from '../simulator/random';
 
 /**
- * `npx tsx tests/perf/simulated.ts [motors] [seed] [world] [share read before]`: what the engine makes of a simulated fleet whose truth is known, and of sheets with
+ * `npm run perf -- simulated [motors] [seed] [world] [share read before]`: what the engine makes of a simulated fleet whose truth is known, and of sheets with
  * planted mistakes. Prints; it judges nothing.
  */
 const motors = Number(process.argv[2] ?? 4000);

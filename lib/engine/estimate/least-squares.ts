@@ -33,8 +33,10 @@ export interface Fit {
 /** Most searches take half a dozen steps; where stamps are far from what is typical each may be but a little shorter than the last. */
 const ITERATIONS = 100;
 
-/** Steps below this end the search; it may stop early, where halving finds nothing better, below the second. */
-const SETTLED = 1e-10;
+/** The search ends with a step below this, or when all steps to come should add up to less; see {@link stillToCome}. */
+const SETTLED = 1e-8;
+
+/** It may stop early, where halving finds nothing better, after a step below this. */
 const ACCEPTABLE = 1e-5;
 
 /** What a step must still take off the misfit, where only the misfit is asked for. */
@@ -136,6 +138,8 @@ function search(problem: Problem, worth: number): End | undefined {
   if (!predict(y, predicted)) return undefined;
   let cost = costOf(observed, u, predicted);
   let lastScale = 1;
+  let lastSize = 0;
+  let lastShare = 1;
   for (let iteration = 1; iteration <= ITERATIONS; iteration++) {
     if (!differentiate(y, jacobian)) return undefined;
     normalMatrix(jacobian, u, normal, n, m);
@@ -162,8 +166,13 @@ function search(problem: Problem, worth: number): End | undefined {
       scale = scale > 1 ? 1 : scale / 2;
     }
     if (worth > 0 && gained !== undefined && gained < worth) return { unknowns: y, predicted, cost, iterations: iteration, size };
-    if (gained === undefined || size < SETTLED || iteration === ITERATIONS)
+    const share = size / lastSize;
+    // A step that was drawn out makes the next one look short, so the larger of two shares counts.
+    const left = stillToCome(size, Math.max(share, lastShare));
+    if (gained === undefined || size < SETTLED || left < SETTLED || iteration === ITERATIONS)
       return size > ACCEPTABLE ? undefined : { unknowns: y, predicted, cost, iterations: iteration, size };
+    lastSize = size;
+    lastShare = share;
   }
   return undefined;
 }
@@ -198,6 +207,11 @@ function reach(step: Float64Array, last: Float64Array, scale: number, n: number)
   if (!(Math.abs(together) > 0.9 * Math.sqrt(before * now))) return 1;
   const share = 1 - (1 - (together / before) * scale) / scale;
   return share < FIRMEST ? 1 / (1 - share) : 1;
+}
+
+/** What all steps after one of this size add up to, where each is so large a share of the one before. */
+function stillToCome(size: number, share: number): number {
+  return share < FIRMEST ? (size * share) / (1 - share) : Number.POSITIVE_INFINITY;
 }
 
 function normalMatrix(jacobian: Float64Array, u: Float64Array, normal: Float64Array, n: number, m: number): void {

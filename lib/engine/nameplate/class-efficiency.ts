@@ -1,6 +1,6 @@
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import type { EfficiencyClass, Enclosure } from '../motor';
-import type { EfficiencyRow, ReferenceTables, RowStatus, Table } from '../tables';
+import type { EfficiencyRow, PartLoadRow, ReferenceTables, RowStatus, Table } from '../tables';
 
 /** A class efficiency found in a table. */
 export interface ClassEfficiency {
@@ -21,25 +21,42 @@ export interface ClassQuery {
   readonly standards: 'nema' | 'iec';
 }
 
-type Row = EfficiencyRow & { readonly status: RowStatus };
+type Row<R> = Table<R>['rows'][number];
 
-const indexes = new WeakMap<Table<EfficiencyRow>, Map<string, Row[]>>();
-
-function rowsOf(table: Table<EfficiencyRow>, key: string): Row[] {
-  let index = indexes.get(table);
-  if (!index) {
-    index = new Map();
-    for (const row of table.rows) {
-      const k = `${row.efficiencyClass}|${row.poles}|${row.enclosure ?? ''}`;
-      const list = index.get(k);
-      if (list) list.push(row);
-      else index.set(k, [row]);
+/** Looks up the rows of a table by a key, by which they are sorted out once, by rising rating; rows without one are never asked for. */
+function rowsBy<R>(
+  keyOf: (row: Row<R>) => string | undefined,
+  ratingOf: (row: Row<R>) => number,
+): (table: Table<R>, key: string) => readonly Row<R>[] {
+  const indexes = new WeakMap<Table<R>, Map<string, Row<R>[]>>();
+  return (table, key) => {
+    let index = indexes.get(table);
+    if (!index) {
+      index = new Map();
+      for (const row of table.rows) {
+        const own = keyOf(row);
+        const list = own && index.get(own);
+        if (list) list.push(row);
+        else if (own) index.set(own, [row]);
+      }
+      for (const list of index.values()) list.sort((a, b) => ratingOf(a) - ratingOf(b));
+      indexes.set(table, index);
     }
-    for (const list of index.values()) list.sort((a, b) => a.ratedPowerKw - b.ratedPowerKw);
-    indexes.set(table, index);
-  }
-  return index.get(key) ?? [];
+    return index.get(key) ?? [];
+  };
 }
+
+/** Rows of a class, poles and enclosure. */
+const rowsOfClass = rowsBy<EfficiencyRow>(
+  (row) => `${row.efficiencyClass}|${row.poles}|${row.enclosure ?? ''}`,
+  (row) => row.ratedPowerKw,
+);
+
+/** Rows of the survey at rated load, by poles and enclosure. */
+const surveyedAtRatedLoad = rowsBy<PartLoadRow>(
+  (row) => (row.loadPct === 100 ? `${row.poles}|${row.enclosure}` : undefined),
+  (row) => row.ratedPowerHp,
+);
 
 /**
  * Nominal full-load efficiency of a class from the published tables.
@@ -52,7 +69,7 @@ export function classEfficiency(tables: ReferenceTables, query: ClassQuery): Cla
   const { table, word, byHp } = chooseTable(tables, query);
   const enclosure = byHp ? query.enclosure : '';
   const tablePoles = Math.min(Math.max(query.poles, 2), 8);
-  const rows = rowsOf(table, `${word}|${tablePoles}|${enclosure}`);
+  const rows = rowsOfClass(table, `${word}|${tablePoles}|${enclosure}`);
   const size = byHp ? query.ratedPowerKw / KILOWATTS_PER_HORSEPOWER : query.ratedPowerKw;
   const first = rows[0];
   const last = rows[rows.length - 1];
@@ -69,7 +86,7 @@ export function classEfficiency(tables: ReferenceTables, query: ClassQuery): Cla
 }
 
 /** Rating of a row in the unit that its table goes by. */
-function ratingOf(byHp: boolean, row: Row): number {
+function ratingOf(byHp: boolean, row: Row<EfficiencyRow>): number {
   return byHp ? (row.ratedPowerHp ?? row.ratedPowerKw / KILOWATTS_PER_HORSEPOWER) : row.ratedPowerKw;
 }
 
@@ -104,8 +121,7 @@ export function standardEfficiency(
   if (query.standards === 'iec') return classEfficiency(tables, { ...query, efficiencyClass: 'IE1' });
   const hp = query.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
   let best: { pct: number; status: RowStatus; distance: number } | undefined;
-  for (const row of tables.usStandardPartLoad.rows) {
-    if (row.loadPct !== 100 || row.poles !== query.poles || row.enclosure !== query.enclosure) continue;
+  for (const row of surveyedAtRatedLoad(tables.usStandardPartLoad, `${query.poles}|${query.enclosure}`)) {
     const distance = Math.abs(Math.log(row.ratedPowerHp / hp));
     if (distance < 0.16 && (!best || distance < best.distance))
       best = { pct: row.averageEfficiencyPct, status: row.status, distance };
