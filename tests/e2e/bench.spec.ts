@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test';
 import type { BenchTest } from '@/lib/engine';
 import { writeBenchCsv } from '@/lib/features/bench/write-sheet';
 import { syntheticTest } from '../engine/bench/synthetic';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 
 async function startStudy(page: Page, name: string): Promise<string> {
   await page.goto('/');
@@ -14,10 +14,6 @@ async function startStudy(page: Page, name: string): Promise<string> {
   await page.getByRole('button', { name: /^Import/ }).click();
   await expect(page.getByText(/Imported: 1 motor added/)).toBeVisible();
   return new URL(page.url()).pathname.split('/')[1] ?? '';
-}
-
-async function expectNoSidewaysScroll(page: Page): Promise<void> {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
 }
 
 async function keep(page: Page, study: string, what: BenchTest, date: string): Promise<void> {

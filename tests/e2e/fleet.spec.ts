@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
 const COUNT = 60;
@@ -33,8 +33,7 @@ test('motors are there before they are evaluated, and are evaluated on request',
   await expect(cell(page, 1, 'trust')).toHaveText(/sound|provisional|not usable/);
   await expect(page.getByText(`${COUNT} motors`, { exact: true })).toBeVisible();
   await expectAccessible(page);
-  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  expect(sideways).toBe(0);
+  await expectNoSidewaysScroll(page);
 });
 
 test('the table says how large it is, and its rows stand as people count', async ({ page }) => {

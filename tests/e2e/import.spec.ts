@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Page, TestInfo } from '@playwright/test';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 
 const HEAD = 'tag,site,area,rated_power_kw,rated_voltage_v,rated_current_a,status,taken_at,input_power_kw,inventory';
 const GOOD = ['P-1,North,Hall,30,460,48,,2025-03-14,21.4,A-1', 'P-2,North,Hall,15,460,25,,2025-03-14,9.1,A-2'];
@@ -26,10 +26,6 @@ async function startStudy(page: Page, name: string, sheet?: { readonly name: str
 async function sendText(page: Page, text: string): Promise<void> {
   await page.getByLabel('Or rows pasted from a spreadsheet').fill(text);
   await page.getByRole('button', { name: 'Read the sheet' }).click();
-}
-
-async function expectNoSidewaysScroll(page: Page): Promise<void> {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
 }
 
 const count = (page: Page, name: string) => page.locator('dl div', { has: page.getByText(name, { exact: true }) }).locator('dd');
@@ -137,6 +133,29 @@ test('columns under other names are suggested, and can be placed, kept as a note
   await page.getByRole('button', { name: 'Read the sheet again' }).click();
   await expect(page.getByRole('button', { name: 'Import 1 row' })).toBeVisible();
 });
+
+test('a name that is taken is refused, and what was typed stays', { tag: '@once' }, async ({ page }, info) => {
+  const name = named('Taken', info);
+  await startStudy(page, name);
+  await expect(page.getByRole('heading', { level: 1, name: 'Import' })).toBeVisible();
+  await startStudy(page, name, { name: 'motors.csv', text: [HEAD, ...GOOD].join('\n') });
+  await expect(page.getByRole('alert').filter({ hasText: 'There is a study named' })).toContainText('Choose the sheet once more');
+  await expect(page.getByLabel('Name of the study')).toHaveValue(name);
+});
+
+test(
+  'a sheet without a column that each motor needs says so once, and how to place one',
+  { tag: '@once' },
+  async ({ page }, info) => {
+    await startStudy(page, named('No volts', info));
+    await sendText(page, 'tag,rated_power_kw,volts at motor\nP-1,30,460\nP-2,15,460\n');
+    await expect(page.getByText('No column of the sheet gives the rated voltage (rated_voltage_v)')).toBeVisible();
+    await page.getByLabel('Place of volts at motor').selectOption({ label: 'Rated voltage, V' });
+    await page.getByRole('button', { name: 'Read the sheet again' }).click();
+    await expect(page.getByRole('button', { name: 'Import 2 rows' })).toBeVisible();
+    await expect(page.getByText('No column of the sheet gives')).toBeHidden();
+  },
+);
 
 test('a file that is no sheet is refused in words', async ({ page }, info) => {
   await startStudy(page, named('No sheet', info));

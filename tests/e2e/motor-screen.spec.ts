@@ -1,15 +1,11 @@
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
 async function openMotor(page: Page, study: string, tag: string): Promise<void> {
   await page.goto(`/${study}/ranking`);
   await page.getByRole('link', { name: tag, exact: true }).click();
   await expect(page.getByRole('heading', { level: 1 })).toContainText(tag);
-}
-
-async function expectNoSidewaysScroll(page: Page): Promise<void> {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
 }
 
 test('a motor answers first, and each figure leads down to a stamp and a meter', async ({ page }) => {

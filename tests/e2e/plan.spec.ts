@@ -44,10 +44,7 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await expect(page.getByText(/pinned by P. Planner/).first()).toBeVisible();
 
   // A latest year asks for something to be done; a year alone leaves the option open, an option alone the year. Each is there again.
-  const again = page
-    .getByRole('link', { name: /^(move or pin|bring in) / })
-    .filter({ hasText: motor })
-    .first();
+  const again = page.getByRole('link', { name: new RegExp(`^(move or pin|bring in) (.* / )?${motor}$`) }).first();
   const save = async (said: RegExp) => {
     await page.getByRole('button', { name: 'Save and plan anew' }).press('Enter');
     await expect(page.getByText(said).first()).toBeVisible({ timeout: 30_000 });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 
 const SHEET = `tag,site,rated_power_kw,rated_voltage_v,rated_speed_rpm,nominal_efficiency_pct,hours_per_year,status
 R-1,Works,30,460,1770,88.5,6000,failed
@@ -16,10 +16,6 @@ async function startStudy(page: Page, name: string): Promise<string> {
   await page.getByRole('button', { name: /^Import/ }).click();
   await expect(page.getByText(/Imported: 2 motors added/)).toBeVisible();
   return new URL(page.url()).pathname.split('/')[1] ?? '';
-}
-
-async function expectNoSidewaysScroll(page: Page): Promise<void> {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
 }
 
 test('a programme is frozen, signed, exported, checked and rejected later; the signature stays', async ({ page }, info) => {

@@ -1,5 +1,5 @@
 import { test as plainTest } from '@playwright/test';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 
 test('the program says that it is sound', { tag: '@once' }, async ({ request }) => {
   const response = await request.get('/api/health');
@@ -12,8 +12,7 @@ test('the first page is whole, accessible and quiet', async ({ page }) => {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await expect(page.locator('main#main')).toBeVisible();
   await expectAccessible(page);
-  const sideways = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-  expect(sideways).toBe(0);
+  await expectNoSidewaysScroll(page);
 });
 
 test('the policy allows no eval and no script without the nonce', { tag: '@once' }, async ({ page }) => {

@@ -1,11 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy } from './support-fleet';
-
-async function expectNoSidewaysScroll(page: Page): Promise<void> {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
-}
 
 test('the ranking answers in a sentence, lists motors with reasons, and filters', async ({ page, isMobile }) => {
   const study = await plantStudy('Ranking', 60, { evaluated: true });
@@ -92,6 +88,7 @@ test('a limit below zero, or of a name that is none, is refused at its field wit
   const study = await plantStudy('Limits', 1, { evaluated: false });
   await page.goto(`/${study}/setup`);
   const limits = page.getByLabel('Changed limits');
+  await page.getByText(/^As a settings file writes it/).click();
   await page.locator('#settings-who').fill('R. Example');
   for (const [typed, said] of [
     ['{"C1":{"value":-2,"reason":"agreed"}}', /limits\.C1\.value: -2 is not above zero.*leave limits\.C1 out/],
@@ -164,4 +161,65 @@ test('method and tables show what the figures rest on', async ({ page }) => {
   await page.getByLabel('Find rows by words or exact numbers').fill('open 50');
   await page.getByRole('button', { name: 'Find' }).click();
   await expect(page.getByText('4 of 184 rows hold “open 50”.')).toBeVisible();
+});
+
+test('two windows on one form: what the other saved is neither lost nor overwritten unseen', { tag: '@once' }, async ({
+  page,
+  context,
+}) => {
+  const study = await plantStudy('Two windows', 3, { evaluated: false });
+  const other = await context.newPage();
+  for (const window of [page, other]) {
+    await window.goto(`/${study}/setup`);
+    await window.locator('#settings-who').fill('R. Example');
+  }
+  const save = (window: Page) => window.getByRole('button', { name: 'Save the settings' }).click();
+  await other.getByLabel('Discount rate').fill('0.05');
+  await other.getByLabel('Horizon').fill('12');
+  await save(other);
+  await expect(other.getByText(/Saved; 2 keys changed/)).toBeVisible();
+
+  // The first window still shows the old rate; what it did not touch stays as the other has it.
+  await page.getByLabel('Energy price').fill('0.2');
+  await page.getByLabel('Horizon').fill('20');
+  await save(page);
+  await expect(page.getByText('What you changed has been changed by somebody else')).toBeVisible();
+  await expect(page.getByLabel('Horizon')).toHaveAccessibleDescription(/Somebody has set this to 12/);
+  await expect(page.getByLabel('Horizon')).toHaveValue('20');
+  await save(page);
+  await expect(page.getByText(/Saved; 2 keys changed/)).toBeVisible();
+  await expect(page.getByLabel('Discount rate')).toHaveValue('0.05');
+  await expect(page.getByLabel('Energy price')).toHaveValue('0.2');
+});
+
+test('what was typed and not saved is there again after a reload and after a way back, and can be thrown away', {
+  tag: '@once',
+}, async ({ page }) => {
+  const study = await plantStudy('Draft', 1, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  const price = page.getByLabel('Energy price');
+  const before = await price.inputValue();
+  await price.fill('0.2');
+  await page.getByLabel('When a motor fails').selectOption('replace');
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(price).toHaveValue('0.2');
+  await page.getByRole('link', { name: 'History', exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'History' })).toBeVisible();
+  await page.goBack();
+  await expect(price).toHaveValue('0.2');
+  await expect(page.getByLabel('When a motor fails')).toHaveValue('replace');
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Throw it away' }).click();
+  await expect(price).toHaveValue(before);
+  await page.reload();
+  await expect(price).toHaveValue(before);
+  await expect(page.getByText('is here again')).toBeHidden();
+  await price.fill('0.2');
+  await page.locator('#settings-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the settings' }).click();
+  await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
+  await page.reload();
+  await expect(price).toHaveValue('0.2');
+  await expect(page.getByText('is here again')).toBeHidden();
 });

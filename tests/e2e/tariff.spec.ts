@@ -1,4 +1,4 @@
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
 test('a site’s tariff is typed, worked out, saved and taken back', async ({ page }) => {
@@ -12,7 +12,7 @@ test('a site’s tariff is typed, worked out, saved and taken back', async ({ pa
   await expect(page.getByText('The site has no tariff yet')).toBeVisible();
   await expect(page.getByText(/The last kilowatt-hour costs 0\.1100/)).toBeVisible();
   await expectAccessible(page);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+  await expectNoSidewaysScroll(page);
 
   // A narrow price first, then the rest of the hours.
   await page.getByLabel('Energy, row 1: name').fill('summer peak');
@@ -39,7 +39,7 @@ test('a site’s tariff is typed, worked out, saved and taken back', async ({ pa
     '1,000.0 kW',
   );
   await expectAccessible(page);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+  await expectNoSidewaysScroll(page);
 
   await page.getByRole('button', { name: 'Save the tariff' }).click();
   await expect(page.getByRole('alert').filter({ hasText: 'name' })).toBeVisible();

@@ -1,10 +1,5 @@
-import type { Page } from '@playwright/test';
-import { expect, expectAccessible, test } from './page-watch';
+import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy } from './support-fleet';
-
-async function expectNoSidewaysScroll(page: Page): Promise<void> {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
-}
 
 test('what may not be used leads to a round sheet with expected ranges, cautions and blanks', async ({ page }) => {
   const study = await plantStudy('Trust', 200, { evaluated: true });
@@ -54,6 +49,25 @@ test('a screen opened before the first evaluation is done shows the figures when
   await page.getByRole('button', { name: 'Evaluate now' }).click();
   await expect(page.getByText(/The figures of (all 40|\d+ of 40) motors may/)).toBeVisible();
   await expect(page.getByText('The fleet has not been evaluated yet.')).toBeHidden();
+});
+
+test('after a change the figures say that they are those from before, and change by themselves', { tag: '@once' }, async ({
+  page,
+}) => {
+  const study = await plantStudy('Changed', 200, { evaluated: true });
+  await page.goto(`/${study}/ranking`);
+  const answer = page.getByText(/^Replacing \d+ motors? now costs/);
+  const before = (await answer.textContent()) ?? '';
+  await page.goto(`/${study}/setup`);
+  await page.getByLabel('Energy price').fill('0.3');
+  await page.locator('#settings-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the settings' }).click();
+  await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
+  await page.getByRole('link', { name: 'Ranking', exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Ranking' })).toBeVisible();
+  // Either it is still at work and says so, or it is done: in the end the new figures stand there without a reload.
+  await expect(answer).not.toHaveText(before);
+  await expect(page.getByText('The figures are those of the last evaluation until it is done.')).toBeHidden();
 });
 
 test('without a tick the round sheet says what to do; before the first evaluation so does the list', async ({ page }) => {

@@ -8,6 +8,7 @@ import { ok, type Problem, problemOf, type Result, refuse } from '@/lib/platform
 import { wakeRunner } from '../evaluation/runner';
 import { readNumber } from '../fleet/number';
 import { readStudy } from '../study/data';
+import { asWhole, changedMeanwhile, openedOn } from '../study/meanwhile';
 import { writeSettings } from '../study/mutations';
 import { readSettings, settingsToJson } from '../study/settings';
 import { rememberWho } from '../study/who';
@@ -24,7 +25,14 @@ export interface PlanState {
   readonly typed?: Readonly<Record<string, string>>;
   /** What is wrong with a field, by its name. */
   readonly refused?: Readonly<Record<string, string>>;
+  /** What holds now, where somebody else changed it since the form was opened: sent again, the form was opened on this. */
+  readonly seen?: Readonly<Record<string, string>>;
 }
+
+const CHANGED_MEANWHILE = {
+  text: 'Somebody else has changed this since the page was opened; nothing was saved.',
+  remedy: 'Save again to have yours in its place, or load the page again to see the other.',
+} as const;
 
 const UNREADABLE = refuse('form', 'The study is not named.', 'Load the page again.');
 
@@ -128,6 +136,8 @@ export async function saveBudgets(_: PlanState, form: FormData): Promise<PlanSta
   try {
     const study = await readStudy(database().read, id);
     if (!study) return { problem: { text: 'There is no such study any more.', remedy: 'Go back to the first page.' } };
+    const now = asWhole([study.settings.budget, study.settings.objective, study.settings.moneyTerms]);
+    if (changedMeanwhile(openedOn(form), new Map(Object.entries(now)))) return { problem: CHANGED_MEANWHILE, typed, seen: now };
     const file = { ...settingsToJson(study.settings, study.pricesFile), budget, objective, money_terms };
     const checked = readSettings(JSON.stringify(file));
     if (!checked.ok) return { problem: checked.problem, typed };
@@ -205,6 +215,8 @@ export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState
   await rememberWho(who);
   try {
     const before = await loadTerms(study);
+    const now = asWhole(before);
+    if (changedMeanwhile(openedOn(form), new Map(Object.entries(now)))) return { problem: CHANGED_MEANWHILE, typed, seen: now };
     const terms = planTermsSchema.safeParse({
       ...before,
       limits,

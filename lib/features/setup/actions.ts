@@ -7,6 +7,7 @@ import { wakeRunner } from '../evaluation/runner';
 import { planFromFile } from '../plan/wish-file';
 import { replacePrices } from '../prices/mutations';
 import { readStudy } from '../study/data';
+import { changedMeanwhile, joinCells, openedOn } from '../study/meanwhile';
 import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
 import { readPrices } from '../study/prices';
 import { whoSchema } from '../study/schema';
@@ -16,8 +17,8 @@ import { rememberWho } from '../study/who';
 import { readDecidedSavings, readSiteSchedules } from './data';
 import { takeSettings } from './mutations';
 import { fileForm, type SetupState, settingsForm, type TariffState, tariffForm, undoForm } from './schema';
-import { SETTING_FIELDS, typedSettings } from './setting-fields';
-import { typedTariff } from './tariff-cells';
+import { SETTING_FIELDS, shownSetting, typedSettings } from './setting-fields';
+import { tariffCells, typedTariff } from './tariff-cells';
 import { cellOf, placeWords } from './tariff-problem';
 import { viewTariff } from './tariff-view';
 
@@ -70,11 +71,31 @@ export async function undoSettings(_: SetupState, form: FormData): Promise<Setup
 /** Saves the settings as typed; numbers by the sheet's strict reader, the whole by the settings file's own schema. */
 export async function saveSettings(_: SetupState, form: FormData): Promise<SetupState> {
   const cells = new Map(SETTING_FIELDS.map(({ key }) => [key, String(form.get(key) ?? '')]));
-  const typed = Object.fromEntries(cells);
+  const typed = { ...Object.fromEntries(cells), why: String(form.get('why') ?? '') };
   const parsed = settingsForm.safeParse({ study: form.get('study'), who: form.get('who'), why: form.get('why') ?? undefined });
   if (!parsed.success) return { ...formProblem(parsed.error), typed };
   await rememberWho(parsed.data.who);
-  const { file, refused } = typedSettings(cells);
+  const study = await readStudy(database().read, parsed.data.study);
+  if (!study) return { ...NO_STUDY, typed };
+  const inForce = settingsToJson(study.settings, study.pricesFile);
+  const now = new Map(SETTING_FIELDS.map((field) => [field.key, shownSetting(inForce, field)]));
+  const joined = joinCells(cells, openedOn(form), now);
+  if (joined.clashes.size > 0)
+    return {
+      typed: { ...Object.fromEntries(joined.cells), why: typed.why },
+      seen: Object.fromEntries(now),
+      refused: Object.fromEntries(
+        [...joined.clashes].map(([key, value]) => [
+          key,
+          `Somebody has set this to ${value === '' ? 'its usual value' : value} since the page was opened.`,
+        ]),
+      ),
+      problem: {
+        text: 'What you changed has been changed by somebody else since this page was opened; nothing was saved.',
+        remedy: 'Look at the values that say so. Save again to have yours.',
+      },
+    };
+  const { file, refused } = typedSettings(joined.cells);
   if (Object.keys(refused).length > 0)
     return {
       refused,
@@ -158,6 +179,17 @@ export async function sendTariff(_: TariffState, form: FormData): Promise<Tariff
   const study = await readStudy(database().read, id);
   if (!study) return { ...NO_STUDY, typed };
   const { settings } = study;
+  const stored = Object.hasOwn(settings.tariffs, site) ? settings.tariffs[site] : undefined;
+  const now = new Map(Object.entries(stored ? tariffCells(tariffToFile(stored)) : {}));
+  if (intent !== 'work-out' && changedMeanwhile(openedOn(form), now))
+    return {
+      typed,
+      seen: Object.fromEntries(now),
+      problem: {
+        text: 'The tariff of this site has been changed by somebody else since the page was opened; nothing was saved.',
+        remedy: 'Save again to have yours in its place, or load the page again to see the other.',
+      },
+    };
   if (intent === 'remove') {
     const { [site]: _gone, ...tariffs } = settings.tariffs;
     const state = await storeTariffs(id, { ...settingsToJson(settings, study.pricesFile), tariffs: tariffFiles(tariffs) }, who);

@@ -31,6 +31,8 @@ export interface SetupState {
   readonly problem?: { readonly text: string; readonly remedy: string };
   readonly refused?: Readonly<Record<string, string>>;
   readonly typed?: Readonly<Record<string, string>>;
+  /** What holds now, where somebody else changed it since the form was opened: sent again, the form was opened on this. */
+  readonly seen?: Readonly<Record<string, string>>;
   readonly done?: string;
   /** The act that can be taken back, as the history calls it. */
   readonly batch?: string;

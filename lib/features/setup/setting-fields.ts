@@ -8,6 +8,8 @@ export interface SettingField {
   readonly meaning: string;
   readonly kind: 'number' | 'text' | 'date' | 'yes-no' | 'json' | 'numbers' | 'by-year';
   readonly words?: readonly string[];
+  /** Words of the file as people say them; those without an entry are plain enough. */
+  readonly said?: Readonly<Record<string, string>>;
 }
 
 export interface SettingGroup {
@@ -26,14 +28,23 @@ const byYear = (key: string, label: string, unit: string, meaning: string): Sett
   ...number(key, label, unit, meaning),
   kind: 'by-year',
 });
-const word = (key: string, label: string, words: readonly string[], meaning: string): SettingField => ({
+const word = (key: string, label: string, said: Readonly<Record<string, string>>, meaning: string): SettingField => ({
   key,
   label,
   unit: '',
   meaning,
   kind: 'text',
-  words,
+  words: Object.keys(said),
+  said,
 });
+
+/** What a plan can be best by. */
+export const OBJECTIVES = {
+  'net-present-value': 'the most present value',
+  energy: 'the most energy saved',
+  emissions: 'the most emissions saved',
+  risk: 'the least risk of failures',
+} as const;
 
 /** Every key of the settings file, in groups, each stated once for the form. A test holds it against the schema. */
 export const SETTING_GROUPS: readonly SettingGroup[] = [
@@ -48,7 +59,7 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         kind: 'date',
       },
       { key: 'currency', label: 'Currency', unit: '', meaning: 'Three capital letters; every amount is in it.', kind: 'text' },
-      word('standards', 'Family of standards', ['nema', 'iec'], 'Which tables and tolerances serve.'),
+      word('standards', 'Family of standards', { nema: 'NEMA, North America', iec: 'IEC' }, 'Which tables and tolerances serve.'),
       number('frequency_hz', 'Frequency', 'Hz', '50 or 60; a stamped frequency wins.'),
       number('assumed_load', 'Assumed load', '', 'Share of rating for motors that were never measured; for screening only.'),
     ],
@@ -94,7 +105,12 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
     title: 'Money',
     fields: [
       number('discount_rate', 'Discount rate', 'a year', 'As a fraction: 0.08 is 8 %.'),
-      word('money_terms', 'Terms of money', ['real', 'nominal'], 'Whether rates and escalation are without or with inflation.'),
+      word(
+        'money_terms',
+        'Terms of money',
+        { real: 'real: without inflation', nominal: 'nominal: with inflation' },
+        'Whether rates and escalation are without or with inflation.',
+      ),
       number('inflation', 'Inflation', 'a year', 'As a fraction.'),
       number('horizon_years', 'Horizon', 'years', 'Over which costs and savings are counted.'),
       number('tax_rate', 'Tax rate', '0 to 1', 'On yearly savings; relief by repairs and purchases only with a depreciation.'),
@@ -143,16 +159,16 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
     fields: [
       number('policy.max_simple_payback_years', 'Longest payback', 'years', 'A replacement now must pay back within it.'),
       number('policy.min_probability', 'Least odds', '0 to 1', 'That the payback is met.'),
-      word('policy.at_failure', 'When a motor fails', ['repair', 'replace'], 'What would be done anyway: the baseline.'),
+      word(
+        'policy.at_failure',
+        'When a motor fails',
+        { repair: 'it is repaired', replace: 'it is replaced' },
+        'What would be done anyway: the baseline.',
+      ),
       number('policy.spare_capacity_pct', 'Spare capacity', '%', 'A smaller motor must carry the highest load with this margin.'),
       number('policy.resize_below_load_fraction', 'Resize below', 'of rating', 'Another rating is offered below this load.'),
       number('policy.max_reading_age_years', 'Oldest reading', 'years', 'Older readings cap trust at provisional.'),
-      word(
-        'objective',
-        'Objective of a plan',
-        ['net-present-value', 'energy', 'emissions', 'risk'],
-        'What a plan makes most of.',
-      ),
+      word('objective', 'A plan aims at', OBJECTIVES, 'What a plan is best by.'),
       {
         key: 'include_failure_cost',
         label: 'Failure cost in the value',
@@ -167,7 +183,12 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         'a year',
         'Of a motor in ordinary condition; published surveys span 0.01 to 0.08.',
       ),
-      word('repair_shop', 'Repair shop', ['unknown', 'accredited'], 'Decides what a rewind costs in efficiency.'),
+      word(
+        'repair_shop',
+        'Repair shop',
+        { unknown: 'not known', accredited: 'accredited' },
+        'Decides what a rewind costs in efficiency.',
+      ),
     ],
   },
   {

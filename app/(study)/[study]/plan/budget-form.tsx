@@ -1,21 +1,16 @@
 'use client';
 
 import { useActionState } from 'react';
+import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import { type PlanState, saveBudgets } from '@/lib/features/plan/actions';
+import { OBJECTIVES } from '@/lib/features/setup/setting-fields';
+import { asWhole } from '@/lib/features/study/meanwhile';
 import styles from './plan.module.css';
 
 const NOTHING: PlanState = {};
-
-/** What a plan can be best by, as the settings and as people call it. */
-const OBJECTIVES = [
-  ['net-present-value', 'the most present value'],
-  ['energy', 'the most energy saved'],
-  ['emissions', 'the most emissions saved'],
-  ['risk', 'the least risk of failures'],
-] as const;
 
 interface Props {
   readonly study: string;
@@ -37,6 +32,7 @@ export function BudgetForm({ study, who, firstYear, currency, budget, objective,
       <form action={send} className={sheet.form} noValidate>
         <Outcome state={state} />
         <input type="hidden" name="study" value={study} />
+        <OpenedOn cells={state.seen ?? asWhole([budget, objective, moneyTerms])} />
         <div className={styles.years}>
           {shown.map((value, at) => {
             const name = `budget-${at}`;
@@ -67,7 +63,7 @@ export function BudgetForm({ study, who, firstYear, currency, budget, objective,
           <div className={sheet.field}>
             <label htmlFor="objective">The plan aims at</label>
             <select id="objective" name="objective" defaultValue={objective} key={objective}>
-              {OBJECTIVES.map(([id, words]) => (
+              {Object.entries(OBJECTIVES).map(([id, words]) => (
                 <option key={id} value={id}>
                   {words}
                 </option>

@@ -1,11 +1,13 @@
 'use client';
 
 import { useActionState } from 'react';
+import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import { type PlanState, saveTerms } from '@/lib/features/plan/actions';
 import type { PlanTerms } from '@/lib/features/plan/loaders';
+import { asWhole } from '@/lib/features/study/meanwhile';
 import styles from './plan.module.css';
 
 const NOTHING: PlanState = {};
@@ -55,6 +57,7 @@ export function TermsForm({ study, who, terms, areas }: Props) {
       <form action={send} className={sheet.form} noValidate>
         <Outcome state={state} />
         <input type="hidden" name="study" value={study} />
+        <OpenedOn cells={state.seen ?? asWhole(terms)} />
         <datalist id="plan-areas">
           {areas.map((area) => (
             <option key={area} value={area} />

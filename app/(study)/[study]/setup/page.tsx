@@ -17,6 +17,15 @@ import { SitesSection } from './sites-section';
 
 export const metadata: Metadata = { title: 'Setup' };
 
+const PARTS = [
+  ['tariffs', 'What energy costs at each site'],
+  ['settings-file', 'Settings file'],
+  ['prices', 'Prices'],
+  ['instruments', 'Instruments'],
+  ['name', 'Name'],
+  ['backup', 'Backup'],
+] as const;
+
 /** The assumptions of a study: settings, prices, and the backups of everything. */
 export default async function SetupScreen({ params }: { readonly params: Promise<{ study: string }> }) {
   const { study } = await params;
@@ -32,6 +41,15 @@ export default async function SetupScreen({ params }: { readonly params: Promise
         point; an emptied field goes back to its usual value. <a href={`/api/studies/${study}/settings`}>Settings as a file</a>{' '}
         for the command line, with the wishes and limits of the plan.
       </p>
+      <nav aria-label="Parts of the setup">
+        <ul className={sheet.links}>
+          {PARTS.map(([id, words]) => (
+            <li key={id}>
+              <a href={`#${id}`}>{words}</a>
+            </li>
+          ))}
+        </ul>
+      </nav>
       <SettingsForm study={study} who={who} groups={setup.groups} />
       <SitesSection study={study} currency={setup.study.settings.currency} sites={setup.tariffs} />
       <section className={sheet.section} aria-labelledby="settings-file">

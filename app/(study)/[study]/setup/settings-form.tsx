@@ -1,8 +1,11 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
+import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { saveSettings } from '@/lib/features/setup/actions';
 import { UndoSettings } from '../undo-settings';
@@ -15,6 +18,7 @@ export interface ShownSetting {
   readonly meaning: string;
   readonly kind: string;
   readonly words?: readonly string[];
+  readonly said?: Readonly<Record<string, string>>;
   readonly value: string;
   readonly usual: string;
 }
@@ -28,6 +32,13 @@ interface Props {
 /** Every key of the settings; numbers by the strict reader, the whole checked by the schema of the settings file. */
 export function SettingsForm({ study, who, groups }: Props) {
   const [state, send, pending] = useActionState(saveSettings, {});
+  const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft(form, `${study} settings`, state.done && state);
+  const opened = Object.fromEntries(groups.flatMap(({ fields }) => fields.map(({ key, value }) => [key, value])));
+  const written = groups.flatMap(({ fields }) => fields.filter(({ kind }) => kind === 'json'));
+  const shown = (field: ShownSetting) => (
+    <Field key={field.key} field={field} typed={state.typed?.[field.key]} refused={state.refused?.[field.key]} />
+  );
   return (
     <section aria-label="Settings">
       {state.batch === undefined ? (
@@ -41,22 +52,27 @@ export function SettingsForm({ study, who, groups }: Props) {
           {...(state.done !== undefined && { done: state.done })}
         />
       )}
-      <form action={send} className={sheet.form} noValidate>
+      <DraftNote draft={draft} />
+      <form ref={form} action={send} className={sheet.form} noValidate>
         <input type="hidden" name="study" value={study} />
+        <OpenedOn cells={state.seen ?? opened} />
         {groups.map((group) => (
           <fieldset key={group.title}>
             <legend>{group.title}</legend>
-            <div className={sheet.fields}>
-              {group.fields.map((field) => (
-                <Field key={field.key} field={field} typed={state.typed?.[field.key]} refused={state.refused?.[field.key]} />
-              ))}
-            </div>
+            <div className={sheet.fields}>{group.fields.filter(({ kind }) => kind !== 'json').map(shown)}</div>
           </fieldset>
         ))}
+        <details
+          className={sheet.more}
+          open={written.some(({ key, value }) => used(value) || state.refused?.[key] !== undefined)}
+        >
+          <summary>As a settings file writes it: {written.map(({ label }) => label.toLowerCase()).join(', ')}</summary>
+          <div className={sheet.fields}>{written.map(shown)}</div>
+        </details>
         <WhoField id="settings-who" initial={who} />
         <div className={sheet.field}>
           <label htmlFor="settings-why">Why (may be left out)</label>
-          <input id="settings-why" name="why" maxLength={500} />
+          <input id="settings-why" name="why" maxLength={500} defaultValue={state.typed?.why} key={state.typed?.why} />
         </div>
         <p>
           <button type="submit" data-primary aria-disabled={pending}>
@@ -66,6 +82,11 @@ export function SettingsForm({ study, who, groups }: Props) {
       </form>
     </section>
   );
+}
+
+/** Whether a part of the settings that is written as JSON says anything. */
+function used(value: string): boolean {
+  return !['', '{}', '[]'].includes(value);
 }
 
 function Field({
@@ -95,7 +116,7 @@ function Field({
         <select {...shared} key={value}>
           {field.words.map((word) => (
             <option key={word} value={word}>
-              {word}
+              {field.said?.[word] ?? word}
             </option>
           ))}
         </select>
@@ -111,9 +132,7 @@ function Field({
       )}
       <p id={`${id}-note`}>
         {refused ?? field.meaning}
-        {field.usual !== value && field.usual !== '' && field.usual !== '[]' && field.usual !== '{}'
-          ? ` Usual: ${field.usual}.`
-          : ''}
+        {field.usual !== value && used(field.usual) && ` Usual: ${field.said?.[field.usual] ?? field.usual}.`}
       </p>
     </div>
   );

@@ -2,7 +2,9 @@
 
 import Link from 'next/link';
 import { useActionState, useEffect, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
+import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import type { EditState } from '@/lib/features/motor/schema';
 import styles from './cells-form.module.css';
@@ -40,6 +42,7 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
   const done = state.done;
   const form = useRef<HTMLFormElement>(null);
   const outcome = useRef<HTMLElement>(null);
+  const draft = useDraft(form, `${motor} ${submit}`, done);
   // The button stands below a long form: what came of it is led to, a refused cell first.
   useEffect(() => {
     if (state.done) outcome.current?.focus();
@@ -55,6 +58,7 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
       <input type="hidden" name="motor" value={motor} />
       <input type="hidden" name="version" value={done?.version ?? version} />
       <ProblemNote problem={state.problem} />
+      <DraftNote draft={draft} />
       {done && (
         <section ref={outcome} tabIndex={-1} aria-labelledby="outcome" className={styles.done}>
           <p>
@@ -135,7 +139,8 @@ function Cell({
   return (
     <div className={styles.cell} data-refused={refused !== undefined}>
       <label htmlFor={field.name} title={field.meaning}>
-        {field.label} {field.unit !== '' && <span className={styles.unit}>{field.unit}</span>}
+        {field.label}{' '}
+        {field.unit !== '' && !field.label.endsWith(` ${field.unit}`) && <span className={styles.unit}>{field.unit}</span>}
       </label>
       {field.words ? (
         <select

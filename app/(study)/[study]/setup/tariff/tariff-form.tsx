@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState, useState } from 'react';
+import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -74,6 +75,7 @@ export function TariffForm({ study, site, who, stored, cells, view, rows, fields
         <form action={send} className={styles.form} noValidate>
           <input type="hidden" name="study" value={study} />
           <input type="hidden" name="site" value={site} />
+          <OpenedOn cells={state.seen ?? (stored ? cells : {})} />
           {/* The first button is what Enter presses: it changes nothing. */}
           <button type="submit" name="intent" value="work-out" className="unseen" tabIndex={-1} aria-hidden="true">
             Work it out

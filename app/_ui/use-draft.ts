@@ -1,0 +1,100 @@
+'use client';
+
+import { type RefObject, useCallback, useEffect, useRef, useState } from 'react';
+
+type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
+
+/** Fields that a person types into or chooses from, each with a name of its own: the name in the form, and its place among those of that name. */
+function fieldsOf(form: HTMLFormElement): [string, Field][] {
+  const seen = new Map<string, number>();
+  return [...form.elements].flatMap((element): [string, Field][] => {
+    const typed =
+      element instanceof HTMLTextAreaElement ||
+      element instanceof HTMLSelectElement ||
+      (element instanceof HTMLInputElement && !['hidden', 'file', 'submit', 'radio'].includes(element.type));
+    if (!typed || element.name === '') return [];
+    const at = seen.get(element.name) ?? 0;
+    seen.set(element.name, at + 1);
+    return [[`${element.name} ${at}`, element]];
+  });
+}
+
+function isTicked(field: Field): field is HTMLInputElement {
+  return field instanceof HTMLInputElement && field.type === 'checkbox';
+}
+
+function typedInto(field: Field): string {
+  return isTicked(field) ? String(field.checked) : field.value;
+}
+
+function put(field: Field, value: string): void {
+  if (isTicked(field)) field.checked = value === 'true';
+  else field.value = value;
+}
+
+/** What was typed and not sent, by field; nothing where the browser keeps nothing. */
+function readDraft(key: string): Map<string, string> {
+  try {
+    const kept: unknown = JSON.parse(sessionStorage.getItem(key) ?? '{}');
+    return new Map(Object.entries(Object(kept)).flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : [])));
+  } catch {
+    return new Map();
+  }
+}
+
+function writeDraft(key: string, fields: readonly (readonly [string, string])[]): void {
+  try {
+    if (fields.length === 0) sessionStorage.removeItem(key);
+    else sessionStorage.setItem(key, JSON.stringify(Object.fromEntries(fields)));
+  } catch {
+    // A browser that keeps nothing for the page: what is typed then lives as long as the page.
+  }
+}
+
+function valuesOf(form: HTMLFormElement): Map<string, string> {
+  return new Map(fieldsOf(form).map(([id, field]) => [id, typedInto(field)]));
+}
+
+/**
+ * Keeps what is typed into a form, in this window alone, until it is saved: neither a reload nor a way back and forth loses it. `name` tells
+ * forms apart; `saved` is another object, or another word, each time the form was saved. Tells whether something was put back, and throws it
+ * away on request.
+ */
+export function useDraft(
+  form: RefObject<HTMLFormElement | null>,
+  name: string,
+  saved: unknown,
+): { readonly restored: boolean; readonly discard: () => void } {
+  const key = `draft ${name}`;
+  const [restored, setRestored] = useState(false);
+  // As the form was before anybody typed: a refused form comes back with other values of its own.
+  const start = useRef<ReadonlyMap<string, string>>(new Map());
+  useEffect(() => {
+    const here = form.current;
+    if (!here) return;
+    start.current = valuesOf(here);
+    const draft = readDraft(key);
+    const back = fieldsOf(here).filter(([id, field]) => (draft.get(id) ?? typedInto(field)) !== typedInto(field));
+    for (const [id, field] of back) put(field, draft.get(id) ?? '');
+    setRestored(back.length > 0);
+    const keep = (): void =>
+      writeDraft(
+        key,
+        [...valuesOf(here)].filter(([id, value]) => value !== start.current.get(id)),
+      );
+    here.addEventListener('input', keep);
+    return () => here.removeEventListener('input', keep);
+  }, [form, key]);
+  useEffect(() => {
+    if (saved === undefined || !form.current) return;
+    writeDraft(key, []);
+    start.current = valuesOf(form.current);
+    setRestored(false);
+  }, [saved, form, key]);
+  const discard = useCallback(() => {
+    writeDraft(key, []);
+    for (const [id, field] of form.current ? fieldsOf(form.current) : []) put(field, start.current.get(id) ?? '');
+    setRestored(false);
+  }, [form, key]);
+  return { restored, discard };
+}
