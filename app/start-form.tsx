@@ -21,7 +21,16 @@ export function StartForm({ who, primary }: Props) {
       <ProblemNote problem={state.problem} />
       <div className={styles.field}>
         <label htmlFor="study-name">Name of the study</label>
-        <input id="study-name" name="name" required maxLength={120} autoComplete="off" aria-describedby="study-name-note" />
+        <input
+          key={state.name}
+          id="study-name"
+          name="name"
+          defaultValue={state.name}
+          required
+          maxLength={120}
+          autoComplete="off"
+          aria-describedby="study-name-note"
+        />
         <p id="study-name-note" className={styles.note}>
           What people will call it, such as the site and the year.
         </p>

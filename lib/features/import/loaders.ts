@@ -73,6 +73,8 @@ export interface PreviewResult {
   readonly readingsRepeated: number;
   readonly factsFilled: number;
   readonly rowsRejected: number;
+  /** Columns that rows are rejected for and the sheet does not have. */
+  readonly missing: readonly { readonly name: string; readonly label: string }[];
   readonly rejections: readonly StoredIssue[];
   readonly warnings: readonly WarningGroup[];
   readonly conflicts: readonly ShownConflict[];
@@ -254,6 +256,7 @@ function resultOf(parsed: ParsedFleet, plan: ImportPlan, titles: ReadonlyMap<str
     readingsRepeated: plan.readingsRepeated,
     factsFilled: changes.filter(({ conflict }) => !conflict).length,
     rowsRejected: parsed.rejected.length,
+    missing: missingColumns(parsed, titles),
     rejections: parsed.rejected.slice(0, SHOWN).flatMap(({ issues }) =>
       issues.map(({ row, column, text, remedy, value }) => ({
         row,
@@ -267,6 +270,15 @@ function resultOf(parsed: ParsedFleet, plan: ImportPlan, titles: ReadonlyMap<str
     conflicts: conflicts.slice(0, SHOWN),
     conflictCount: conflicts.length,
   };
+}
+
+/** Columns for want of which rows are rejected, since the sheet has none that goes there: said once, not row by row. */
+function missingColumns({ rejected }: ParsedFleet, titles: ReadonlyMap<string, string>): PreviewResult['missing'] {
+  const names = new Set(rejected.flatMap(({ issues }) => issues.map(({ column }) => column)));
+  return [...names].flatMap((name) => {
+    const column = titles.has(name) ? undefined : columnByName(name);
+    return column ? [{ name, label: column.label }] : [];
+  });
 }
 
 function conflictsOf({ stored, changes }: MotorChange): ShownConflict[] {

@@ -76,6 +76,13 @@ function Answer({ preview, result, who }: { readonly preview: Preview; readonly 
       <p role="status" className={styles.lead}>
         {summaryWords(result)}
       </p>
+      {result.missing.map(({ name, label }) => (
+        <p key={name} className={styles.missing}>
+          No column of the sheet gives the {label.charAt(0).toLowerCase()}
+          {label.slice(1)} ({name}), and a new motor needs it. If it stands in the sheet under another name, place that column
+          below and read the sheet again.
+        </p>
+      ))}
       <Counts result={result} />
       {nothing ? (
         <p>
