@@ -42,9 +42,9 @@ export function Answer({ sum, settings, study }: Props) {
           `${formatCount(sum.withinPolicy)} of them ${sum.withinPolicy === 1 ? 'pays' : 'pay'} back within the policy: in ${formatNumber(policy.maxSimplePaybackYears, 1)} years at most, with a chance of ${odds} or better. `}
         {count > 0 &&
           failed > 0 &&
-          `The other ${formatCount(failed)} ${failed === 1 ? 'has' : 'have'} failed, so that something must be done in any case. `}
+          `The other ${failed === 1 ? 'one has' : `${formatCount(failed)} have`} failed, so that something must be done in any case. `}
         {waiting > 0 &&
-          `${formatCount(waiting)} more are worth another motor once they fail, ${formatMoney(
+          `${formatCount(waiting)} more ${waiting === 1 ? 'is' : 'are'} worth another motor once ${waiting === 1 ? 'it fails' : 'they fail'}, ${formatMoney(
             add(later, (group) => group.value),
             currency,
           )} in expectation. `}
@@ -54,7 +54,9 @@ export function Answer({ sum, settings, study }: Props) {
             <Link href={`/${study}/fleet?trust=not-usable`} prefetch={false}>
               {formatCount(sum.notUsable)} {sum.notUsable === 1 ? 'motor is' : 'motors are'} not usable
             </Link>
-            {' and left out of these sums: their readings may not be used, and have to be taken again.'}
+            {' and left out of these sums: what was read of '}
+            {sum.notUsable === 1 ? 'it' : 'them'}
+            {' may not be used, and has to be read again.'}
           </>
         )}
       </p>

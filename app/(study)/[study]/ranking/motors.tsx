@@ -10,6 +10,7 @@ import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
+import { Reasons } from './reasons';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
 
 interface Props {
@@ -95,7 +96,9 @@ export function Motors({ motors, study, currency, manySites, horizonYears, units
                 <TrustMark level={motor.trust} />
               </td>
               <td {...CELL} className={`${sheet.because} ${styles.because}`}>
-                <span className={styles.wide}>{motor.because.join(' ')}</span>
+                <div className={styles.wide}>
+                  <Reasons texts={motor.because} tag={motor.tag} />
+                </div>
                 <details className={styles.narrow}>
                   <summary>
                     Why{motor.action === 'keep' ? '' : ', cost and payback'}

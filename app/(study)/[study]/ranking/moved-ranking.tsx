@@ -10,6 +10,7 @@ import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
 import { ABSENT, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
+import { Reasons } from './reasons';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
 
 interface Moved {
@@ -191,7 +192,7 @@ function Rows({ rows, before, pack, study, currency, horizonYears, manySites, un
                   <TrustMark level={motor.trust} />
                 </td>
                 <td {...CELL} className={`${sheet.because} ${styles.because}`}>
-                  {row.decision.because.map(({ text }) => text).join(' ')}
+                  <Reasons texts={row.decision.because.map(({ text }) => text)} tag={motor.tag} />
                 </td>
               </tr>
             );

@@ -7,6 +7,7 @@ import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
 import { readMoves, writeMoves } from '@/lib/features/ranking/schema';
 import { currentStudy, loadUnits } from '@/lib/features/study/loaders';
 import { formatCount } from '@/lib/platform/format';
+import { NewerFigures } from '../newer-figures';
 import { NoFigures } from '../no-figures';
 import { Answer } from './answer';
 import { DECISIONS, decisionWords } from './decisions';
@@ -53,6 +54,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
   return (
     <main id="main" className={sheet.main} data-print="wide">
       <h1>Ranking</h1>
+      <NewerFigures study={id} progress={progress} />
       <WhatIf
         study={id}
         settings={{

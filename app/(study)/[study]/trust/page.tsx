@@ -7,6 +7,7 @@ import { currentStudy } from '@/lib/features/study/loaders';
 import { loadTrustList } from '@/lib/features/trust/loaders';
 import type { TrustItem, TrustList } from '@/lib/features/trust/schema';
 import { formatCount } from '@/lib/platform/format';
+import { NewerFigures } from '../newer-figures';
 import { NoFigures } from '../no-figures';
 import { TrustItems } from './trust-items';
 
@@ -38,6 +39,7 @@ export default async function TrustScreen({ params, searchParams }: Props) {
   return (
     <main id="main" className={sheet.main}>
       <h1>Trust</h1>
+      <NewerFigures study={id} progress={progress} />
       <p className={sheet.answer}>{answer(list)}</p>
       {list.items.length > 0 && (
         <>

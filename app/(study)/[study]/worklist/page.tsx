@@ -7,6 +7,7 @@ import { currentStudy } from '@/lib/features/study/loaders';
 import { loadWorklist } from '@/lib/features/worklist/loaders';
 import type { WorkItem } from '@/lib/features/worklist/schema';
 import { formatCount } from '@/lib/platform/format';
+import { NewerFigures } from '../newer-figures';
 import { NoFigures } from '../no-figures';
 import { Apart } from './apart';
 import { WorkItems } from './work-items';
@@ -38,6 +39,7 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
   return (
     <main id="main" className={sheet.main} data-print="wide">
       <h1>Worklist</h1>
+      <NewerFigures study={id} progress={progress} />
       <p className={sheet.answer}>{answer(items, list.total)}</p>
       {items.length > 0 && (
         <>

@@ -35,7 +35,9 @@ export function WorkItems({ items, study, currency, label }: Props) {
                 ? 'Failed'
                 : 'No suspicion'}
             <span className={styles.risk}>
-              {item.risk === undefined ? 'no cost known' : `risk ${formatNumber(item.risk, 0)} ${currency}`}
+              {item.risk === undefined
+                ? 'no cost known'
+                : `risk about ${formatNumber(Number(item.risk.toPrecision(2)), 0)} ${currency}`}
               {item.riskParts && <span className={styles.parts}>{partsWords(item.riskParts)}</span>}
             </span>
           </p>
