@@ -1,19 +1,34 @@
 import type { Screened } from '@/lib/engine';
-import { ABSENT, formatNumber } from '@/lib/platform/format';
+import { ABSENT, formatFigure } from '@/lib/platform/format';
 import sheet from './sheet-page.module.css';
+
+/** Heads of the two columns of {@link ScreenedCell}: what a measure saves in energy and in money. */
+export function SavedHeads({ currency }: { readonly currency: string }) {
+  return [
+    ['Energy saved', 'kWh a year'],
+    ['Money saved', `${currency} a year`],
+  ].map(([name, unit]) => (
+    <th key={name} scope="col" className={sheet.number}>
+      {name}
+      <span className={sheet.unit}>{unit}</span>
+    </th>
+  ));
+}
+
+/** A screened figure in words: as many digits as the range that its assumptions allow deserves. */
+export function screenedText({ low, likely, high }: Screened): { readonly likely: string; readonly range: string | undefined } {
+  const text = formatFigure({ value: likely, u: 0, low, high, unit: '1' });
+  return { likely: text.value, range: text.low === undefined ? undefined : `${text.low} to ${text.high}` };
+}
 
 /** A cell with a screened figure: the likely value above the range that its assumptions allow. */
 export function ScreenedCell({ screened }: { readonly screened: Screened | undefined }) {
   if (!screened) return <td className={sheet.number}>{ABSENT}</td>;
-  const { low, likely, high } = screened;
+  const { likely, range } = screenedText(screened);
   return (
     <td className={sheet.number}>
-      {formatNumber(likely, 0)}
-      {low !== high && (
-        <span className={sheet.unit}>
-          {formatNumber(low, 0)} to {formatNumber(high, 0)}
-        </span>
-      )}
+      {likely}
+      {range !== undefined && <span className={sheet.unit}>{range}</span>}
     </td>
   );
 }

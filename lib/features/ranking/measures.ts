@@ -26,8 +26,18 @@ export function worthwhile({ moneySaved }: Pick<Measure, 'moneySaved'>, { policy
   const mayCost = moneySaved.likely * years;
   return {
     mayCost,
-    words: `Cost not known: pays back within ${years} years if it costs no more than ${formatMoney(mayCost, currency)}.`,
+    words: `Cost not known: pays back within ${years} years if it costs no more than ${formatMoney(Number(mayCost.toPrecision(2)), currency)}.`,
   };
+}
+
+/** The motors with those of their measures that save energy or money; motors without such a one are left out. */
+export function thatSave(motors: readonly MotorMeasures[]): readonly MotorMeasures[] {
+  return motors.flatMap((motor) => {
+    const measures = motor.found.measures.filter(({ energySaved, moneySaved }) =>
+      [energySaved, moneySaved].some((saved) => saved !== undefined && saved.likely > 0),
+    );
+    return measures.length === 0 ? [] : [{ ...motor, found: { ...motor.found, measures } }];
+  });
 }
 
 /** Measures of one motor that act on the same energy, so that their savings do not add up; empty where there is but one. */

@@ -1,14 +1,14 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { ScreenedCell } from '@/app/_ui/screened-cell';
+import { SavedHeads, ScreenedCell, screenedText } from '@/app/_ui/screened-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measure } from '@/lib/engine';
 import { loadMeasures } from '@/lib/features/ranking/list-loader';
-import { fleetSum, interacting, MEASURE_WORDS, worthwhile } from '@/lib/features/ranking/measures';
+import { fleetSum, interacting, MEASURE_WORDS, thatSave, worthwhile } from '@/lib/features/ranking/measures';
 import type { MeasuresPage } from '@/lib/features/ranking/measures-page';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatCount } from '@/lib/platform/format';
 import { BusyPage } from '../busy-page';
 
 export const metadata: Metadata = { title: 'Other measures' };
@@ -29,7 +29,9 @@ export default async function MeasuresScreen({ params, searchParams }: Props) {
   if (!page) notFound();
   if (page === 'busy') return <BusyPage study={study} title={TITLE} />;
   const all = (await searchParams).all === 'yes';
-  const motors = all ? page.motors : page.motors.slice(0, SHOWN);
+  const saving = thatSave(page.motors);
+  const motors = all ? saving : saving.slice(0, SHOWN);
+  const nothing = measuresOf(page.motors) - measuresOf(saving);
   const { settings } = page;
   return (
     <main id="main" className={sheet.main} data-print="wide">
@@ -37,7 +39,7 @@ export default async function MeasuresScreen({ params, searchParams }: Props) {
         <Link href={`/${study}/ranking`}>Ranking</Link>
       </p>
       <h1>{TITLE}</h1>
-      <p className={sheet.answer}>{answerWords(page)}</p>
+      <p className={sheet.answer}>{answerWords({ ...page, motors: saving })}</p>
       <p className={sheet.soft}>
         All are screening estimates: the likely figure stands above the range that the assumptions allow. They are in no plan;
         look into each first. What a belt, a drive or a capacitor costs is in no price list of the study and is not invented here:
@@ -45,14 +47,16 @@ export default async function MeasuresScreen({ params, searchParams }: Props) {
       </p>
       {motors.length > 0 && <Table page={{ ...page, motors }} study={study} />}
       <p className={sheet.soft}>
-        {motors.length < page.motors.length && (
+        {motors.length < saving.length && (
           <>
-            Here are the first {formatCount(motors.length)} of {formatCount(page.motors.length)} motors.{' '}
+            Here are the first {formatCount(motors.length)} of {formatCount(saving.length)} motors.{' '}
             <Link className="screen-only" href={`/${study}/ranking/measures?all=yes`} prefetch={false}>
               Show all
             </Link>{' '}
           </>
         )}
+        {nothing > 0 &&
+          `${formatCount(nothing)} ${nothing === 1 ? 'measure that saves nothing on the bill is' : 'measures that save nothing on the bill are'} in the file alone, such as a capacitor where reactive power costs nothing. `}
         Savings of a motor’s measures are not added where they act on the same energy: each acts on what the others leave, and the
         line <em>together</em> has what they come to. A charge for reactive power is apart from it. A new motor changes these
         figures too. Looked at are running motors with known hours and a load that may be used, not behind a drive. Money at{' '}
@@ -72,13 +76,18 @@ export default async function MeasuresScreen({ params, searchParams }: Props) {
   );
 }
 
+function measuresOf(motors: MeasuresPage['motors']): number {
+  return motors.reduce((sum, { found }) => sum + found.measures.length, 0);
+}
+
 function answerWords({ motors, settings, inService }: MeasuresPage): string {
   if (motors.length === 0)
     return `Nothing stands out at any of the ${formatCount(inService)} running motors: no idle hours, throttled flow, V-belts, unbalanced voltages or poor power factor where the data would show them.`;
   const energy = fleetSum(motors, 'energy');
   const money = fleetSum(motors, 'money');
-  const amount = (value: number) => formatMoney(value, settings.currency);
-  return `${formatCount(motors.length)} of ${formatCount(inService)} running motors have something worth a look beside a new motor: together about ${formatNumber(energy.likely, 0)} kWh and ${amount(money.likely)} a year (${amount(money.low)} to ${amount(money.high)} by the assumptions).`;
+  const amount = screenedText(money);
+  const range = amount.range === undefined ? '' : ` (${amount.range} by the assumptions)`;
+  return `${formatCount(motors.length)} of ${formatCount(inService)} running motors have something worth a look beside a new motor: together about ${screenedText(energy).likely} kWh and ${amount.likely} ${settings.currency} a year${range}.`;
 }
 
 function Table({ page, study }: { readonly page: MeasuresPage; readonly study: string }) {
@@ -90,14 +99,7 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
           <tr>
             <th scope="col">Motor</th>
             <th scope="col">Measure</th>
-            <th scope="col" className={sheet.number}>
-              Energy saved
-              <span className={sheet.unit}>kWh a year</span>
-            </th>
-            <th scope="col" className={sheet.number}>
-              Money saved
-              <span className={sheet.unit}>{settings.currency} a year</span>
-            </th>
+            <SavedHeads currency={settings.currency} />
             <th scope="col">Cost and payback</th>
           </tr>
         </thead>

@@ -57,7 +57,7 @@ export default async function RepairScreen({ params, searchParams }: Props) {
         />
       )}
       <ScrollRegion label="Hours by rating">
-        <table className={sheet.table}>
+        <table className={`${sheet.table} ${sheet.short}`}>
           <thead>
             <tr>
               <th scope="col" className={sheet.number}>

@@ -1,8 +1,7 @@
-import { ScreenedCell } from '@/app/_ui/screened-cell';
+import { SavedHeads, ScreenedCell, screenedText } from '@/app/_ui/screened-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measures } from '@/lib/engine';
-import { formatNumber } from '@/lib/platform/format';
 
 /** What else is worth looking into: screened, never planned; what they save together is less than their sum. */
 export function AlsoWorth({
@@ -12,6 +11,7 @@ export function AlsoWorth({
   readonly measures: Measures;
   readonly currency: string;
 }) {
+  const together = energySavedTogether && screenedText(energySavedTogether);
   return (
     <section className={sheet.section} aria-labelledby="also">
       <h2 id="also">Also worth a look</h2>
@@ -31,14 +31,7 @@ export function AlsoWorth({
               <thead>
                 <tr>
                   <th scope="col">Measure</th>
-                  <th scope="col" className={sheet.number}>
-                    Energy saved
-                    <span className={sheet.unit}>kWh a year</span>
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Money saved
-                    <span className={sheet.unit}>{currency} a year</span>
-                  </th>
+                  <SavedHeads currency={currency} />
                   <th scope="col">What was assumed</th>
                 </tr>
               </thead>
@@ -56,10 +49,9 @@ export function AlsoWorth({
               </tbody>
             </table>
           </ScrollRegion>
-          {energySavedTogether && measures.filter(({ energySaved }) => energySaved).length > 1 && (
+          {together && measures.filter(({ energySaved }) => energySaved).length > 1 && (
             <p>
-              All together they save {formatNumber(energySavedTogether.likely, 0)} kWh a year (
-              {formatNumber(energySavedTogether.low, 0)} to {formatNumber(energySavedTogether.high, 0)}): less than their sum,
+              All together they save {together.likely} kWh a year{together.range && ` (${together.range})`}: less than their sum,
               since each acts on what the others leave.
             </p>
           )}
