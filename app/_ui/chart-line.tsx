@@ -4,9 +4,10 @@ import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
 
 const WIDTH = 640;
-const HEIGHT = 280;
+const HEIGHT = 296;
 const LEFT = 84;
 const RIGHT = 16;
+const TOP = 30;
 const BOTTOM = 54;
 
 /** One point of a line; `u` is a standard uncertainty. */
@@ -34,7 +35,7 @@ export function ChartLine({ sentence, points, across, up, digits = 0, mark }: Pr
   const high = Math.max(0, ...points.map((point) => point.value + spread(point)));
   const last = points[points.length - 1]?.at ?? 1;
   const x = linear([points[0]?.at ?? 0, last], [LEFT, WIDTH - RIGHT]);
-  const y = linear([low, high], [HEIGHT - BOTTOM, 10]);
+  const y = linear([low, high], [HEIGHT - BOTTOM, TOP]);
   const path = (value: (point: LinePoint) => number) =>
     points.map((point) => `${x(point.at).toFixed(1)},${y(value(point)).toFixed(1)}`);
   const band = [...path((point) => point.value + spread(point)), ...path((point) => point.value - spread(point)).reverse()];
@@ -52,6 +53,9 @@ export function ChartLine({ sentence, points, across, up, digits = 0, mark }: Pr
       }}
     >
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={sentence} className={styles.chart}>
+        <text x={2} y={14} className={styles.soft}>
+          {up}
+        </text>
         {ticks(low, high, 5).map((tick) => (
           <g key={tick}>
             <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} className={tick === 0 ? styles.axis : styles.grid} />
@@ -68,17 +72,14 @@ export function ChartLine({ sentence, points, across, up, digits = 0, mark }: Pr
         <text x={WIDTH - RIGHT} y={HEIGHT - 4} textAnchor="end" className={styles.soft}>
           {across}
         </text>
-        <text x={2} y={HEIGHT - 4} className={styles.soft}>
-          {up}
-        </text>
         {doubtful && <path d={`M${band.join('L')}Z`} className={styles.band} />}
         <path d={`M${path((point) => point.value).join('L')}`} className={styles.curve} />
         {mark && mark.at >= (points[0]?.at ?? 0) && mark.at <= last && (
           <g>
-            <line x1={x(mark.at)} x2={x(mark.at)} y1={10} y2={HEIGHT - BOTTOM} className={styles.drop} />
+            <line x1={x(mark.at)} x2={x(mark.at)} y1={TOP} y2={HEIGHT - BOTTOM} className={styles.drop} />
             <text
               x={x(mark.at) + (x(mark.at) > WIDTH / 2 ? -6 : 6)}
-              y={24}
+              y={TOP + 14}
               textAnchor={x(mark.at) > WIDTH / 2 ? 'end' : 'start'}
               className={styles.label}
             >

@@ -68,7 +68,7 @@ export function ChartLossStack({ sentence, losses }: { readonly sentence: string
               x={turned ? x - 4 : x + 5}
               y={BAR + STEP * (index + 1)}
               textAnchor={turned ? 'end' : 'start'}
-              className={styles.label}
+              className={`${styles.label} ${styles.over}`}
             >
               {label} {formatFigure(losses[key]).text}
             </text>

@@ -6,8 +6,9 @@ import { linear, ticks } from './scale';
 const WIDTH = 640;
 const LEFT = 210;
 const RIGHT = 16;
-const ROW = 34;
-const THICK = 16;
+/** Room for two lines of letters that a phone shows larger. */
+const ROW = 48;
+const THICK = 18;
 
 /** What one input does to a figure when it alone is moved; absent where the figure cannot be given there. */
 export interface SwingRow {
@@ -18,7 +19,7 @@ export interface SwingRow {
   readonly atHigh: number | undefined;
 }
 
-/** Swings of a figure about its base, widest first: a bar from the figure at one end of an input to that at the other. */
+/** Swings of a figure about its base, widest first: from the base to the figure at the low end of an input, hatched, and at the high end, full. */
 export function ChartTornado({
   sentence,
   base,
@@ -45,6 +46,11 @@ export function ChartTornado({
       }}
     >
       <svg viewBox={`0 0 ${WIDTH} ${bottom + 48}`} role="img" aria-label={sentence} className={styles.chart}>
+        <defs>
+          <pattern id="swing-less" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <path d="M0,3 h6" className={styles.hatch} />
+          </pattern>
+        </defs>
         {ticks(low, high, 4).map((tick) => (
           <g key={tick}>
             <line x1={x(tick)} x2={x(tick)} y1={2} y2={bottom} className={tick === 0 ? styles.axis : styles.grid} />
@@ -57,21 +63,26 @@ export function ChartTornado({
           {unit}
         </text>
         {rows.map((row, index) => {
-          const from = x(row.atLow ?? base);
-          const to = x(row.atHigh ?? base);
           const y = index * ROW + ROW / 2;
+          const bar = (end: number | undefined, className: string | undefined) => (
+            <rect
+              x={Math.min(x(end ?? base), x(base))}
+              y={y - THICK / 2}
+              width={Math.abs(x(end ?? base) - x(base))}
+              height={THICK}
+              className={className}
+            />
+          );
           return (
             <g key={row.label}>
-              <text x={LEFT - 10} y={y + 5} textAnchor="end" className={styles.label}>
+              <text x={LEFT - 10} y={y - 3} textAnchor="end" className={styles.label}>
                 {row.label}
               </text>
-              <rect
-                x={Math.min(from, to)}
-                y={y - THICK / 2}
-                width={Math.max(Math.abs(to - from), 1)}
-                height={THICK}
-                className={styles.bar}
-              />
+              <text x={LEFT - 10} y={y + 17} textAnchor="end" className={styles.soft}>
+                {row.low} to {row.high}
+              </text>
+              {bar(row.atLow, styles.less)}
+              {bar(row.atHigh, styles.bar)}
             </g>
           );
         })}

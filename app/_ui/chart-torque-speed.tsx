@@ -23,6 +23,8 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
   const path = (places: readonly TorquePlace[]) =>
     `M${places.map(({ speed, torque }) => `${x(speed).toFixed(1)},${y(Math.max(0, torque)).toFixed(1)}`).join('L')}`;
   const percent = (torque: number) => `${formatNumber(100 * torque, 0)}\u202f%`;
+  // Beside the words on the start; a load of the same torque at every speed has those on the running point further on.
+  const named = synchronousSpeed * (curve.exponent === 0 ? 0.3 : 0.62);
   const early = breakdown.speed < synchronousSpeed / 2;
   return (
     <ChartFrame
@@ -88,7 +90,7 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
         <text x={x(point.speed) - 12} y={y(point.torque) - 12} textAnchor="end" className={styles.label}>
           runs at {percent(point.torque)}, {formatNumber(point.speed, 0)} r/min
         </text>
-        <text x={x(synchronousSpeed * 0.3)} y={y(loadAt(load, synchronousSpeed * 0.3)) - 8} className={styles.label}>
+        <text x={x(named)} y={y(loadAt(load, named)) - 8} className={styles.label}>
           load
         </text>
       </svg>

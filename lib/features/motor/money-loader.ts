@@ -48,6 +48,8 @@ export interface MoneyPage {
   readonly tag: string;
   /** Options that have a value, best first, with their titles. */
   readonly options: readonly { readonly option: OptionResult; readonly title: string; readonly decided: boolean }[];
+  /** To keep the motor, against which all are counted; absent where it has failed. `decided` where that is the decision. */
+  readonly keep: { readonly title: string; readonly decided: boolean } | undefined;
   readonly chosen: OptionResult;
   readonly title: string;
   readonly soFar: readonly FlowSoFar[];
@@ -77,6 +79,7 @@ export async function loadMoney(studyId: string, motorId: string, asked: string 
   const valued = options
     .filter((option) => option.action !== 'keep' && option.net_present_value !== undefined)
     .sort((a, b) => (b.net_present_value?.value ?? 0) - (a.net_present_value?.value ?? 0));
+  const kept = options.find((option) => option.action === 'keep');
   const chosen = valued.find(({ id }) => id === asked) ?? valued.find(({ id }) => id === decision.option) ?? valued[0];
   const whole = evaluation.options.find(({ id }) => id === chosen?.id);
   if (!chosen || !whole) return undefined;
@@ -107,6 +110,10 @@ export async function loadMoney(studyId: string, motorId: string, asked: string 
     site: motor.site,
     tag: motor.tag,
     options: valued.map((option) => ({ option, title: optionTitle(option, unit), decided: option.id === decision.option })),
+    keep:
+      kept && motor.plate.status !== 'failed'
+        ? { title: optionTitle(kept, unit), decided: kept.id === decision.option }
+        : undefined,
     chosen,
     title: optionTitle(chosen, unit),
     soFar: flowSoFar(whole, settings),

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ChartLine } from '@/app/_ui/chart-line';
 import { ChartTornado } from '@/app/_ui/chart-tornado';
+import { FigureText } from '@/app/_ui/figure';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { OptionBreakEven } from '@/lib/engine';
@@ -91,17 +92,19 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
 
 function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: string }) {
   const { currency } = page.study.settings;
-  const [best] = page.options;
-  const most = best?.option.net_present_value?.value ?? 0;
+  const { keep } = page;
+  const valued = page.options.map((each) => ({ ...each, value: each.option.net_present_value?.value ?? 0 }));
+  const rows = [...valued, ...(keep ? [{ ...keep, option: undefined, value: 0 }] : [])].sort((a, b) => b.value - a.value);
+  const most = rows[0]?.value ?? 0;
   return (
     <section className={sheet.section} aria-labelledby="side">
       <h2 id="side">The options, best first</h2>
       <ScrollRegion label="Options, best first">
-        <table className={sheet.table}>
+        <table className={`${sheet.table} ${sheet.short}`}>
           <thead>
             <tr>
               <th scope="col">Option</th>
-              {['Cost', 'Saved a year', 'Worth', 'Worth less than the best by'].map((name) => (
+              {['Cost', 'Saved a year, ± 95 %', 'Worth, ± 95 %', 'Less than the best by'].map((name) => (
                 <th key={name} scope="col" className={sheet.number}>
                   {name}
                   <span className={sheet.unit}>{currency}</span>
@@ -110,10 +113,12 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
             </tr>
           </thead>
           <tbody>
-            {page.options.map(({ option, title, decided }) => (
-              <tr key={option.id}>
+            {rows.map(({ option, title, decided, value }) => (
+              <tr key={option?.id ?? 'keep'}>
                 <th scope="row">
-                  {option.id === page.chosen.id ? (
+                  {option === undefined ? (
+                    title
+                  ) : option.id === page.chosen.id ? (
                     <strong aria-current="true">{title}</strong>
                   ) : (
                     <Link href={`${here}/money?option=${encodeURIComponent(option.id)}`} prefetch={false}>
@@ -122,17 +127,24 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
                   )}
                   {decided && ' (decided)'}
                 </th>
-                <td className={sheet.number}>{formatNumber(option.cost, 0)}</td>
-                <td className={sheet.number}>{option.money_saved ? formatNumber(option.money_saved.value, 0) : ABSENT}</td>
-                <td className={sheet.number}>{formatNumber(option.net_present_value?.value ?? 0, 0)}</td>
-                <td className={sheet.number}>{formatNumber(most - (option.net_present_value?.value ?? 0), 0)}</td>
+                <td className={sheet.number}>{option ? formatNumber(option.cost, 0) : ABSENT}</td>
+                <td className={sheet.number}>
+                  {option ? <FigureText name={`saving of ${title}`} figure={option.money_saved} unitInHead /> : ABSENT}
+                </td>
+                <td className={sheet.number}>
+                  {option ? <FigureText name={`value of ${title}`} figure={option.net_present_value} unitInHead /> : 0}
+                </td>
+                <td className={sheet.number}>{formatNumber(most - value, 0)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </ScrollRegion>
       <p className={sheet.soft}>
-        To keep it as it is is worth 0: all are counted against it. At failure, the cost is what is paid beyond the repair.
+        {keep
+          ? 'Keeping it is worth 0: all others are counted against that.'
+          : 'It has failed: all are counted against the repair.'}{' '}
+        At failure, the cost is what is paid beyond the repair.
       </p>
     </section>
   );
@@ -146,7 +158,7 @@ function Swings({ page, currency }: { readonly page: MoneyPage; readonly currenc
   if (!widest) return <p>Nothing that was moved changes its value.</p>;
   return (
     <ChartTornado
-      sentence={`Each thing moved alone. The widest: ${widest.label.toLowerCase()}, ${widest.low} to ${widest.high}.`}
+      sentence={`Each thing moved alone, to its lower end (hatched) and its higher one (full). The widest: ${widest.label.toLowerCase()}, ${widest.low} to ${widest.high}.`}
       base={base}
       rows={rows}
       unit={`worth, ${currency}`}
