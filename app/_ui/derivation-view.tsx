@@ -102,7 +102,7 @@ function StepView({ id, steps, shown, depth, name, methodHref }: StepProps) {
   const step = steps[id];
   if (!step) return null;
   const figure = formatFigure({ value: step.value, u: step.u, unit: step.unit });
-  const title = name === undefined || name === step.title ? step.title : `${name}: ${step.title}`;
+  const title = name === undefined || name.toLowerCase() === step.title.toLowerCase() ? step.title : `${name}: ${step.title}`;
   const head = (
     <>
       <span className={styles.title}>{title}</span> <span className={styles.value}>{figure.text}</span>

@@ -67,5 +67,9 @@ export function ownWords({ value, unit }: SisterResult): string {
 /** How a value stands among like motors: `above its 9 sisters (median 1.4, from 0.8 to 2.6 mm/s)`. */
 export function sisterWords({ standing, count, alike, median, low, high, unit }: SisterResult): string {
   const whose = alike === 'type' ? `its ${count} sisters` : `${count} like motors of its area`;
-  return `${standing} ${whose} (median ${three(median)}, from ${three(low)} to ${three(high)}${measure(unit)})`;
+  const most = Math.max(...[median, low, high].map(Math.abs));
+  // In the digits of the largest, so that the three can be compared.
+  const digits = most === 0 ? 0 : decimalsFor(most) + 1;
+  const [middle, from, to] = [median, low, high].map((value) => formatNumber(value, digits));
+  return `${standing} ${whose} (median ${middle}, from ${from} to ${to}${measure(unit)})`;
 }

@@ -1,4 +1,4 @@
-import { formatNumber } from '@/lib/platform/format';
+import { ratingWords } from '../motor/words';
 import type { PlanWish, Programme, ProgrammeItem } from './programme';
 
 /** A motor by its names, as a person reads it: `Works / P-1`. */
@@ -8,7 +8,7 @@ export function nameOf({ site, tag }: { readonly site: string; readonly tag: str
 
 /** What is done with a motor, in words. */
 export function itemWords({ action, rated_power_kw: power, efficiency_class: grade, must }: ProgrammeItem): string {
-  return `${action}: ${formatNumber(power, 1)}\u202fkW${grade === undefined ? '' : `, ${grade}`}${must ? ', must be done' : ''}`;
+  return `${action}: ${ratingWords(power, 'kW')}${grade === undefined ? '' : `, ${grade}`}${must ? ', must be done' : ''}`;
 }
 
 /** An option's name in words: `replace-at-failure-30-premium` is a new motor of 30 kW. */

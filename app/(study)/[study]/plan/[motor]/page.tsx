@@ -2,10 +2,12 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { ratingWords } from '@/lib/features/motor/words';
 import { loadWish } from '@/lib/features/plan/loaders';
 import { nameOf, optionWords, wishWords } from '@/lib/features/plan/words';
-import { loadWho } from '@/lib/features/study/loaders';
-import { formatMoney, formatNumber } from '@/lib/platform/format';
+import { loadUnits, loadWho } from '@/lib/features/study/loaders';
+import { shaftUnit } from '@/lib/features/study/reader-units';
+import { formatMoney } from '@/lib/platform/format';
 import { type OptionRow, WishForm } from './wish-form';
 
 export const metadata: Metadata = { title: 'Wish of the plan' };
@@ -20,13 +22,14 @@ export default async function WishPage({ params }: Props) {
   const wish = await loadWish(study, motor);
   if (!wish) notFound();
   const { currency, moneyTerms, inflation } = wish.settings;
+  const units = await loadUnits();
   const of = (kind: string) => wish.wishes.find((each) => each.kind === kind);
   const pinned = of('pinned');
   const rows = wish.options.map((option): OptionRow => {
     const grade = option.efficiency_class === undefined ? '' : `, ${option.efficiency_class}`;
     return {
       id: option.id,
-      words: `${option.action}: ${formatNumber(option.rated_power_kw, 1)}\u202fkW${grade}`,
+      words: `${option.action}: ${ratingWords(option.rated_power_kw, shaftUnit(units))}${grade}`,
       cells: wish.years.map((year, at) => {
         const value = option.net_present_value_by_year[at];
         const cost = option.cost * (moneyTerms === 'nominal' ? (1 + inflation) ** at : 1);

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { MotorCell } from '@/app/_ui/motor-cell';
+import { MotorCell, MotorName } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
@@ -100,25 +100,34 @@ export function Items({ programme, currency, study, motorIds }: Props) {
       ))}
       <section className={sheet.section} aria-labelledby="left-out">
         <h2 id="left-out">Left out</h2>
-        <ScrollRegion label="Motors left out">
-          <table className={sheet.table}>
-            <thead>
-              <tr>
-                <th scope="col">Motor</th>
-                <th scope="col">Why</th>
-              </tr>
-            </thead>
-            <tbody>
-              {programme.left_out.map((each) => (
-                <tr key={motorKey(each)}>
-                  <MotorCell study={study} motorIds={motorIds} motor={each} />
-                  <td>{each.because.text}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </ScrollRegion>
+        <LeftOut study={study} motorIds={motorIds} programme={programme} />
       </section>
     </>
+  );
+}
+
+/** Who is left out, by reason: the same few hold for many. */
+function LeftOut({ study, motorIds, programme }: Pick<Props, 'study' | 'motorIds' | 'programme'>) {
+  const reasons = new Map<string, Programme['left_out'][number][]>();
+  for (const each of programme.left_out) reasons.set(each.because.text, [...(reasons.get(each.because.text) ?? []), each]);
+  if (reasons.size === 0) return <p>No motor is left out.</p>;
+  return (
+    <dl className={sheet.reasons}>
+      {[...reasons].map(([text, motors]) => (
+        <div key={text}>
+          <dt>
+            {text} <span className={sheet.soft}>({formatCount(motors.length)})</span>
+          </dt>
+          <dd>
+            {motors.map((motor, at) => (
+              <span key={motorKey(motor)}>
+                {at > 0 && ', '}
+                <MotorName study={study} motorIds={motorIds} motor={motor} />
+              </span>
+            ))}
+          </dd>
+        </div>
+      ))}
+    </dl>
   );
 }
