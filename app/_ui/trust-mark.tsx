@@ -1,7 +1,12 @@
 import type { TrustLevel } from '@/lib/engine/client';
 import styles from './trust-mark.module.css';
 
-const WORDS: Readonly<Record<TrustLevel, string>> = { sound: 'sound', provisional: 'provisional', 'not-usable': 'not usable' };
+/** Levels of trust as people read them. */
+export const TRUST_WORDS: Readonly<Record<TrustLevel, string>> = {
+  sound: 'sound',
+  provisional: 'provisional',
+  'not-usable': 'not usable',
+};
 
 /** Whether figures may be used: a filled, a half-filled or a struck-through open circle, and the word. */
 export function TrustMark({
@@ -26,7 +31,7 @@ export function TrustMark({
         {level === 'provisional' && <path d="M6 1.75 A4.25 4.25 0 0 0 6 10.25 Z" fill="currentColor" />}
         {level === 'not-usable' && <line x1="1.5" y1="10.5" x2="10.5" y2="1.5" stroke="currentColor" strokeWidth="1.5" />}
       </svg>
-      {WORDS[level]}
+      {TRUST_WORDS[level]}
     </span>
   );
 }

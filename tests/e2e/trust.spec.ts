@@ -1,8 +1,8 @@
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
-import { plantStudy } from './support-fleet';
+import { plantStudy, sharedStudy } from './support-fleet';
 
 test('what may not be used leads to a round sheet with expected ranges, cautions and blanks', async ({ page }) => {
-  const study = await plantStudy('Trust', 200, { evaluated: true });
+  const study = await sharedStudy(200);
   await page.goto(`/${study}/trust`);
   await expect(page.getByText(/The figures of \d+ of 200 motors may not be used; \d+ are provisional/)).toBeVisible();
   await expect(page.getByRole('heading', { level: 2 }).first()).toContainText(/\(\d+\)/);
@@ -12,6 +12,15 @@ test('what may not be used leads to a round sheet with expected ranges, cautions
   // A signature read at low load says at which load to read again.
   const under = page.getByRole('listitem').filter({ hasText: 'below 50 % it says nothing' }).first();
   await expect(under).toContainText('at 75 % load or more');
+
+  // What may not be used alone, then everything again.
+  const levels = page.getByRole('navigation', { name: 'Trust' });
+  await levels.getByRole('link', { name: /^not usable \(\d+\)$/ }).click();
+  await expect(page).toHaveURL(/level=not-usable/);
+  await expect(page.locator('[data-trust="not-usable"]').first()).toBeVisible();
+  await expect(page.locator('[data-trust="provisional"], [data-trust="sound"]')).toHaveCount(0);
+  await levels.getByRole('link', { name: 'all of these' }).click();
+  await expect(page).not.toHaveURL(/level=/);
 
   // One area; what is not usable is ticked already.
   await page.getByRole('navigation', { name: 'Area' }).getByRole('link').nth(1).click();
@@ -54,7 +63,7 @@ test('a screen opened before the first evaluation is done shows the figures when
 test('after a change the figures say that they are those from before, and change by themselves', { tag: '@once' }, async ({
   page,
 }) => {
-  const study = await plantStudy('Changed', 200, { evaluated: true });
+  const study = await plantStudy('Changed', 60, { evaluated: true });
   await page.goto(`/${study}/ranking`);
   const answer = page.getByText(/^Replacing \d+ motors? now costs/);
   const before = (await answer.textContent()) ?? '';

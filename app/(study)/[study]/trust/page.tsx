@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { TRUST_WORDS } from '@/app/_ui/trust-mark';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { currentStudy } from '@/lib/features/study/loaders';
 import { loadTrustList } from '@/lib/features/trust/loaders';
@@ -21,11 +22,13 @@ interface Props {
 /** A page of more motors helps nobody; an area is asked for instead. */
 const SHOWN = 400;
 const NO_AREA = 'No area';
+/** What weighs most first. */
+const LEVELS = ['not-usable', 'provisional', 'sound'] as const;
 
 /** What may not be used and what to measure again, at which load, by area. */
 export default async function TrustScreen({ params, searchParams }: Props) {
   const { study: id } = await params;
-  const asked = (await searchParams).area;
+  const { area: asked, level: askedLevel } = await searchParams;
   const study = await currentStudy(id);
   if (!study) notFound();
   const progress = await loadProgress(id);
@@ -33,9 +36,14 @@ export default async function TrustScreen({ params, searchParams }: Props) {
   if (!list) return <NoFigures study={id} title="Trust" progress={progress} />;
   const areas = list.items.some(({ area }) => area === undefined) ? [...list.areas, NO_AREA] : list.areas;
   const area = areas.find((each) => each === asked);
-  const inView = list.items.filter((item) => area === undefined || areaOf(item) === area);
+  const level = LEVELS.find((each) => each === askedLevel);
+  const inArea = list.items.filter((item) => area === undefined || areaOf(item) === area);
+  const inView = inArea.filter((item) => level === undefined || item.level === level).sort(byLevel);
   const shown = inView.slice(0, SHOWN);
-  const link = (to: string | undefined) => `/${id}/trust${to === undefined ? '' : `?area=${encodeURIComponent(to)}`}`;
+  const link = (to: { readonly area?: string | undefined; readonly level?: string | undefined }) => {
+    const wanted = Object.entries(to).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]));
+    return `/${id}/trust${wanted.length === 0 ? '' : `?${new URLSearchParams(wanted)}`}`;
+  };
   return (
     <main id="main" className={sheet.main}>
       <h1>Trust</h1>
@@ -47,17 +55,42 @@ export default async function TrustScreen({ params, searchParams }: Props) {
             <ul className={sheet.links}>
               {[undefined, ...areas].map((each) => (
                 <li key={each ?? ''}>
-                  <Link href={link(each)} aria-current={each === area ? 'true' : undefined} prefetch={false}>
+                  <Link href={link({ area: each, level })} aria-current={each === area ? 'true' : undefined} prefetch={false}>
                     {each ?? 'all areas'}
                   </Link>
                 </li>
               ))}
             </ul>
           </nav>
+          <nav aria-label="Trust" className="screen-only">
+            <ul className={sheet.links}>
+              {[undefined, ...LEVELS].map((each) => {
+                const count = inArea.filter((item) => item.level === each).length;
+                return (
+                  (each === undefined || count > 0) && (
+                    <li key={each ?? ''}>
+                      <Link
+                        href={link({ area, level: each })}
+                        aria-current={each === level ? 'true' : undefined}
+                        prefetch={false}
+                      >
+                        {each === undefined ? 'all of these' : `${TRUST_WORDS[each]} (${formatCount(count)})`}
+                      </Link>
+                    </li>
+                  )
+                );
+              })}
+            </ul>
+          </nav>
           <p className={sheet.soft}>
             <em>not usable</em>: load, losses and savings may not be used until it is measured. <em>provisional</em>: they may,
             and something is missing, old or doubtful. A sound motor stands here when only a condition reading may not be used.
           </p>
+          {inView.length === 0 && (
+            <p>
+              No motor here is of this level. <Link href={link({ area })}>Show all of these</Link>
+            </p>
+          )}
           {inView.length > shown.length && (
             <p>
               The first {formatCount(SHOWN)} of {formatCount(inView.length)} motors; choose an area to see the others.
@@ -92,6 +125,11 @@ export default async function TrustScreen({ params, searchParams }: Props) {
       )}
     </main>
   );
+}
+
+/** What weighs most first, in the order of the list otherwise. */
+function byLevel(a: TrustItem, b: TrustItem): number {
+  return LEVELS.indexOf(a.level) - LEVELS.indexOf(b.level);
 }
 
 function areaOf(item: TrustItem): string {
