@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
-import { plantStudy } from './support-fleet';
+import { plantStudy, sharedStudy } from './support-fleet';
 
 test('the ranking answers in a sentence, lists motors with reasons, and filters', async ({ page, isMobile }) => {
-  const study = await plantStudy('Ranking', 60, { evaluated: true });
+  const study = await sharedStudy(60);
   await page.goto(`/${study}/ranking`);
   await expect(page.getByText(/Replacing \d+ motors? now costs|No motor is worth replacing/)).toBeVisible();
   await expect(page.getByText('60 of 60 motors')).toBeVisible();
@@ -82,6 +82,27 @@ test('settings are changed, refused in words, and stand in the history', async (
   await page.getByRole('button', { name: 'Take it back' }).click();
   await expect(page.getByText(/Taken back; 1 key changed/)).toBeInViewport();
   await expect(price).toHaveValue('0.11');
+});
+
+test('a value that makes no sense is refused at its field, by the name that stands there', { tag: '@once' }, async ({ page }) => {
+  const study = await plantStudy('Nonsense', 1, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  await page.locator('#settings-who').fill('R. Example');
+  for (const [label, typed] of [
+    ['Horizon', '0'],
+    ['Discount rate', '-3'],
+    ['Date of the study', '2026-02-31'],
+    ['Currency', 'dollars'],
+  ] as const) {
+    const field = page.getByLabel(label);
+    const before = await field.inputValue();
+    await field.fill(typed);
+    await page.getByRole('button', { name: 'Save the settings' }).click();
+    await expect(field).toHaveAccessibleDescription(new RegExp(`^${label}: .* Correct it, or empty the field`));
+    await expect(field).toHaveValue(typed);
+    await expect(field).toBeFocused();
+    await field.fill(before);
+  }
 });
 
 test('a limit below zero, or of a name that is none, is refused at its field with key and remedy', async ({ page }) => {

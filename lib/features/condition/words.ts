@@ -1,5 +1,6 @@
 import { FEWEST_SISTERS, type Figure, type HypothesisId, type HypothesisResult, type SisterResult } from '@/lib/engine';
 import { COVERAGE_FACTOR, decimalsFor, formatFigure, formatNumber } from '@/lib/platform/format';
+import { columnByName } from '../fleet/columns';
 
 /** Each suspicion as a heading. */
 export const SUSPICION_TITLES: Readonly<Record<HypothesisId, string>> = {
@@ -72,4 +73,13 @@ export function sisterWords({ standing, count, alike, median, low, high, unit }:
   const digits = most === 0 ? 0 : decimalsFor(most) + 1;
   const [middle, from, to] = [median, low, high].map((value) => formatNumber(value, digits));
   return `${standing} ${whose} (median ${middle}, from ${from} to ${to}${measure(unit)})`;
+}
+
+/** Readings by the names of their columns, as people say them: `vibration and vibration at shaft speed`. */
+export function readingWords(columns: readonly string[]): string {
+  const names = columns.map((name) => {
+    const label = columnByName(name)?.label ?? name;
+    return label.charAt(0).toLowerCase() + label.slice(1);
+  });
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }

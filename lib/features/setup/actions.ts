@@ -11,7 +11,7 @@ import { changedMeanwhile, joinCells, openedOn } from '../study/meanwhile';
 import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
 import { readPrices } from '../study/prices';
 import { whoSchema } from '../study/schema';
-import { readSettings, settingsToJson } from '../study/settings';
+import { readSettings, type SettingsProblem, settingsToJson } from '../study/settings';
 import { type TariffFile, tariffToFile } from '../study/tariff-schema';
 import { rememberWho } from '../study/who';
 import { readDecidedSavings, readSiteSchedules } from './data';
@@ -45,6 +45,14 @@ async function store(study: string, jsonText: string, who: string, why: string |
     done: `Saved; ${changedWords(done.value)} ${warned}`.trim(),
     ...(done.value.batch !== undefined && { batch: done.value.batch }),
   };
+}
+
+/** What is wrong with a settings file in the words of the form: by the name of the field, and without what only a file can do. */
+function settingProblem({ code, key, text, remedy }: SettingsProblem): SetupState {
+  const field = SETTING_FIELDS.find((each) => each.key === key);
+  if (code !== 'bad-value' || !field) return { problem: { text, remedy }, refused: { [fieldOf(key)]: `${text} ${remedy}` } };
+  const said = { text: text.replace(key, field.label), remedy: 'Correct it, or empty the field for its usual value.' };
+  return { problem: said, refused: { [field.key]: `${said.text} ${said.remedy}` } };
 }
 
 /** The field of the form that holds a key of the settings file, which may lie deep inside it. */
@@ -105,6 +113,8 @@ export async function saveSettings(_: SetupState, form: FormData): Promise<Setup
         remedy: 'Mend those that say so and save again.',
       },
     };
+  const checked = readSettings(JSON.stringify(file));
+  if (!checked.ok) return { ...settingProblem(checked.problem), typed };
   const state = await store(parsed.data.study, JSON.stringify(file), parsed.data.who, parsed.data.why);
   return state.problem ? { ...state, typed } : state;
 }

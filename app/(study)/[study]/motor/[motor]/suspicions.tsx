@@ -1,5 +1,5 @@
 import type { HypothesisResult } from '@/lib/engine';
-import { oddsWords, STRENGTH_WORDS, SUSPICION_TITLES } from '@/lib/features/condition/words';
+import { oddsWords, readingWords, STRENGTH_WORDS, SUSPICION_TITLES } from '@/lib/features/condition/words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import styles from './motor.module.css';
 
@@ -29,7 +29,7 @@ export function Suspicions({ page }: { readonly page: MotorPage }) {
           </ol>
           {next && (
             <p>
-              <strong>Best read next:</strong> {next.text} <span className={styles.soft}>({next.columns.join(', ')})</span>
+              <strong>Best read next:</strong> {next.text} <span className={styles.soft}>({readingWords(next.columns)})</span>
             </p>
           )}
         </>
