@@ -1,8 +1,8 @@
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
-import { plantStudy } from './support-fleet';
+import { plantStudy, sharedStudy } from './support-fleet';
 
 test('the worklist leads to the motor, its suspicions and its spectral lines', async ({ page }) => {
-  const study = await plantStudy('Worklist', 200, { evaluated: true });
+  const study = await sharedStudy(200);
   await page.goto(`/${study}/worklist`);
   await expect(page.getByText(/\d+ of 200 motors need a person\./)).toBeVisible();
   await expectAccessible(page);
@@ -30,7 +30,7 @@ test('the worklist leads to the motor, its suspicions and its spectral lines', a
 });
 
 test('a suspicion is folded open by keyboard', async ({ page }) => {
-  const study = await plantStudy('Suspicion', 60, { evaluated: true });
+  const study = await sharedStudy(60);
   await page.goto(`/${study}/worklist`);
   await page.getByRole('link', { name: 'E-5', exact: true }).click();
   const folded = page.locator('summary', { hasText: 'Belt drive' });

@@ -57,6 +57,7 @@ test('a sheet with three bad rows: the good ones come in, the bad ones come back
     .replace('asleep', 'running');
 
   await page.getByRole('link', { name: 'Import another sheet' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Import' })).toBeVisible();
   await expectAccessible(page);
   await page.locator('#file').setInputFiles({ name: 'mended.csv', mimeType: 'text/csv', buffer: Buffer.from(mended) });
   await page.getByRole('button', { name: 'Read the sheet' }).click();

@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
 import { expect, expectAccessible, expectNoSidewaysScroll, expectWholeOnPaper, test } from './page-watch';
-import { plantStudy } from './support-fleet';
+import { plantStudy, sharedStudy } from './support-fleet';
 
 test('the money of a motor: options side by side, when it is back, what it hangs on, and a workbook for finance', async ({
   page,
 }) => {
-  const study = await plantStudy('Money', 20, { evaluated: true });
+  const study = await sharedStudy(20);
   await page.goto(`/${study}/ranking`);
   await page.getByRole('link', { name: 'A-14', exact: true }).click();
   await page.getByRole('link', { name: 'What the money hangs on' }).click();
@@ -66,7 +66,7 @@ test('the money of a motor: options side by side, when it is back, what it hangs
 });
 
 test('the workbook of the whole fleet is taken from the ranking', async ({ page }) => {
-  const study = await plantStudy('Book', 20, { evaluated: true });
+  const study = await sharedStudy(20);
   await page.goto(`/${study}/ranking`);
   const asked = page.waitForEvent('download');
   await page.getByRole('link', { name: 'every option of the whole fleet as a workbook with live formulas' }).click();
@@ -106,7 +106,7 @@ test('repair or replace: hours by rating, for another class and load, and nonsen
 test('spares on the shelf: what would pay and why, other weeks and keeping, nonsense is as usual, and the file', async ({
   page,
 }) => {
-  const study = await plantStudy('Spares', 60, { evaluated: true });
+  const study = await sharedStudy(60);
   await page.goto(`/${study}/ranking`);
   await page.getByRole('link', { name: 'which spares to keep on the shelf' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Spares on the shelf' })).toBeVisible();
@@ -132,7 +132,7 @@ test('spares on the shelf: what would pay and why, other weeks and keeping, nons
 test('other measures over the fleet: what each saves, what it may cost, what they save together, and the file', async ({
   page,
 }) => {
-  const study = await plantStudy('Measures', 60, { evaluated: true });
+  const study = await sharedStudy(60);
   await page.goto(`/${study}/ranking`);
   await page.getByRole('link', { name: 'what else is worth doing beside new motors' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Other measures' })).toBeVisible();

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
-import { plantStudy } from './support-fleet';
+import { plantStudy, sharedStudy } from './support-fleet';
 
 async function openMotor(page: Page, study: string, tag: string): Promise<void> {
   await page.goto(`/${study}/ranking`);
@@ -9,7 +9,7 @@ async function openMotor(page: Page, study: string, tag: string): Promise<void> 
 }
 
 test('a motor answers first, and each figure leads down to a stamp and a meter', async ({ page }) => {
-  const study = await plantStudy('Motor', 20, { evaluated: true });
+  const study = await sharedStudy(20);
   await openMotor(page, study, 'A-14');
   for (const name of ['How hard it works', 'What can be trusted', 'Condition', 'Options', 'Readings', 'History']) {
     await expect(page.getByRole('heading', { name, exact: true })).toBeVisible();
@@ -40,6 +40,7 @@ test('a plate is changed, the change shown and taken back', async ({ page }) => 
   const study = await plantStudy('Plate', 16, { evaluated: true });
   await openMotor(page, study, 'A-15');
   await page.getByRole('link', { name: 'Change the plate' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Change the plate');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
   const efficiency = page.locator('#nominal_efficiency_pct');
@@ -95,7 +96,7 @@ test('a reading is added and left out with a reason', async ({ page }) => {
 });
 
 test('motors with other stories say what holds for them', async ({ page }) => {
-  const study = await plantStudy('Stories', 200, { evaluated: true });
+  const study = await sharedStudy(200);
   const answers = {
     'K-3': 'Measure it first: it was never measured',
     'X-1': 'A spare: it uses no energy',

@@ -16,7 +16,7 @@ export const test = base.extend<{ quiet: undefined }>({
 });
 
 /**
- * Fails with the rules and elements when the page breaks WCAG 2.2 A or AA as far as axe can tell. Dark colours change nothing but contrast, so
+ * The page must be there: while one gives way to the next it has no title. Fails with the rules and elements when the page breaks WCAG 2.2 A or AA as far as axe can tell. Dark colours change nothing but contrast, so
  * on the desktop that one rule is asked once more in the dark.
  */
 export async function expectAccessible(page: Page): Promise<void> {

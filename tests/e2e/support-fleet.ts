@@ -1,3 +1,4 @@
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect } from '@playwright/test';
 import { generateDemo } from '@/lib/features/demo/generate';
@@ -34,4 +35,45 @@ export async function plantStudy(name: string, count: number, { evaluated }: { e
     await db.close();
   }
   return id;
+}
+
+/**
+ * A study of so many evaluated motors that tests share because they only read it: planted by the first that asks, in whichever worker.
+ * Whoever changes a study plants one of its own.
+ */
+export async function sharedStudy(count: number): Promise<string> {
+  const place = path.join(process.env.E2E_DATA ?? '', `shared-${count}`);
+  const file = path.join(place, 'id');
+  if (!isFirst(place)) {
+    await expect.poll(() => textOf(file), { timeout: 60_000 }).not.toBe('');
+    return textOf(file);
+  }
+  try {
+    const id = await plantStudy('Shared', count, { evaluated: true });
+    // Whole or not at all: the other worker looks for it meanwhile.
+    writeFileSync(`${file}.new`, id);
+    renameSync(`${file}.new`, file);
+    return id;
+  } catch (error) {
+    rmSync(place, { recursive: true });
+    throw error;
+  }
+}
+
+/** Makes the folder; false where another was first. */
+function isFirst(folder: string): boolean {
+  try {
+    mkdirSync(folder);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function textOf(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch {
+    return '';
+  }
 }

@@ -1,10 +1,10 @@
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
-import { plantStudy } from './support-fleet';
+import { sharedStudy } from './support-fleet';
 
 test('what if energy were dearer: the fleet is ranked at once, the address keeps it, and it can be taken back', async ({
   page,
 }) => {
-  const study = await plantStudy('What if', 200, { evaluated: true });
+  const study = await sharedStudy(200);
   await page.goto(`/${study}/ranking`);
   const stored = await page.getByText(/^Replacing \d+ motors? now costs/).textContent();
   const count = Number(stored?.match(/Replacing (\d+)/)?.[1]);
