@@ -124,3 +124,20 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await expect(page.getByRole('region', { name: 'Money of each year' }).getByText('$3,000.00')).toBeVisible({ timeout: 30_000 });
   await expectAccessible(page);
 });
+
+test('a wish that is refused is there again as it was sent', { tag: '@once' }, async ({ page }) => {
+  const study = await plantStudy('Wish', 25, { evaluated: true });
+  await page.goto(`/${study}/fleet?trust=not-usable`);
+  const motor = (await page.locator('[data-column="tag"] a').first().getAttribute('href')) ?? '';
+  await page.goto(motor.replace('/motor/', '/plan/'));
+  await page.getByRole('radio', { name: 'it is left alone' }).check();
+  await page.getByRole('checkbox', { name: 'I let it in all the same' }).check();
+  await page.getByLabel('Done in one year with others').fill('Line 1');
+  await page.getByLabel('Your name').fill('P. Planner');
+  await page.getByRole('button', { name: 'Save and plan anew' }).click();
+  await expect(page.getByText('Write why its figures may be used all the same')).toBeVisible();
+  await expect(page.getByRole('radio', { name: 'it is left alone' })).toBeChecked();
+  await expect(page.getByRole('checkbox', { name: 'I let it in all the same' })).toBeChecked();
+  await expect(page.getByLabel('Done in one year with others')).toHaveValue('Line 1');
+  await expect(page.getByLabel('Your name')).toHaveValue('P. Planner');
+});

@@ -64,8 +64,9 @@ export async function stopPlanning(input: unknown): Promise<Result<PlanProgress>
 
 /** Keeps what is wanted for one motor, has the plan worked out anew and goes back to it. Form fields of {@link wishForm}. */
 export async function saveWish(_: PlanState, form: FormData): Promise<PlanState> {
+  const typed = typedOf(form);
   const parsed = wishForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { study, motor, who, choice, by, bundle, override, reason } = parsed.data;
   await rememberWho(who);
   try {
@@ -77,14 +78,19 @@ export async function saveWish(_: PlanState, form: FormData): Promise<PlanState>
       bundle,
       ...(override && { override: reason }),
     });
-    if (!done.ok) return { problem: done.problem };
+    if (!done.ok) return { problem: done.problem, typed };
     if (done.value.changed > 0) await startPlan(study);
   } catch (error) {
     console.error(error);
-    return { problem: problemOf(error) };
+    return { problem: problemOf(error), typed };
   }
   revalidatePath(`/${study}`, 'layout');
   redirect(`/${study}/plan`);
+}
+
+/** The texts of a form by the names of their fields. */
+function typedOf(form: FormData): Readonly<Record<string, string>> {
+  return Object.fromEntries([...form].flatMap(([name, value]) => (typeof value === 'string' ? [[name, value] as const] : [])));
 }
 
 function choiceOf(text: string, by: string): MotorWish['choice'] {
@@ -163,9 +169,7 @@ interface TypedLimit {
 /** Keeps what holds of the plan as a whole and has it worked out anew. Form fields of {@link termsForm}, and `limit-N-area`, `-year`, `-outage`, `-crew`. */
 export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState> {
   const parsed = termsForm.safeParse(Object.fromEntries(form));
-  const typed = Object.fromEntries(
-    [...form].flatMap(([name, value]) => (typeof value === 'string' ? [[name, value] as const] : [])),
-  );
+  const typed = typedOf(form);
   if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { study, who, robust, robust_price, robust_hours, frontier } = parsed.data;
   const place = await loadLimitable(study);
