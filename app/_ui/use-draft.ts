@@ -33,7 +33,7 @@ function put(field: Field, value: string): void {
 }
 
 /** What was typed and not sent, by field; nothing where the browser keeps nothing. */
-function readDraft(key: string): Map<string, string> {
+export function readDraft(key: string): Map<string, string> {
   try {
     const kept: unknown = JSON.parse(sessionStorage.getItem(key) ?? '{}');
     return new Map(Object.entries(Object(kept)).flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : [])));
@@ -42,7 +42,8 @@ function readDraft(key: string): Map<string, string> {
   }
 }
 
-function writeDraft(key: string, fields: readonly (readonly [string, string])[]): void {
+/** Keeps what was typed for this window; an empty list forgets it. */
+export function writeDraft(key: string, fields: readonly (readonly [string, string])[]): void {
   try {
     if (fields.length === 0) sessionStorage.removeItem(key);
     else sessionStorage.setItem(key, JSON.stringify(Object.fromEntries(fields)));

@@ -47,6 +47,12 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   await page.getByLabel('Winding, row 1', { exact: true }).fill('25');
   await expect(page.getByText('As it stands the test would not be accepted.')).toBeVisible();
 
+  // Loaded again, all of it is there again.
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(page.getByLabel('Tag of the motor')).toHaveValue('B-1');
+  await expect(page.getByLabel('Resistance, row 1', { exact: true })).toHaveValue('0.52');
+
   // A voltage of one phase is doubted at its cell, before the test is complete.
   await page.getByLabel('Section of row 3').selectOption('load');
   await page.getByLabel('Voltage, row 3', { exact: true }).fill('265');
@@ -55,6 +61,11 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   const before = { ...syntheticTest(), test: 'before' };
   await keep(page, study, before, '2025-03-01');
   await expect(page.getByText(/Accepted by IEEE 112 B: 91\.\d/)).toBeVisible();
+  // Kept, it is no longer half typed.
+  await page.goto(`/${study}/bench`);
+  await expect(page.getByText('is here again')).toBeHidden();
+  await expect(page.getByLabel('Tag of the motor')).toHaveValue('');
+  await page.goBack();
   for (const name of [
     'The regressions',
     'At the standard loads',

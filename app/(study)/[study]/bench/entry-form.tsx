@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState, useEffect, useRef, useState, useTransition } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import {
@@ -11,11 +12,13 @@ import {
   type ReadState,
   readBenchSheet,
 } from '@/lib/features/bench/actions';
+import type { EntryDraft } from '@/lib/features/bench/entry-draft';
 import { formatFigure } from '@/lib/platform/format';
 import styles from './bench.module.css';
 import { type EntryColumn, type EntryRow, emptyTest, entryRows } from './entry-rows';
 import { EntryTable } from './entry-table';
 import { RegressionChart } from './regression-chart';
+import { useEntryDraft } from './use-entry-draft';
 
 interface Props {
   readonly study: string;
@@ -27,25 +30,18 @@ interface Props {
   readonly methods: readonly { readonly id: string; readonly words: string }[];
 }
 
+type About = EntryDraft['about'];
+
 const NOTHING: ReadState = {};
 /** Pause after the last key before the test is worked out. */
 const PAUSE_MS = 500;
 
-interface About {
-  readonly tag: string;
-  readonly site: string;
-  readonly name: string;
-  readonly takenAt: string;
-  readonly method: string;
-  readonly conductor: string;
-  readonly decimal: '.' | ',';
-}
-
 /** Entry of a test: read a sheet or type into the table; what it gives stands below while one types. */
 export function EntryForm({ study, who, tag, site, columns, sections, methods }: Props) {
   const [read, readSheet, reading] = useActionState(readBenchSheet, NOTHING);
+  const fresh: About = { tag, site, name: '', takenAt: '', method: '', conductor: '', decimal: '.' };
   const [rows, setRows] = useState<readonly EntryRow[]>(() => emptyTest(columns.length));
-  const [about, setAbout] = useState<About>({ tag, site, name: '', takenAt: '', method: '', conductor: '', decimal: '.' });
+  const [about, setAbout] = useState<About>(fresh);
   const [name, setName] = useState(who);
   const [preview, setPreview] = useState<Preview | undefined>();
   const [kept, setKept] = useState<KeepState>({});
@@ -71,6 +67,26 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
   >[0];
   const key = JSON.stringify(typed);
   const started = about.tag.trim() !== '' && rows.some((row) => row.cells.some((cell) => cell.trim() !== ''));
+
+  const put = (entry: EntryDraft): void => {
+    setAbout(entry.about);
+    setRows(entry.rows);
+  };
+  const { restored, forget } = useEntryDraft(study, { started, entry: { about, rows }, put });
+  const discard = (): void => {
+    forget();
+    put({ about: fresh, rows: emptyTest(columns.length) });
+  };
+
+  const send = async (): Promise<void> => {
+    try {
+      setKept(await keepTyped({ ...typed, who: name }));
+    } catch (error) {
+      // Kept, it leads to its report, which comes as an error as well; one that got no answer is a TypeError.
+      if (!(error instanceof TypeError)) forget();
+      throw error;
+    }
+  };
 
   useEffect(() => {
     if (!started) return;
@@ -161,10 +177,11 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
         className={styles.entry}
         onSubmit={(event) => {
           event.preventDefault();
-          keep(async () => setKept(await keepTyped({ ...typed, who: name })));
+          keep(send);
         }}
       >
         <h2 id="points">The test</h2>
+        <DraftNote draft={{ restored, discard }} />
         <div className={styles.fields}>
           {field('tag', 'Tag of the motor')}
           {field('site', 'Site', 'Only where the tag stands at several sites.')}
