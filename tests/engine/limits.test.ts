@@ -5,6 +5,7 @@ import { ESTIMATED, type Estimated, Estimator } from '@/lib/engine/load/estimato
 import { figureLimits } from '@/lib/engine/load/figure-limits';
 import { pointFigures, pointLimits } from '@/lib/engine/load/limits';
 import { coverageFactor, rectangularShare } from '@/lib/engine/quantity/coverage';
+import { tidy } from '@/lib/engine/result-figure';
 import { parseFleet } from '@/lib/features/fleet/parse';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
@@ -77,6 +78,10 @@ function drawn(evaluation: Evaluation, chance: Chance, draws: number): Readonly<
   return Object.fromEntries(ESTIMATED.map((of) => [of, limits(of)])) as Record<Estimated, readonly [number, number]>;
 }
 
+/** Limits as the results file has them. */
+const written = (limits: ReturnType<typeof drawnLimits>) =>
+  ESTIMATED.map((of) => limits && [tidy(limits[of].low), tidy(limits[of].high)]);
+
 describe('95 % limits against draws through the whole estimate (JCGM 101)', () => {
   it('agree within 5 % of the width on 200 motors, but for the few that are called not linear', async () => {
     const all = await evaluations(91, 200);
@@ -118,7 +123,8 @@ describe('95 % limits against draws through the whole estimate (JCGM 101)', () =
         bent.scope.sources,
       );
     const once = limits();
-    expect(limits()).toEqual(once);
+    // To the digits of the results: a search starts from the point of the last one, which may move the last bit.
+    expect(written(limits())).toEqual(written(once));
     const other = drawn(bent, new Chance(8), 4000);
     const [low, high] = other.load;
     expect(Math.abs((once?.load.low ?? Number.NaN) - low) / (high - low)).toBeLessThan(0.05);
