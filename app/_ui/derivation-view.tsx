@@ -39,6 +39,8 @@ export function DerivationView({
         <p>
           95 % limits: {within}
           {limits?.drawn ? ', by 10,000 draws of stamps, meters and typical values.' : '.'}
+          {limits?.widened !== undefined &&
+            ' They are wider than doubts carried to first order say, as in the steps above; the figure on the screens goes by them.'}
         </p>
       )}
       {derivation.doubts.length > 0 && (

@@ -89,8 +89,14 @@ function asText(derivation: Derivation): string {
   }
   const { limits, verdict } = derivation;
   if (verdict) lines.push('', ...verdictLines(verdict));
-  if (limits)
-    lines.push('', `95 % limits: ${number(limits.low)} to ${number(limits.high)}${limits.drawn ? ', by 10,000 draws' : ''}`);
+  if (limits) {
+    const how = limits.drawn ? ', by 10,000 draws' : '';
+    const wider =
+      limits.widened === undefined
+        ? ''
+        : `; u in the results is ${limits.widened.toPrecision(2)}, since they are wider than first order says`;
+    lines.push('', `95 % limits: ${number(limits.low)} to ${number(limits.high)}${how}${wider}`);
+  }
   if (derivation.doubts.length > 0) {
     lines.push('', 'Where the doubt comes from:');
     for (const doubt of derivation.doubts) lines.push(`  ${(doubt.share * 100).toFixed(1).padStart(5)} %  ${doubt.label}`);

@@ -1,16 +1,14 @@
-import { type Limits, NORMAL_FACTOR } from './quantity/coverage';
+import { type Limits, NORMAL_FACTOR, widened } from './quantity/coverage';
 import { type Quantity, standardUncertainty } from './quantity/quantity';
 import type { Figure } from './result';
 
 /**
  * A quantity as a figure of the results; amounts and amounts a year both take the currency's code, as the results file has it.
- * Values are rounded to 10 significant digits, far below any doubt. `limits` are 95 % limits in the unit of the quantity.
- * Where they are wider than first order says, u is that of a normal distribution with limits as wide: u of first order would hold too seldom
- * there (JCGM 101:2008, 5.9: the standard uncertainty is the standard deviation of the figure's own distribution).
+ * Values are rounded to 10 significant digits, far below any doubt. `limits` are 95 % limits in the unit of the quantity, which u follows where
+ * they are wider than first order says ({@link widened}).
  */
 export function figure(quantity: Quantity, currency: string, limits?: Limits | undefined): Figure {
-  const firstOrder = standardUncertainty(quantity);
-  const u = limits ? Math.max(firstOrder, (limits.high - limits.low) / (2 * NORMAL_FACTOR)) : firstOrder;
+  const u = widened(standardUncertainty(quantity), limits);
   const half = NORMAL_FACTOR * u;
   const slight = limits ? SLIGHT * (limits.high - limits.low) : 0;
   const told =

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Evaluation, evaluateMotor, motorResult, standardUncertainty } from '@/lib/engine';
+import { limitsOf } from '@/lib/engine/explain/limits-of';
 import { drawnLimits } from '@/lib/engine/load/drawn-limits';
 import { ESTIMATED, type Estimated, Estimator } from '@/lib/engine/load/estimator';
 import { figureLimits } from '@/lib/engine/load/figure-limits';
@@ -130,4 +131,22 @@ describe('95 % limits against draws through the whole estimate (JCGM 101)', () =
     expect(Math.abs((once?.load.low ?? Number.NaN) - low) / (high - low)).toBeLessThan(0.05);
     expect(Math.abs((once?.load.high ?? Number.NaN) - high) / (high - low)).toBeLessThan(0.05);
   }, 60_000);
+});
+
+describe('the explanation of a figure', () => {
+  it('gives the u of the results wherever it is more than that of its own steps', async () => {
+    let wider = 0;
+    for (const { evaluation } of await evaluations(92, 60)) {
+      if (!evaluation.point) continue;
+      const { shaftPower } = evaluation.point;
+      const told = limitsOf(evaluation, 'shaft_power', shaftPower)?.widened;
+      const firstOrder = standardUncertainty(shaftPower);
+      const u = motorResult(evaluation).shaft_power?.u ?? Number.NaN;
+      expect(told ?? firstOrder).toSatisfy((shown: number) => Math.abs(shown / u - 1) < (told === undefined ? 0.01 : 1e-9));
+      if (told !== undefined) wider++;
+    }
+    // Loads by speed or amperes alone bend; loads by power do not.
+    expect(wider).toBeGreaterThan(3);
+    expect(wider).toBeLessThan(50);
+  });
 });

@@ -76,7 +76,7 @@ export function derive(evaluation: Evaluation, path: string, quantity: Quantity)
     figure: path,
     steps: steps.sort((a, b) => a.id - b.id),
     doubts: doubtsOf(evaluation, quantity),
-    limits: limitsOf(evaluation, path),
+    limits: limitsOf(evaluation, path, quantity),
     verdict: verdictOf(evaluation, path),
   };
 }

@@ -1,10 +1,13 @@
 import type { Evaluation } from '../evaluate';
 import { type FigureLimits, figureLimits, figureLimitsByDraws } from '../load/figure-limits';
-import type { Limits } from '../quantity/coverage';
+import { type Limits, widened } from '../quantity/coverage';
+import { type Quantity, standardUncertainty } from '../quantity/quantity';
 
 /** 95 % limits of a figure, and whether they were drawn. */
 export interface LimitsFound extends Limits {
   readonly drawn: boolean;
+  /** Standard uncertainty that the results give, where it follows wider limits and is more than that of first order. */
+  readonly widened?: number | undefined;
 }
 
 const OF: Readonly<Record<string, keyof Omit<FigureLimits, 'finding'>>> = {
@@ -15,12 +18,18 @@ const OF: Readonly<Record<string, keyof Omit<FigureLimits, 'finding'>>> = {
   'losses.total': 'totalLoss',
 };
 
+/** A widening that no printed digit shows goes without saying. */
+const TOLD = 1.01;
+
 /** 95 % limits of a figure of the operating point by its path; drawn where the estimate is not linear. `undefined` for other figures. */
-export function limitsOf(evaluation: Evaluation, path: string): LimitsFound | undefined {
+export function limitsOf(evaluation: Evaluation, path: string, quantity: Quantity): LimitsFound | undefined {
   const of = OF[path];
   if (of === undefined) return undefined;
   const found = figureLimits(evaluation);
   const drawn = found?.finding && figureLimitsByDraws(evaluation);
   const limits = (drawn ?? found)?.[of];
-  return limits && { ...limits, drawn: drawn !== undefined };
+  if (!limits) return undefined;
+  const firstOrder = standardUncertainty(quantity);
+  const u = widened(firstOrder, found?.[of]);
+  return { ...limits, drawn: drawn !== undefined, widened: u > TOLD * firstOrder ? u : undefined };
 }

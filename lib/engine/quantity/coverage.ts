@@ -13,6 +13,15 @@ const CHANCE = 0.95;
 /** Standard uncertainties that hold {@link CHANCE} of a normal distribution on both sides together. */
 export const NORMAL_FACTOR = 1.959963984540054;
 
+/**
+ * Standard uncertainty of a figure with 95 % limits: where these are wider than first order says, that of a normal distribution with limits as
+ * wide; u of first order would hold too seldom there (JCGM 101:2008, 5.9: the standard uncertainty is the standard deviation of the figure's own
+ * distribution).
+ */
+export function widened(firstOrder: number, limits: Limits | undefined): number {
+  return limits ? Math.max(firstOrder, (limits.high - limits.low) / (2 * NORMAL_FACTOR)) : firstOrder;
+}
+
 const STEPS = 200;
 let table: Float64Array | undefined;
 
