@@ -3,6 +3,7 @@ import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
 import { optionWords } from '@/lib/features/plan/words';
 import { formatCount, formatMoney } from '@/lib/platform/format';
 import { MotorCell } from './motor-cell';
+import { NumberHead } from './number-head';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
 
@@ -38,10 +39,7 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
               <th scope="col">Motor</th>
               <th scope="col">Then</th>
               {years.map(({ year }) => (
-                <th key={year} scope="col" className={sheet.number}>
-                  {year}
-                  <span className={sheet.unit}>expected {currency}</span>
-                </th>
+                <NumberHead key={year} name={year} unit={`expected ${currency}`} />
               ))}
               {wish?.head}
             </tr>

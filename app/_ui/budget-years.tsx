@@ -1,5 +1,6 @@
 import type { Programme } from '@/lib/features/plan/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { NumberHead } from './number-head';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
 
@@ -27,27 +28,12 @@ export function BudgetYears({
           <thead>
             <tr>
               <th scope="col">Year</th>
-              <th scope="col" className={sheet.number}>
-                Budget
-              </th>
-              <th scope="col" className={sheet.number}>
-                Spent
-              </th>
-              <th scope="col" className={sheet.number}>
-                Left
-              </th>
-              <th scope="col" className={sheet.number}>
-                Motors
-              </th>
-              <th scope="col" className={sheet.number}>
-                Present value
-              </th>
-              {priced && (
-                <th scope="col" className={sheet.number}>
-                  One more {currency} brings
-                  <span className={sheet.unit}>{unit}</span>
-                </th>
-              )}
+              <NumberHead name="Budget" />
+              <NumberHead name="Spent" />
+              <NumberHead name="Left" />
+              <NumberHead name="Motors" />
+              <NumberHead name="Present value" />
+              {priced && <NumberHead name={`One more ${currency} brings`} unit={unit} />}
             </tr>
           </thead>
           <tbody>

@@ -1,18 +1,16 @@
 import type { Screened } from '@/lib/engine';
 import { ABSENT, formatFigure } from '@/lib/platform/format';
+import { NumberHead } from './number-head';
 import sheet from './sheet-page.module.css';
 
 /** Heads of the two columns of {@link ScreenedCell}: what a measure saves in energy and in money. */
 export function SavedHeads({ currency }: { readonly currency: string }) {
-  return [
-    ['Energy saved', 'kWh a year'],
-    ['Money saved', `${currency} a year`],
-  ].map(([name, unit]) => (
-    <th key={name} scope="col" className={sheet.number}>
-      {name}
-      <span className={sheet.unit}>{unit}</span>
-    </th>
-  ));
+  return (
+    <>
+      <NumberHead name="Energy saved" unit="kWh a year" />
+      <NumberHead name="Money saved" unit={`${currency} a year`} />
+    </>
+  );
 }
 
 /** A screened figure in words: as many digits as the range that its assumptions allow deserves. */

@@ -1,5 +1,6 @@
 import { ChartLine } from '@/app/_ui/chart-line';
 import { MotorCell } from '@/app/_ui/motor-cell';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { PlannedProgramme } from '@/lib/features/plan/loaders';
@@ -28,17 +29,9 @@ export function Hours({ programme, worth }: Pick<Props, 'programme' | 'worth'>) 
               <th scope="col">Where</th>
               <th scope="col">Year</th>
               <th scope="col">Hours of</th>
-              <th scope="col" className={sheet.number}>
-                Limit
-                <span className={sheet.unit}>h</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Taken
-                <span className={sheet.unit}>h</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                One more hour brings
-              </th>
+              <NumberHead name="Limit" unit="h" />
+              <NumberHead name="Taken" unit="h" />
+              <NumberHead name="One more hour brings" />
             </tr>
           </thead>
           <tbody>
@@ -88,18 +81,10 @@ export function OtherBudgets({ programme, currency, worth }: Pick<Props, 'progra
         <table className={sheet.table}>
           <thead>
             <tr>
-              <th scope="col" className={sheet.number}>
-                Times the budget
-              </th>
-              <th scope="col" className={sheet.number}>
-                Budget
-              </th>
-              <th scope="col" className={sheet.number}>
-                Spent
-              </th>
-              <th scope="col" className={sheet.number}>
-                Worth
-              </th>
+              <NumberHead name="Times the budget" />
+              <NumberHead name="Budget" />
+              <NumberHead name="Spent" />
+              <NumberHead name="Worth" />
             </tr>
           </thead>
           <tbody>
@@ -145,18 +130,10 @@ export function MeasureNext({ programme, currency, study, motorIds }: Props) {
                 <tr>
                   <th scope="col">Motor</th>
                   <th scope="col">Measure</th>
-                  <th scope="col" className={sheet.number}>
-                    Perfect knowledge is worth
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    The reading is worth
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    It costs
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Left over
-                  </th>
+                  <NumberHead name="Perfect knowledge is worth" />
+                  <NumberHead name="The reading is worth" />
+                  <NumberHead name="It costs" />
+                  <NumberHead name="Left over" />
                 </tr>
               </thead>
               <tbody>

@@ -1,5 +1,6 @@
 import { FigureText } from '@/app/_ui/figure';
 import { MotorCell } from '@/app/_ui/motor-cell';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
@@ -36,19 +37,10 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
               <tr>
                 <th scope="col">Motor</th>
                 <th scope="col">What is done</th>
-                <th scope="col" className={sheet.number}>
-                  Cost
-                </th>
-                <th scope="col" className={sheet.number}>
-                  Present value
-                </th>
-                <th scope="col" className={sheet.number}>
-                  Energy saved
-                  <span className={sheet.unit}>kWh a year</span>
-                </th>
-                <th scope="col" className={sheet.number}>
-                  Rank
-                </th>
+                <NumberHead name="Cost" />
+                <NumberHead name="Present value" />
+                <NumberHead name="Energy saved" unit="kWh a year" />
+                <NumberHead name="Rank" />
                 <th scope="col" className={styles.edit}>
                   <span className="unseen">Wish</span>
                 </th>

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadBackups } from '@/lib/features/backup/loaders';
@@ -80,18 +81,10 @@ export default async function SetupScreen({ params }: { readonly params: Promise
               <thead>
                 <tr>
                   <th scope="col">Name</th>
-                  <th scope="col" className={sheet.number}>
-                    Voltage<span className={sheet.unit}>%</span>
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Current<span className={sheet.unit}>%</span>
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Power<span className={sheet.unit}>%</span>
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Speed<span className={sheet.unit}>r/min</span>
-                  </th>
+                  <NumberHead name="Voltage" unit="%" />
+                  <NumberHead name="Current" unit="%" />
+                  <NumberHead name="Power" unit="%" />
+                  <NumberHead name="Speed" unit="r/min" />
                   <th scope="col">
                     <span className="unseen">Remove</span>
                   </th>

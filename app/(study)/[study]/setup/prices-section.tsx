@@ -1,3 +1,4 @@
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { takePrices } from '@/lib/features/setup/actions';
@@ -94,21 +95,13 @@ function PriceTable({ lines, currency, removable }: TableProps) {
         <thead>
           <tr>
             <th scope="col">Item</th>
-            <th scope="col" className={sheet.number}>
-              Rating<span className={sheet.unit}>kW</span>
-            </th>
-            <th scope="col" className={sheet.number}>
-              Poles
-            </th>
+            <NumberHead name="Rating" unit="kW" />
+            <NumberHead name="Poles" />
             <th scope="col">Class</th>
             <th scope="col">Enclosure</th>
-            <th scope="col" className={sheet.number}>
-              Price<span className={sheet.unit}>{currency}</span>
-            </th>
+            <NumberHead name="Price" unit={currency} />
             <th scope="col">Quoted on</th>
-            <th scope="col" className={sheet.number}>
-              Lead time<span className={sheet.unit}>weeks</span>
-            </th>
+            <NumberHead name="Lead time" unit="weeks" />
             <th scope="col">Source</th>
           </tr>
         </thead>

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { SiteTariff } from '@/lib/features/setup/loaders';
@@ -29,18 +30,10 @@ export function SitesSection({ study, currency, sites }: Props) {
               <tr>
                 <th scope="col">Site</th>
                 <th scope="col">Tariff</th>
-                <th scope="col" className={sheet.number}>
-                  Last kWh<span className={sheet.unit}>{currency}/kWh</span>
-                </th>
-                <th scope="col" className={sheet.number}>
-                  Average kWh<span className={sheet.unit}>{currency}/kWh</span>
-                </th>
-                <th scope="col" className={sheet.number}>
-                  Last kW<span className={sheet.unit}>{currency} a month</span>
-                </th>
-                <th scope="col" className={sheet.number}>
-                  Motors
-                </th>
+                <NumberHead name="Last kWh" unit={`${currency}/kWh`} />
+                <NumberHead name="Average kWh" unit={`${currency}/kWh`} />
+                <NumberHead name="Last kW" unit={`${currency} a month`} />
+                <NumberHead name="Motors" />
               </tr>
             </thead>
             <tbody>

@@ -1,6 +1,7 @@
 'use client';
 
 import { Fragment, useActionState, useRef } from 'react';
+import { NumberHead } from '@/app/_ui/number-head';
 import { Outcome } from '@/app/_ui/outcome';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -98,13 +99,9 @@ export function WishForm(props: Props) {
                     <tr>
                       <th scope="col">Option</th>
                       {years.map((year) => (
-                        <th key={year} scope="col" className={sheet.number}>
-                          {year}
-                        </th>
+                        <NumberHead key={year} name={year} />
                       ))}
-                      <th scope="col" className={sheet.number}>
-                        Any year
-                      </th>
+                      <NumberHead name="Any year" />
                     </tr>
                   </thead>
                   <tbody>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ChartLine } from '@/app/_ui/chart-line';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadRepairOrReplace, type RepairPage } from '@/lib/features/ranking/repair-loader';
@@ -60,10 +61,7 @@ export default async function RepairScreen({ params, searchParams }: Props) {
         <table className={`${sheet.table} ${sheet.short}`}>
           <thead>
             <tr>
-              <th scope="col" className={sheet.number}>
-                Rating
-                <span className={sheet.unit}>{unit}</span>
-              </th>
+              <NumberHead name="Rating" unit={unit} />
               <th scope="col">Replace a failed one</th>
             </tr>
           </thead>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadSpares } from '@/lib/features/ranking/list-loader';
@@ -102,24 +103,12 @@ function Spares({
         <thead>
           <tr>
             <th scope="col">Kind of motor</th>
-            <th scope="col" className={sheet.number}>
-              Worth keeping
-            </th>
-            <th scope="col" className={sheet.number}>
-              In stock
-            </th>
+            <NumberHead name="Worth keeping" />
+            <NumberHead name="In stock" />
             <th scope="col">Would serve</th>
-            <th scope="col" className={sheet.number}>
-              Price of one
-            </th>
-            <th scope="col" className={sheet.number}>
-              Value
-              <span className={sheet.unit}>over {settings.horizonYears} years</span>
-            </th>
-            <th scope="col" className={sheet.number}>
-              Stops to shorten
-              <span className={sheet.unit}>cost at most</span>
-            </th>
+            <NumberHead name="Price of one" />
+            <NumberHead name="Value" unit={`over ${settings.horizonYears} years`} />
+            <NumberHead name="Stops to shorten" unit="cost at most" />
             <th scope="col">Why</th>
           </tr>
         </thead>

@@ -1,3 +1,4 @@
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Programme } from '@/lib/features/sign-off/loaders';
@@ -36,9 +37,7 @@ export function CashFlow({ programme, currency }: Props) {
               <th scope="col">Motor</th>
               <th scope="col">Year</th>
               {columns.slice(0, longest).map((year) => (
-                <th key={year} scope="col" className={sheet.number}>
-                  {year}
-                </th>
+                <NumberHead key={year} name={year} />
               ))}
             </tr>
           </thead>

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { MotorCell, MotorName } from '@/app/_ui/motor-cell';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
@@ -48,20 +49,10 @@ export function Items({ programme, currency, study, motorIds }: Props) {
                   <tr>
                     <th scope="col">Motor</th>
                     <th scope="col">What is done</th>
-                    <th scope="col" className={sheet.number}>
-                      Cost
-                    </th>
-                    <th scope="col" className={sheet.number}>
-                      Present value
-                    </th>
-                    {lowKnown && (
-                      <th scope="col" className={sheet.number}>
-                        In the low case
-                      </th>
-                    )}
-                    <th scope="col" className={sheet.number}>
-                      Chance to pay back in time
-                    </th>
+                    <NumberHead name="Cost" />
+                    <NumberHead name="Present value" />
+                    {lowKnown && <NumberHead name="In the low case" />}
+                    <NumberHead name="Chance to pay back in time" />
                   </tr>
                 </thead>
                 <tbody>

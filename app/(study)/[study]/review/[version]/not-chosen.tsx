@@ -1,3 +1,4 @@
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
@@ -47,16 +48,10 @@ function Choice({ choice: { year, item, others }, currency }: { readonly choice:
             <tr>
               <th scope="col">Option</th>
               <th scope="col">Against the chosen one</th>
-              <th scope="col" className={sheet.number}>
-                Cost
-              </th>
-              <th scope="col" className={sheet.number}>
-                Present value
-              </th>
+              <NumberHead name="Cost" />
+              <NumberHead name="Present value" />
               {years.map((at) => (
-                <th key={at} scope="col" className={sheet.number}>
-                  {at}
-                </th>
+                <NumberHead key={at} name={at} />
               ))}
             </tr>
           </thead>

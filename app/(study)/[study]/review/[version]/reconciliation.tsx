@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { agrees, type Content, reconcile, type workbookOf } from '@/lib/features/sign-off/loaders';
@@ -45,15 +46,9 @@ export function Reconciliation({ content, study, number, workbook }: Props) {
           <thead>
             <tr>
               <th scope="col">Summed from</th>
-              <th scope="col" className={sheet.number}>
-                Motors
-              </th>
-              <th scope="col" className={sheet.number}>
-                Cost
-              </th>
-              <th scope="col" className={sheet.number}>
-                Present value
-              </th>
+              <NumberHead name="Motors" />
+              <NumberHead name="Cost" />
+              <NumberHead name="Present value" />
             </tr>
           </thead>
           <tbody>

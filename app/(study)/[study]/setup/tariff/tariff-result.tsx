@@ -1,3 +1,4 @@
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { TariffView } from '@/lib/features/setup/tariff-view';
@@ -52,12 +53,8 @@ function PriceTable({ view: { periods, currency } }: { readonly view: TariffView
             <tr>
               <th scope="col">Name</th>
               <th scope="col">Hours</th>
-              <th scope="col" className={sheet.number}>
-                As stated<span className={sheet.unit}>{currency}/kWh</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Last kWh<span className={sheet.unit}>with all that hangs on it</span>
-              </th>
+              <NumberHead name="As stated" unit={`${currency}/kWh`} />
+              <NumberHead name="Last kWh" unit="with all that hangs on it" />
             </tr>
           </thead>
           <tbody>
@@ -88,30 +85,12 @@ function HoursTable({ view: { marginal, currency } }: { readonly view: TariffVie
           <thead>
             <tr>
               <th scope="col">Motors that run</th>
-              <th scope="col" className={sheet.number}>
-                Last kWh<span className={sheet.unit}>{currency}/kWh</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Last kW<span className={sheet.unit}>{currency} a month</span>
-              </th>
-              {kvar && (
-                <th scope="col" className={sheet.number}>
-                  Last kvar<span className={sheet.unit}>{currency} a month</span>
-                </th>
-              )}
-              {kvarh && (
-                <th scope="col" className={sheet.number}>
-                  Last kvarh<span className={sheet.unit}>{currency}/kvarh</span>
-                </th>
-              )}
-              {late && (
-                <th scope="col" className={sheet.number}>
-                  In the first year<span className={sheet.unit}>of the demand saving</span>
-                </th>
-              )}
-              <th scope="col" className={sheet.number}>
-                Motors
-              </th>
+              <NumberHead name="Last kWh" unit={`${currency}/kWh`} />
+              <NumberHead name="Last kW" unit={`${currency} a month`} />
+              {kvar && <NumberHead name="Last kvar" unit={`${currency} a month`} />}
+              {kvarh && <NumberHead name="Last kvarh" unit={`${currency}/kvarh`} />}
+              {late && <NumberHead name="In the first year" unit="of the demand saving" />}
+              <NumberHead name="Motors" />
             </tr>
           </thead>
           <tbody>
@@ -192,15 +171,9 @@ function Bill({ view: { bill, currency } }: { readonly view: TariffView }) {
               <thead>
                 <tr>
                   <th scope="col">Item</th>
-                  <th scope="col" className={sheet.number}>
-                    Quantity
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Price<span className={sheet.unit}>{currency}</span>
-                  </th>
-                  <th scope="col" className={sheet.number}>
-                    Amount<span className={sheet.unit}>{currency}</span>
-                  </th>
+                  <NumberHead name="Quantity" />
+                  <NumberHead name="Price" unit={currency} />
+                  <NumberHead name="Amount" unit={currency} />
                 </tr>
               </thead>
               <tbody>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { FindingList } from '@/app/_ui/finding-list';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { LineTable } from '@/lib/engine';
@@ -131,16 +132,10 @@ function Coinciding({ table }: { readonly table: LineTable }) {
             <tr>
               <th scope="col">Spectrum</th>
               <th scope="col">Lines</th>
-              <th scope="col" className={sheet.number}>
-                Apart
-              </th>
-              <th scope="col" className={sheet.number}>
-                Needed
-              </th>
+              <NumberHead name="Apart" />
+              <NumberHead name="Needed" />
               <th scope="col">Parted at</th>
-              <th scope="col" className={sheet.number}>
-                Or by a resolution of
-              </th>
+              <NumberHead name="Or by a resolution of" />
             </tr>
           </thead>
           <tbody>
@@ -194,13 +189,9 @@ function BarCounts({ table }: { readonly table: LineTable }) {
           <thead>
             <tr>
               <th scope="col">Seen at</th>
-              <th scope="col" className={sheet.number}>
-                Bars
-              </th>
+              <NumberHead name="Bars" />
               <th scope="col">Line</th>
-              <th scope="col" className={sheet.number}>
-                Off by
-              </th>
+              <NumberHead name="Off by" />
               <th scope="col">Told from the first at</th>
             </tr>
           </thead>
@@ -236,9 +227,7 @@ function Lines({ table, spectrum }: { readonly table: LineTable; readonly spectr
         <table className={sheet.table}>
           <thead>
             <tr>
-              <th scope="col" className={sheet.number}>
-                Frequency, ± 95 %
-              </th>
+              <NumberHead name="Frequency, ± 95 %" />
               <th scope="col">Line</th>
               <th scope="col">Relation</th>
               <th scope="col">Speaks for</th>

@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { ChartLine } from '@/app/_ui/chart-line';
 import { ChartTornado } from '@/app/_ui/chart-tornado';
 import { FigureText } from '@/app/_ui/figure';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { OptionBreakEven } from '@/lib/engine';
@@ -105,10 +106,7 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
             <tr>
               <th scope="col">Option</th>
               {['Cost', 'Saved a year, ± 95 %', 'Worth, ± 95 %', 'Less than the best by'].map((name) => (
-                <th key={name} scope="col" className={sheet.number}>
-                  {name}
-                  <span className={sheet.unit}>{currency}</span>
-                </th>
+                <NumberHead key={name} name={name} unit={currency} />
               ))}
             </tr>
           </thead>

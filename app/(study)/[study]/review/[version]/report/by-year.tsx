@@ -1,4 +1,5 @@
 import { FigureText } from '@/app/_ui/figure';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Report, Total } from '@/lib/features/sign-off/loaders';
@@ -26,21 +27,10 @@ export function ByYear({ report: { byYear }, currency }: { readonly report: Repo
           <thead>
             <tr>
               <th scope="col">Year</th>
-              <th scope="col" className={sheet.number}>
-                Motors done
-              </th>
-              <th scope="col" className={sheet.number}>
-                Energy
-                <span className={sheet.unit}>kWh</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Money
-                <span className={sheet.unit}>{currency}</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Emissions
-                <span className={sheet.unit}>kg of CO₂</span>
-              </th>
+              <NumberHead name="Motors done" />
+              <NumberHead name="Energy" unit="kWh" />
+              <NumberHead name="Money" unit={currency} />
+              <NumberHead name="Emissions" unit="kg of CO₂" />
             </tr>
           </thead>
           <tbody>

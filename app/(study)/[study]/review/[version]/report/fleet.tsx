@@ -1,4 +1,5 @@
 import { FigureText } from '@/app/_ui/figure';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
@@ -28,13 +29,8 @@ export function Fleet({ report }: { readonly report: Report }) {
           <thead>
             <tr>
               <th scope="col">Motors</th>
-              <th scope="col" className={sheet.number}>
-                Number
-              </th>
-              <th scope="col" className={sheet.number}>
-                Rated
-                <span className={sheet.unit}>kW</span>
-              </th>
+              <NumberHead name="Number" />
+              <NumberHead name="Rated" unit="kW" />
               <th scope="col">What it means</th>
             </tr>
           </thead>

@@ -1,4 +1,5 @@
 import { FigureText } from '@/app/_ui/figure';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { itemWords, mustWords, nameOf } from '@/lib/features/plan/words';
@@ -28,31 +29,13 @@ export function Measures({ report, currency }: Props) {
           <thead>
             <tr>
               <th scope="col">Measure</th>
-              <th scope="col" className={sheet.number}>
-                Motors
-              </th>
-              <th scope="col" className={sheet.number}>
-                Cost
-              </th>
-              <th scope="col" className={sheet.number}>
-                Energy
-                <span className={sheet.unit}>kWh a year</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Demand
-                <span className={sheet.unit}>kW</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Money
-                <span className={sheet.unit}>{currency} a year</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Emissions
-                <span className={sheet.unit}>kg of CO₂ a year</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Present value
-              </th>
+              <NumberHead name="Motors" />
+              <NumberHead name="Cost" />
+              <NumberHead name="Energy" unit="kWh a year" />
+              <NumberHead name="Demand" unit="kW" />
+              <NumberHead name="Money" unit={`${currency} a year`} />
+              <NumberHead name="Emissions" unit="kg of CO₂ a year" />
+              <NumberHead name="Present value" />
             </tr>
           </thead>
           <tbody>
@@ -117,21 +100,10 @@ export function FundedList({ report, programme, currency }: Props & { readonly p
               <th scope="col">Motor</th>
               <th scope="col">Year</th>
               <th scope="col">What is done</th>
-              <th scope="col" className={sheet.number}>
-                Cost
-              </th>
-              <th scope="col" className={sheet.number}>
-                Energy saved
-                <span className={sheet.unit}>kWh a year</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Money saved
-                <span className={sheet.unit}>{currency} a year</span>
-              </th>
-              <th scope="col" className={sheet.number}>
-                Simple payback
-                <span className={sheet.unit}>years</span>
-              </th>
+              <NumberHead name="Cost" />
+              <NumberHead name="Energy saved" unit="kWh a year" />
+              <NumberHead name="Money saved" unit={`${currency} a year`} />
+              <NumberHead name="Simple payback" unit="years" />
             </tr>
           </thead>
           <tbody>

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { BudgetYears } from '@/app/_ui/budget-years';
 import { FigureText } from '@/app/_ui/figure';
 import { LowCase } from '@/app/_ui/low-case';
+import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { type Drawn, reportOf } from '@/lib/features/sign-off/loaders';
@@ -79,9 +80,7 @@ export function ReportBody({ drawn: content, standing, said }: Props) {
             <table className={sheet.table}>
               <thead>
                 <tr>
-                  <th scope="col" className={sheet.number}>
-                    Motors
-                  </th>
+                  <NumberHead name="Motors" />
                   <th scope="col">Why they are left out</th>
                 </tr>
               </thead>
