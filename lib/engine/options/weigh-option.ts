@@ -178,8 +178,8 @@ function simplePayback(scope: MotorScope, candidate: Candidate, saving: Quantity
 }
 
 /**
- * Discounted payback: by the cash flow without the value left, or where the motor has failed by the extra cost over a repair and the saving
- * from then on. Its doubt is taken in proportion to that of the simple payback.
+ * Discounted payback: by the cash flow without the value left. At a failure to come, and against a policy that replaces, whose cash flow is not
+ * against a repair, by the extra cost over a repair and the saving from then on. Its doubt is taken in proportion to that of the simple payback.
  */
 function discountedPayback(
   scope: MotorScope,
@@ -190,7 +190,7 @@ function discountedPayback(
 ): Quantity<'a'> | undefined {
   const { settings } = scope;
   const flows =
-    candidate.kind === 'change-at-failure' || candidate.kind === 'change-failed'
+    candidate.kind === 'change-at-failure' || (candidate.kind === 'change-failed' && settings.policy.atFailure === 'replace')
       ? fromFailure(scope, candidate, payback)
       : flow.cashFlow.map((amount, year) => fromMoney(amount) - fromMoney(flow.lines.residual[year] ?? amount));
   const found = paybackTime(flows, settings.discountRate);

@@ -97,6 +97,21 @@ describe('settings at their ends', () => {
     expect(npv(now)).toBeCloseTo(fromMoney(sumMoney(now.cashFlow)), 1);
     expect(now.figures.discounted_payback?.value).toBeCloseTo(payback(now), 3);
   });
+  it('of a failed motor as of a running one: its own cash flow without the value left, discounted year by year (ASTM E917, by hand)', () => {
+    const settings = { taxRate: 0.3, horizonYears: 15, depreciation: { method: 'straight-line', years: 7 } } as const;
+    const plate = { ...POOR.plate, status: 'failed' } as const;
+    const now = weigh({ ...POOR, plate, settings }).option('replace', 'now');
+    const flows = now.cashFlow.map((amount, year) => fromMoney(amount) - fromMoney(now.lines?.residual[year] ?? amount));
+    expect(flows[0]).toBeLessThan(0);
+    let [left, paid]: [number, number | undefined] = [flows[0] ?? 0, undefined];
+    for (const [year, flow] of flows.entries()) {
+      if (year === 0 || paid !== undefined) continue;
+      const worth = flow / 1.08 ** year;
+      if (left + worth >= 0) paid = year - 1 - left / worth;
+      left += worth;
+    }
+    expect(now.figures.discounted_payback?.value).toBeCloseTo(paid ?? Number.NaN, 6);
+  });
   it('a tax of 100 %: no saving is left, said in words', () => {
     const { option, findings } = weigh({ ...POOR, settings: { taxRate: 1 } });
     const now = option('replace', 'now');
