@@ -59,6 +59,43 @@ describe('bringing a sheet in', () => {
     expect(motors.get('P-2')?.motor.plate.status).toBe('failed');
   });
 
+  test('a torque law takes the place of one stated the other way, with a note, and the sheet written out is read again', async () => {
+    const head = 'tag,site,rated_power_kw,rated_voltage_v';
+    for (const [first, second, field, earlier] of [
+      [
+        `${head},load_torque_exponent\nK-1,North,30,460,1`,
+        'tag,site,load_curve\nK-1,North,kiln',
+        'loadCurve',
+        'load_torque_exponent',
+      ],
+      [
+        `${head},load_curve\nK-1,North,30,460,kiln`,
+        'tag,site,load_torque_exponent\nK-1,North,1',
+        'loadTorqueExponent',
+        'load_curve',
+      ],
+    ] as const) {
+      const id = await study(`law by ${field}`);
+      await imported(temporary.db, id, first);
+      const before = await motorsByTag(id);
+      // The study keeps its own law where that was wished, whole.
+      await imported(temporary.db, id, second, { conflicts: 'kept' });
+      expect((await motorsByTag(id)).get('K-1')?.motor.plate).toEqual(before.get('K-1')?.motor.plate);
+      const done = await imported(temporary.db, id, second);
+      const after = (await motorsByTag(id)).get('K-1');
+      const { loadCurve, loadTorqueExponent } = after?.motor.plate ?? {};
+      expect([loadCurve, loadTorqueExponent]).toEqual(field === 'loadCurve' ? ['kiln', undefined] : [undefined, 1]);
+      expect(after?.notes).toEqual({ [`earlier ${earlier}`]: field === 'loadCurve' ? '1' : 'kiln' });
+      const again = await parseFleet({ name: 'sheet', text: writeFleetCsv(after ? [after] : []) });
+      if (!again.ok) expect.fail(again.problem.text);
+      expect(again.rejected).toEqual([]);
+      expect(again.motors.map(({ motor }) => motor.plate)).toEqual([after?.motor.plate]);
+      expect(await undoImport(temporary.db, { studyId: id, batchId: done.batchId ?? '', who: 'C' })).toMatchObject({ ok: true });
+      const back = (await motorsByTag(id)).get('K-1');
+      expect([back?.motor.plate, back?.notes]).toEqual([before.get('K-1')?.motor.plate, {}]);
+    }
+  });
+
   test('any sheet that the generator makes comes back the same when it is written out again', async () => {
     let round = 0;
     const key = ({ site, tag }: { site: string; tag: string }) => `${site.trim()}\0${tag.trim()}`;

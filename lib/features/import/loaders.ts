@@ -295,6 +295,8 @@ function conflictsOf({ stored, changes }: MotorChange): ShownConflict[] {
 }
 
 function factText({ field }: FactChange, value: unknown): string {
+  // Only a torque law is ever emptied, by the other way of stating it.
+  if (value === undefined) return field === 'load_curve' ? 'an exponent instead' : 'a load curve instead';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (field === 'rated_power_kw' && typeof value === 'object' && value !== null && 'kw' in value && 'unit' in value) {
     return value.unit === 'hp' ? `${horsepowerOf(Number(value.kw))} hp` : `${String(value.kw)} kW`;

@@ -105,11 +105,17 @@ function compareMotor(sheet: SheetMotor, stored: StoredMotor, ruleOf: (field: st
     found.push(change);
     if (!change.conflict || ruleOf(field) === 'sheet') write();
   };
-  for (const column of COLUMNS) compareFact(column, sheet, { motor, merged, plate, geometry }, state);
+  const law = lawTakenOver(sheet, motor.plate);
+  const refused = law && ruleOf(law.kept) === 'kept' ? law.stated : undefined;
+  for (const column of COLUMNS)
+    if (column.name !== refused) compareFact(column, sheet, { motor, merged, plate, geometry }, state);
+  if (law) found.push({ field: law.kept, from: law.from, to: undefined, conflict: true });
+  if (law && !refused) set(plate, LAWS[law.kept], undefined);
   comparePower(sheet, plate, state);
   const duty = compareDuty(sheet.motor, stored, merged.readings, state);
   if (Object.values(geometry).some((value) => value !== undefined)) Object.assign(merged, { lineGeometry: geometry });
-  const notes = joinNotes(stored.notes, sheet.notes);
+  const earlier = law && !refused ? { [`earlier ${law.kept}`]: String(law.from) } : {};
+  const notes = joinNotes(joinNotes(stored.notes, sheet.notes), earlier);
   if (!same(stored.notes, notes)) found.push({ field: 'notes', from: stored.notes, to: notes, conflict: false });
   const wins = (change: FactChange): boolean => change.conflict && ruleOf(change.field) === 'kept';
   return {
@@ -121,6 +127,21 @@ function compareMotor(sheet: SheetMotor, stored: StoredMotor, ruleOf: (field: st
     kept: found.filter(wins),
     rows: sheet.rows,
   };
+}
+
+/** The two columns that state the torque law of a load, of which a motor has one. */
+const LAWS = { load_curve: 'loadCurve', load_torque_exponent: 'loadTorqueExponent' } as const;
+
+/** The kept torque law whose place one in the sheet takes: both on one motor could not be read again. */
+function lawTakenOver(
+  { motor: { plate: sheet } }: SheetMotor,
+  kept: Plate,
+): { readonly stated: keyof typeof LAWS; readonly kept: keyof typeof LAWS; readonly from: string | number } | undefined {
+  if (sheet.loadCurve !== undefined && kept.loadTorqueExponent !== undefined)
+    return { stated: 'load_curve', kept: 'load_torque_exponent', from: kept.loadTorqueExponent };
+  if (sheet.loadTorqueExponent !== undefined && kept.loadCurve !== undefined)
+    return { stated: 'load_torque_exponent', kept: 'load_curve', from: kept.loadCurve };
+  return undefined;
 }
 
 type State = (field: string, from: unknown, to: unknown, write: () => void, mayConflict?: boolean) => void;
