@@ -9,6 +9,7 @@ import { readStudyBook } from '@/lib/features/workbook/study-book';
 import { closeDatabase, database } from '@/lib/platform/db';
 import { readEnv } from '@/lib/platform/env';
 import { prepareDatabase } from '@/lib/platform/prepare-database';
+import { Places } from '@/lib/platform/threads';
 import { opened, rowsOf } from './support/recalculate';
 import { someMotors, studyWith } from './support/study-with-demo';
 
@@ -67,6 +68,25 @@ describe('the workbook of a study written in a thread of its own', () => {
     const next = await bookApart(study);
     if (!next || next === 'busy') throw new Error('there is no workbook');
     expect(rowsOf(await opened(await bytesOf(next.body)), 'Options').length).toBeGreaterThan(1);
+  });
+
+  it('is given up when its reader takes nothing for too long, or went away before the first piece, and the place is free', async () => {
+    const places = new Places({ atOnce: 1, mayWait: 1 });
+    const stalled = await bookApart(study, { places, stallMs: 300 });
+    if (!stalled || stalled === 'busy') throw new Error('there is no workbook');
+    // The only place is taken, so that this one waits until the reader before it is given up.
+    const leaving = new AbortController();
+    const gone = await bookApart(study, { places, gone: leaving.signal });
+    if (!gone || gone === 'busy') throw new Error('there is no workbook');
+    const reader = stalled.body.getReader();
+    await expect(reader.read()).rejects.toThrow('took nothing for too long');
+    leaving.abort();
+    const next = await bookApart(study, { places });
+    if (!next || next === 'busy') throw new Error('there is no workbook');
+    await expect(bytesOf(gone.body)).rejects.toThrow('ended early');
+    expect(rowsOf(await opened(await bytesOf(next.body)), 'Options').length).toBeGreaterThan(1);
+    // Everyone has left: the place can be had at once.
+    await expect.poll(() => places.enter(), { timeout: 5_000 }).toBeTypeOf('function');
   });
 
   it('is none for a study that is not there', async () => {

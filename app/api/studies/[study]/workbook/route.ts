@@ -9,7 +9,7 @@ interface Context {
 export async function GET(request: Request, { params }: Context): Promise<Response> {
   const { study } = await params;
   const motor = new URL(request.url).searchParams.get('motor') ?? undefined;
-  const download = await openWorkbook(study, motor);
+  const download = await openWorkbook(study, motor, { gone: request.signal });
   if (download === undefined) return new Response('There is no such study or motor.\n', { status: 404 });
   if (download === 'busy') return busyResponse();
   const plain = download.fileName.normalize('NFKD').replace(/[^\x20-\x7e]/g, '');
