@@ -55,7 +55,9 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
   const measuredSpeed = possible.motor.readings.find((reading) => reading.shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
   const completed = completePlate(scope, plate, '', measuredSpeed);
   const built = buildMachine(scope, plate, completed.plate, '');
-  const together = evaluateReadings(scope, plate, completed.plate, built, possible.motor.readings);
+  const refused = built.findings.some(({ code }) => code === 'resistance-contradicts-plate');
+  const believed = refused ? { ...plate, statorResistanceOhm: undefined } : plate;
+  const together = evaluateReadings(scope, believed, completed.plate, built, possible.motor.readings);
   const { machine } = together;
   const readings = together.readings.map((found, index) => {
     const asRead = motor.readings[index] ?? found.reading;

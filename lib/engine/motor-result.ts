@@ -9,7 +9,7 @@ import type { LossSet } from './machine/model';
 import { meterEffects } from './meter-effects';
 import { optionResult } from './options/result';
 import { doubtsOf } from './plan/doubts';
-import type { Limits } from './quantity/coverage';
+import { type Limits, widened } from './quantity/coverage';
 import { type Quantity, scaleParts } from './quantity/quantity';
 import { compareByPlace, type RankKey, ranksOf } from './rank';
 import type { EstimateResult, Losses, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
@@ -36,7 +36,7 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
     shaft_power: point && figure(point.shaftPower, currency, limits?.shaftPower),
     load_fraction: point && figure(point.loadFraction, currency, limits?.loadFraction),
     input_power: point && figure(point.inputPower, currency, limits?.inputPower),
-    efficiency: point && figure(point.efficiency, currency, limits?.efficiency),
+    efficiency: point && figure(point.efficiency, currency, limits?.efficiency, widened(point.efficiency, limits?.efficiency)),
     losses: point && lossesResult(point.losses, currency, limits?.totalLoss),
     losses_by_cause: point && causes && byCauseResult(causes, currency),
     estimates: inUse ? estimatesResult(evaluation, inUse, limits) : [],

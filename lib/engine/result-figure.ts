@@ -1,14 +1,17 @@
-import { type Limits, NORMAL_FACTOR, widened } from './quantity/coverage';
+import { type Limits, NORMAL_FACTOR } from './quantity/coverage';
 import { type Quantity, standardUncertainty } from './quantity/quantity';
 import type { Figure } from './result';
 
 /**
  * A quantity as a figure of the results; amounts and amounts a year both take the currency's code, as the results file has it.
- * Values are rounded to 10 significant digits, far below any doubt. `limits` are 95 % limits in the unit of the quantity, which u follows where
- * they are wider than first order says ({@link widened}).
+ * Values are rounded to 10 significant digits, far below any doubt. `limits` are 95 % limits in the unit of the quantity.
  */
-export function figure(quantity: Quantity, currency: string, limits?: Limits | undefined): Figure {
-  const u = widened(standardUncertainty(quantity), limits);
+export function figure(
+  quantity: Quantity,
+  currency: string,
+  limits?: Limits | undefined,
+  u = standardUncertainty(quantity),
+): Figure {
   const half = NORMAL_FACTOR * u;
   const slight = limits ? SLIGHT * (limits.high - limits.low) : 0;
   const told =

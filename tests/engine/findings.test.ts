@@ -52,6 +52,7 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'current-below-magnetising': motorOf({ reading: { currentA: 15 } }),
   'current-low-load': motorOf({ reading: { currentA: 30 } }),
   'not-linear': motorOf({ reading: { inputPowerKw: undefined, shaftSpeedRpm: undefined, currentA: 22 } }),
+  'load-not-told-from-none': motorOf({ reading: { inputPowerKw: 1.9, currentA: 22.5, shaftSpeedRpm: 1799 } }),
   'load-impossible': motorOf({ reading: { inputPowerKw: undefined, currentA: 120 } }),
   'estimates-disagree': motorOf({ reading: { inputPowerKw: 19.5 } }),
   'plate-fits-no-machine': motorOf({ plate: { designLetter: 'D', ratedSpeedRpm: 1500 } }),

@@ -138,14 +138,14 @@ describe('the explanation of a figure', () => {
     let wider = 0;
     for (const { evaluation } of await evaluations(92, 60)) {
       if (!evaluation.point) continue;
-      const { shaftPower } = evaluation.point;
-      const told = limitsOf(evaluation, 'shaft_power', shaftPower)?.widened;
-      const firstOrder = standardUncertainty(shaftPower);
-      const u = motorResult(evaluation).shaft_power?.u ?? Number.NaN;
+      const { efficiency } = evaluation.point;
+      const told = limitsOf(evaluation, 'efficiency', efficiency)?.widened;
+      const firstOrder = standardUncertainty(efficiency);
+      const u = motorResult(evaluation).efficiency?.u ?? Number.NaN;
       expect(told ?? firstOrder).toSatisfy((shown: number) => Math.abs(shown / u - 1) < (told === undefined ? 0.01 : 1e-9));
       if (told !== undefined) wider++;
     }
-    // Loads by speed or amperes alone bend; loads by power do not.
+    // Those bend whose load is known by speed or amperes alone.
     expect(wider).toBeGreaterThan(3);
     expect(wider).toBeLessThan(50);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { typicalPowerFactor } from '@/lib/engine/nameplate/current';
 import { roundingOf } from '@/lib/engine/nameplate/speed';
+import { widened } from '@/lib/engine/quantity/coverage';
 import { figure } from '@/lib/engine/result-figure';
 
 /**
@@ -43,13 +44,14 @@ describe('rounding of a stamped speed', () => {
   });
 });
 
-describe('the standard uncertainty of a figure', () => {
+describe('the standard uncertainty of a figure that bends', () => {
   const quantity = { value: 10, unit: 'kW', parts: { at: [0], by: [1] } } as const;
   it('is never less than its limits of 95 % say', () => {
-    expect(figure(quantity, 'USD', { low: 2, high: 12 }).u).toBeCloseTo(10 / 3.919928, 6);
+    expect(widened(quantity, { low: 2, high: 12 })).toBeCloseTo(10 / 3.919928, 6);
   });
   it('stays where the limits are narrower, as where one rectangular error rules', () => {
-    expect(figure(quantity, 'USD', { low: 8.355, high: 11.645 }).u).toBe(1);
-    expect(figure(quantity, 'USD').u).toBe(1);
+    expect(widened(quantity, { low: 8.355, high: 11.645 })).toBe(1);
+    expect(widened(quantity, undefined)).toBe(1);
+    expect(figure(quantity, 'USD', { low: 2, high: 12 }).u).toBe(1);
   });
 });

@@ -6,7 +6,7 @@ import { type Quantity, standardUncertainty } from '../quantity/quantity';
 /** 95 % limits of a figure, and whether they were drawn. */
 export interface LimitsFound extends Limits {
   readonly drawn: boolean;
-  /** Standard uncertainty that the results give, where it follows wider limits and is more than that of first order. */
+  /** Standard uncertainty that the results give, where it follows wider limits: that of the efficiency does. */
   readonly widened?: number | undefined;
 }
 
@@ -30,6 +30,6 @@ export function limitsOf(evaluation: Evaluation, path: string, quantity: Quantit
   const limits = (drawn ?? found)?.[of];
   if (!limits) return undefined;
   const firstOrder = standardUncertainty(quantity);
-  const u = widened(firstOrder, found?.[of]);
+  const u = of === 'efficiency' ? widened(quantity, found?.efficiency) : firstOrder;
   return { ...limits, drawn: drawn !== undefined, widened: u > TOLD * firstOrder ? u : undefined };
 }

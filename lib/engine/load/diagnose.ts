@@ -13,6 +13,12 @@ import { SUSPICION } from './suspicion';
 /** Chance that a row holds some mistake before anything is known of it (common practice: one in fifty), shared among the mistakes. */
 const PRIOR = 0.02;
 
+/** What the rarity of one mistake costs, in log-odds. */
+const RARE = Math.log(MISTAKES.length / PRIOR);
+
+/** Log-odds behind the best so far from which an explanation is not tried, however well it might fit: 1000 to 1. */
+const HOPELESS = Math.log(1000);
+
 /** Odds against the next best explanation from which a mistake is named. */
 const NAMED_AT = 3;
 
@@ -48,6 +54,7 @@ export function diagnose(
   const explanations: { row: number; mistake?: Mistake; score: number }[] = [];
   const chance = asRead.some(isImpossible) ? undefined : scoreOf(quiet, fromPlate, asRead);
   if (chance !== undefined) explanations.push({ row: 0, score: chance });
+  let lowest = chance ?? Number.POSITIVE_INFINITY;
   asRead.forEach((each, place) => {
     if (each.reading.readingCondition === 'uncoupled') return;
     const { reading } = each;
@@ -55,14 +62,17 @@ export function diagnose(
     for (const mistake of MISTAKES) {
       let best: number | undefined;
       for (const proposal of mistake.propose(reading, plate, quiet)) {
+        if (proposal.cost + RARE > lowest + HOPELESS) continue;
         const score = mended(quiet, plate, fromPlate, asRead, place, proposal);
         if (score !== undefined && (best === undefined || score + proposal.cost < best)) best = score + proposal.cost;
       }
-      if (best !== undefined) explanations.push({ row: reading.row, mistake, score: best + Math.log(MISTAKES.length / PRIOR) });
+      if (best === undefined) continue;
+      explanations.push({ row: reading.row, mistake, score: best + RARE });
+      lowest = Math.min(lowest, best + RARE);
     }
   });
   // Something else, that leaves the rows without any say: what a named mistake has to beat.
-  explanations.push({ row: 0, score: fromPlate.fit.chiSquared / 2 + Math.log(MISTAKES.length / PRIOR) + ANYTHING });
+  explanations.push({ row: 0, score: fromPlate.fit.chiSquared / 2 + RARE + ANYTHING });
   explanations.sort((a, b) => a.score - b.score);
   const [first, second, third] = explanations;
   if (!first?.mistake) return undefined;

@@ -7,7 +7,8 @@ export const LOAD = catalogue({
   'power-negative': kind<{ row: number; input_power: number }>({
     severity: 'disqualifies',
     text: (e) => `The input power of ${e.input_power} kW in row ${e.row} is not positive; a running motor takes power.`,
-    cause: 'A current transformer sits the wrong way round, or voltage and current of different phases were paired.',
+    cause:
+      'A current transformer sits the wrong way round, voltage and current of different phases were paired, or the load drives the motor (a hoist lowering, a conveyor running downhill).',
     next: `Check direction and phase of each current sensor and read again at the same load. Never open a current-transformer secondary. ${LIVE}`,
   }),
   'power-impossible': kind<{ row: number; input_power: number; rated_input: number }>({
@@ -106,6 +107,13 @@ export const LOAD = catalogue({
       `The plain ratio of amperes in row ${e.row} is ${(e.ratio * 100).toFixed(0)} %; below about half load it overstates the load, so the magnetising current was taken out and the interval is wide.`,
     cause: 'The magnetising current hardly falls with the load.',
     next: `Measure input power. ${LIVE}`,
+  }),
+  'load-not-told-from-none': kind<{ row: number; load: number; u: number }>({
+    severity: 'warning',
+    text: (e) =>
+      `The load in row ${e.row}, ${(e.load * 100).toFixed(1)} % ± ${(e.u * 196).toFixed(1)} %, cannot be told from none: so reads a motor that runs free.`,
+    cause: 'The motor was uncoupled, its belt off, or its machine idling when it was read.',
+    next: `See that the machine is driven and at work, and read again. If the motor often idles, ask whether it may be stopped. ${LIVE}`,
   }),
   'load-impossible': kind<{ row: number; method: string; load: number }>({
     severity: 'warning',

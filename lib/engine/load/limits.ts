@@ -78,7 +78,13 @@ export function pointLimits(
       found[of] = bent(of, figure, factor, near, leads, climbs(of) ? climb : undefined);
     }
   }
+  found.efficiency = possibleShare(found.efficiency);
   return { ...found, linear: ESTIMATED.every((of) => of === 'loss' || found[of].bend < TOO_STRONG) };
+}
+
+/** Limits of a share, which no bend takes below none or above all: with a load of none in reach, so is an efficiency of none. */
+function possibleShare(found: Found): Found {
+  return { ...found, low: Math.max(0, found.low), high: Math.min(1, found.high) };
 }
 
 /** The figures that limits are sought for, as the estimator gives them. */

@@ -72,7 +72,7 @@ export function meterReading(
   const accuracy = scope.settings.accuracy;
   const driveFed = plate.driveFed === true || reading.readingsAt === 'drive-input' || reading.readingsAt === 'drive-output';
   const atOutput = reading.readingsAt === 'drive-output';
-  const onLine = !driveFed || (reading.frequencyHz !== undefined && reading.readingsAt !== 'drive-input');
+  const onLine = !driveFed || outputFrequency(reading);
   if (driveFed) findings.push(onLine ? LOAD.make('drive-fed-losses', { row }) : LOAD.make('drive-without-frequency', { row }));
   const usesMotorTerminals = !driveFed || atOutput;
 
@@ -134,7 +134,7 @@ export function meterReading(
     negativeSequence:
       voltage && reading.voltagesV ? (sequenceMagnitudes(reading.voltagesV)?.negative ?? 0) / plate.ratedVoltageV : 0,
     onLine,
-    ...temperatures(scope, reading),
+    ...temperatures(scope, reading, findings),
     findings,
   };
 }
@@ -165,7 +165,7 @@ function usablePower(
   findings: Finding[],
 ): Quantity<'kW'> | undefined {
   const row = reading.row;
-  const factor = readPowerFactor(reading, findings);
+  const factor = readPowerFactor(plate, reading, findings);
   const apparent = other.voltage && other.current ? N.apparent_power.f(other.voltage.value, other.current.value) : undefined;
   const read = reading.inputPowerKw;
   if (read === undefined) {
@@ -214,14 +214,20 @@ function usablePower(
   });
 }
 
-function readPowerFactor(reading: Reading, findings: Finding[]): number | undefined {
+function readPowerFactor(plate: Plate, reading: Reading, findings: Finding[]): number | undefined {
   const pct = reading.powerFactorPct;
   if (pct === undefined || pct === 0) return undefined;
   if (Math.abs(pct) <= 1) {
     findings.push(LOAD.make('power-factor-typed-as-fraction', { row: reading.row, read: pct }));
     return undefined;
   }
-  return Math.abs(pct) > 100 ? undefined : pct / 100;
+  if (Math.abs(pct) > 100) return undefined;
+  // What a drive takes from the mains may lead, and so may a synchronous motor.
+  if (pct < 0 && plate.machineKind !== 'synchronous' && reading.readingsAt !== 'drive-input') {
+    findings.push(LOAD.make('reading-value-impossible', { row: reading.row, column: 'power_factor_pct', value: pct }));
+    return undefined;
+  }
+  return pct / 100;
 }
 
 function usableSpeed(
@@ -248,6 +254,15 @@ function usableSpeed(
 /** A mains is 50 or 60 Hz, and a plate may be of the other: beyond a quarter either way it is none. */
 const MAINS_RATIO = 1.25;
 
+/** Hertz within which a frequency at a drive's input is that of the mains. */
+const MAINS_WANDER = 1;
+
+/** True where the frequency read is the drive's output: one read at its input is, unless it is that of a mains. */
+function outputFrequency({ frequencyHz, readingsAt }: Reading): boolean {
+  if (frequencyHz === undefined) return false;
+  return readingsAt !== 'drive-input' || [50, 60].every((mains) => Math.abs(frequencyHz - mains) > MAINS_WANDER);
+}
+
 /** Supply frequency: read, else rated with the usual wander of a large grid. */
 function supplyFrequency(
   scope: MotorScope,
@@ -261,7 +276,7 @@ function supplyFrequency(
   const isMains = read !== undefined && read < rated * MAINS_RATIO && read > rated / MAINS_RATIO;
   if (read !== undefined && !driveFed && !isMains)
     findings.push(LOAD.make('frequency-not-the-mains', { row: reading.row, frequency: read, rated_frequency: rated }));
-  if (read !== undefined && read > 0 && (driveFed || isMains) && reading.readingsAt !== 'drive-input') {
+  if (read !== undefined && read > 0 && (driveFed ? outputFrequency(reading) : isMains)) {
     return meter(scope, {
       value: read,
       unit: 'Hz',
@@ -281,8 +296,16 @@ function supplyFrequency(
   });
 }
 
-function temperatures(scope: MotorScope, reading: Reading): Pick<Metered, 'windingTemperature' | 'ambient'> {
+/** Kelvin by which a thermometer on a running winding may read below the air around it. */
+const COLDER = 3;
+
+function temperatures(scope: MotorScope, reading: Reading, findings: Finding[]): Pick<Metered, 'windingTemperature' | 'ambient'> {
   const winding = reading.windingTempMethod === 'surface' ? undefined : reading.windingTempC;
+  const { ambientC } = reading;
+  if (winding !== undefined && ambientC !== undefined && winding < ambientC - COLDER) {
+    findings.push(LOAD.make('reading-value-impossible', { row: reading.row, column: 'winding_temp_c', value: winding }));
+    return { windingTemperature: undefined, ambient: undefined };
+  }
   const of = (value: number, label: string, id: string, u: number): Quantity<'K'> =>
     leaf(scope, {
       value,

@@ -70,6 +70,9 @@ const scaledVoltage = (reading: Reading, factor: number): Reading => ({
 /** Ln of how much wider a free value may lie than a meter reads: a slip known to 0.002 could be anywhere within about one. */
 const FREE_VALUE = Math.log(1 / (Math.sqrt(2 * Math.PI) * 0.002));
 
+/** Rating of the motor that stands there over that of the plate, where the plate is another motor’s: the same, or a few steps away. */
+const OTHER_RATINGS = [1, 0.5, 2] as const;
+
 /**
  * The usual mistakes of field readings (common practice), each with the value that it would have hidden.
  *
@@ -167,7 +170,11 @@ export const MISTAKES: readonly Mistake[] = [
   {
     code: 'speed-of-another-shaft',
     without: withoutSpeed,
-    propose: (reading) => (reading.shaftSpeedRpm === undefined ? [] : [{ reading: withoutSpeed(reading), cost: FREE_VALUE }]),
+    // Resistance in a wound rotor's circuit slows it as well: there a slow shaft is no sign of another.
+    propose: (reading, plate) =>
+      reading.shaftSpeedRpm === undefined || plate.machineKind === 'wound-rotor'
+        ? []
+        : [{ reading: withoutSpeed(reading), cost: FREE_VALUE }],
   },
   {
     code: 'poles-not-the-motors',
@@ -194,19 +201,19 @@ export const MISTAKES: readonly Mistake[] = [
       const stamps = [plate.ratedCurrentA, plate.ratedSpeedRpm, plate.ratedPowerFactorPct, plate.nominalEfficiencyPct];
       const count = stamps.filter((stamp) => stamp !== undefined).length;
       if (count < 2) return [];
-      return [
-        {
-          reading,
-          plate: {
-            ...plate,
-            ratedCurrentA: undefined,
-            ratedSpeedRpm: undefined,
-            ratedPowerFactorPct: undefined,
-            nominalEfficiencyPct: undefined,
-          },
-          cost: 1.5 * count,
+      const cost = 1.5 * count + Math.log(OTHER_RATINGS.length);
+      return OTHER_RATINGS.map((factor) => ({
+        reading,
+        plate: {
+          ...plate,
+          ratedPowerKw: plate.ratedPowerKw * factor,
+          ratedCurrentA: undefined,
+          ratedSpeedRpm: undefined,
+          ratedPowerFactorPct: undefined,
+          nominalEfficiencyPct: undefined,
         },
-      ];
+        cost,
+      }));
     },
   },
 ];

@@ -3,6 +3,7 @@ import type { PlateMachine } from '../machine/build';
 import type { CompletedPlate, Machine, OperatingPoint } from '../machine/model';
 import { operatingPoint } from '../machine/operate';
 import type { Plate, Reading } from '../motor';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Finding } from '../quantity/finding';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Agreement } from '../result';
@@ -67,6 +68,12 @@ export function evaluateReadings(
   return together(scope, completed, fromPlate, mended, fitOf(scope, fromPlate, mended));
 }
 
+/** Loads below this that may as well be none are remarked upon; above it an interval that reaches down to none is but wide. */
+const HARDLY_ANY = 0.15;
+
+/** Load that a machine may take with nothing to do: the friction of bearings, seals and belts (common practice). */
+const IDLE = 0.02;
+
 /** Below this chance the usual mistakes are tried; named they are only on their odds. */
 const SUSPICIOUS = 0.05;
 
@@ -126,13 +133,16 @@ function together(
         };
       }
       const { loadFraction } = found;
-      const findings =
-        joint.agreement && joint.agreement.p < DISAGREEMENT
-          ? [
-              ...each.findings,
-              LOAD.make('estimates-disagree', { row: each.reading.row, p: joint.agreement.p, spread: spreadOf(estimates) }),
-            ]
-          : each.findings;
+      const { row } = each.reading;
+      const findings = [...each.findings];
+      if (joint.agreement && joint.agreement.p < DISAGREEMENT)
+        findings.push(LOAD.make('estimates-disagree', { row, p: joint.agreement.p, spread: spreadOf(estimates) }));
+      const load = loadFraction.value;
+      if (load >= HIGHEST) findings.push(LOAD.make('load-impossible', { row, method: 'all together', load }));
+      if (load < HARDLY_ANY) {
+        const u = standardUncertainty(loadFraction);
+        if (load - NORMAL_FACTOR * u < IDLE) findings.push(LOAD.make('load-not-told-from-none', { row, load, u }));
+      }
       const point = operatingPoint(scope, machine, loadFraction, {
         voltageRatio: found.voltageRatio,
         windingTemperature: each.metered.windingTemperature,

@@ -302,7 +302,9 @@ function measured(
     }
   }
   const friction = plate.frictionWindageKw;
-  if (friction !== undefined && friction < totalLoss * 0.5)
+  if (friction !== undefined && friction >= totalLoss * 0.5)
+    findings.push(PLATE.make('plate-value-impossible', { column: 'friction_windage_kw', value: friction }));
+  else if (friction !== undefined)
     observations.push(
       observation(
         'measured_friction',
@@ -353,6 +355,8 @@ function freeRun(
       ),
     );
   }
+  if (current !== undefined && share !== undefined && !(share > 0.1 && share < 0.9))
+    findings.push(PLATE.make('plate-value-impossible', { column: 'no_load_current_a', value: current }));
   const input = plate.noLoadPowerKw;
   if (input === undefined) return;
   const stator = current === undefined ? 0 : 0.4 * rest * (current / completed.ratedCurrent.value) ** 2;

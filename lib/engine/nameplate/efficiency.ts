@@ -51,6 +51,14 @@ export function ratedEfficiency(
     frequencyHz,
     standards: scope.settings.standards,
   };
+  if (usable !== undefined && plate.machineKind !== 'synchronous') {
+    const standard = standardEfficiency(scope.tables, query)?.pct ?? usable;
+    const ratio = lossRatio(usable, standard);
+    if (ratio > MOST_LOSS || ratio < LEAST_LOSS) {
+      findings.push(PLATE.make('efficiency-impossible', { stamped: usable }));
+      usable = undefined;
+    }
+  }
   if (usable !== undefined) {
     return {
       efficiency: make(
@@ -105,6 +113,14 @@ export function ratedEfficiency(
     known: false,
     findings,
   };
+}
+
+/** Rated losses over those of a standard motor of the same rating, beyond which an efficiency is that of no such motor (common practice). */
+const MOST_LOSS = 3;
+const LEAST_LOSS = 0.28;
+
+function lossRatio(pct: number, other: number): number {
+  return (100 / pct - 1) / (100 / other - 1);
 }
 
 /** Further apart than this many standard uncertainties, test and plate contradict each other. */

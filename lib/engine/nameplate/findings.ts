@@ -71,8 +71,9 @@ export const PLATE = catalogue({
     severity: 'warning',
     text: (e) =>
       `The stamped speed of ${e.rated_speed} r/min would put ${(e.rotor_share * 100).toFixed(0)} % of the rated loss into the rotor, which the stamped efficiency does not allow. The speed was not used.`,
-    cause: 'Speed or efficiency were misread, or belong to another motor.',
-    next: 'Read speed and efficiency from the plate again.',
+    cause:
+      'Speed or efficiency were misread, or belong to another motor; or the motor is for another frequency than the sheet says.',
+    next: 'Read speed, efficiency and frequency from the plate again; write the frequency into rated_frequency_hz.',
   }),
   'current-of-other-voltage': kind<{ stamped: number; expected: number; ratio: number }>({
     severity: 'warning',

@@ -1,5 +1,5 @@
 import cdf from '@stdlib/stats-base-dists-normal-cdf';
-import type { Parts, Sources } from './quantity';
+import { type Parts, type Sources, standardUncertainty } from './quantity';
 
 /** 95 % limits of a figure, in its unit. */
 export interface Limits {
@@ -14,11 +14,12 @@ const CHANCE = 0.95;
 export const NORMAL_FACTOR = 1.959963984540054;
 
 /**
- * Standard uncertainty of a figure with 95 % limits: where these are wider than first order says, that of a normal distribution with limits as
+ * Standard uncertainty of a figure that bends to one side: where its 95 % limits are wider than first order says, that of a normal distribution with limits as
  * wide; u of first order would hold too seldom there (JCGM 101:2008, 5.9: the standard uncertainty is the standard deviation of the figure's own
  * distribution).
  */
-export function widened(firstOrder: number, limits: Limits | undefined): number {
+export function widened(quantity: { readonly parts: Parts }, limits: Limits | undefined): number {
+  const firstOrder = standardUncertainty(quantity);
   return limits ? Math.max(firstOrder, (limits.high - limits.low) / (2 * NORMAL_FACTOR)) : firstOrder;
 }
 

@@ -43,6 +43,11 @@ export const SUSPICION_PLANTS: readonly Plant[] = [
   { tag: 'A-19', story: 'a meter set to horsepower', change: power((kw) => kw / KILOWATTS_PER_HORSEPOWER) },
   { tag: 'G-8', story: 'watts written for kilowatts', change: power((kw) => kw * 1000) },
   {
+    tag: 'G-6',
+    story: 'amperes multiplied by √3 on paper',
+    change: latest(({ currentA = 40 }) => ({ currentsA: undefined, currentA: rounded(currentA * Math.sqrt(3)) })),
+  },
+  {
     tag: 'E-14',
     story: 'amperes of the 575 V connection, no power factor on the plate',
     change: plate((own) => ({ ratedPowerFactorPct: undefined, ratedCurrentA: rounded((own.ratedCurrentA ?? 50) * 0.77) })),

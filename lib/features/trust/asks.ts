@@ -31,6 +31,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'speed-not-the-motors': ask('usual', 'speed', 'frequency'),
   'current-below-magnetising': ask('usual', 'power', 'currents', 'voltages'),
   'current-low-load': ask('usual', 'power', 'voltages', 'currents'),
+  'load-not-told-from-none': ask('usual', ...LOAD_SET),
   'load-impossible': ask('usual', 'plate', ...LOAD_SET),
   'estimates-disagree': ask('usual', 'plate', ...LOAD_SET),
   'not-linear': ask('usual', 'power', 'voltages', 'currents'),
