@@ -58,3 +58,30 @@ test('a site’s tariff is typed, worked out, saved and taken back', async ({ pa
   await expect(page.getByText(/Taken back; 1 key changed/)).toBeVisible();
   await expect(page.getByText('Its prices serve for all motors of the site.')).toBeVisible();
 });
+
+test('a tariff that was saved in another window meanwhile is not overwritten unseen', { tag: '@once' }, async ({
+  page,
+  context,
+}) => {
+  const study = await plantStudy('Two tariffs', 3, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  const address =
+    (await page.getByRole('region', { name: 'Sites and their prices' }).getByRole('link').first().getAttribute('href')) ?? '';
+  const other = await context.newPage();
+  for (const [window, price] of [
+    [page, '0.21'],
+    [other, '0.19'],
+  ] as const) {
+    await window.goto(address);
+    await window.getByLabel('Energy, row 1: price').fill(price);
+    await window.locator('#tariff-who').fill('R. Example');
+  }
+  const save = (window: typeof page) => window.getByRole('button', { name: 'Save the tariff' }).click();
+  await save(other);
+  await expect(other.getByText(/Saved; 1 key changed/)).toBeVisible();
+  await save(page);
+  await expect(page.getByRole('alert').filter({ hasText: 'has been changed by somebody else' })).toBeVisible();
+  await expect(page.getByLabel('Energy, row 1: price')).toHaveValue('0.21');
+  await save(page);
+  await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
+});

@@ -272,12 +272,15 @@ function resultOf(parsed: ParsedFleet, plan: ImportPlan, titles: ReadonlyMap<str
   };
 }
 
-/** Columns for want of which rows are rejected, since the sheet has none that goes there: said once, not row by row. */
+/** Required columns for want of which rows are rejected, since the sheet has none that goes there: said once, not row by row. */
 function missingColumns({ rejected }: ParsedFleet, titles: ReadonlyMap<string, string>): PreviewResult['missing'] {
-  const names = new Set(rejected.flatMap(({ issues }) => issues.map(({ column }) => column)));
-  return [...names].flatMap((name) => {
-    const column = titles.has(name) ? undefined : columnByName(name);
-    return column ? [{ name, label: column.label }] : [];
+  const wanting = new Set(rejected.flatMap(({ issues }) => issues.map(({ column }) => column)));
+  const stated = (need: string | undefined) => [...titles.keys()].some((name) => columnByName(name)?.required === need);
+  return [...wanting].flatMap((name) => {
+    const column = columnByName(name);
+    if (column?.required === undefined || titles.has(name)) return [];
+    // One column of power is enough, in whichever unit.
+    return column.required === 'one-of-power' && stated('one-of-power') ? [] : [{ name, label: column.label }];
   });
 }
 

@@ -6,7 +6,7 @@ interface Props {
   readonly tag: string;
 }
 
-/** Between two sentences; not within a number or after a unit in the middle of one. */
+/** Between two sentences: a full stop, a blank and a capital. */
 const SENTENCES = /(?<=\.) (?=[A-Z])/;
 
 /** Why a motor is so decided: the sentence of most weight, and the others one key away, so that many motors can be looked over. Paper has all. */
