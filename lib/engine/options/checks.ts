@@ -181,12 +181,27 @@ function* heatReasons(change: Change): Generator<Reason> {
   const asks = `the place leaves ${pct(left)} of the smaller rating, and the highest step asks for ${pct(highestLoad)}`;
   if (altitude !== undefined && altitude > RATED_ALTITUDE_M && !carries)
     yield ['altitude', `at ${altitude.toFixed(0)} m, above the ${RATED_ALTITUDE_M} m up to which ratings hold, ${asks}`];
+  const asked = Math.max(highestLoad, rmsLoad);
+  if ((altitude === undefined || ambientC === undefined) && asked <= 1 && asked > THIN)
+    yield [
+      'place',
+      `its duty asks for ${pct(asked)} of the smaller rating, which a place above ${RATED_ALTITUDE_M} m or ${RATED_AMBIENT_C} °C may not leave, and ${unknownPlace(altitude, ambientC)}`,
+    ];
   if (ambientC !== undefined && ambientC > RATED_AMBIENT_C && !carries)
     yield [
       'ambient',
       `at the ambient of ${ambientC.toFixed(0)} °C that was read, above the ${RATED_AMBIENT_C} °C up to which ratings hold, ${asks}`,
     ];
 }
+
+/** What of the place is not known, in words. */
+export function unknownPlace(altitudeM: number | undefined, ambientC: number | undefined): string {
+  if (altitudeM === undefined && ambientC === undefined) return 'neither altitude nor ambient is known';
+  return altitudeM === undefined ? 'the altitude is not known' : 'the ambient is not known';
+}
+
+/** Above this share of its rating a motor has not the room for what a place not known may take: 1500 m, or 44 °C (assumed). */
+const THIN = 0.95;
 
 /** Rise by resistance of the rating, K: class B, to which ordinary premium motors are rated (common practice; NEMA MG 1 12.43, secondary). */
 const RATED_RISE_K = 80;

@@ -155,6 +155,12 @@ export const OPTIONS = catalogue({
     cause: 'The repair that is spared, a rebate or the value left cover the cost.',
     next: 'Judge by the net present value.',
   }),
+  'place-unknown': kind<{ what: string; assumed: string }>({
+    severity: 'note',
+    text: (e) => `A smaller rating is weighed, and ${e.what}: at most ${e.assumed} assumed.`,
+    cause: 'The cells altitude_m or ambient_c are empty.',
+    next: 'Fill them in where the place is high or hot.',
+  }),
   'check-before': kind<{ check: string; detail: string }>({
     severity: 'warning',
     text: (e) => `Check before acting: ${e.detail}.`,

@@ -1,6 +1,7 @@
 import { behindDrive } from '../condition/indicators/shared';
 import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
+import { unknownPlace } from './checks';
 import { standardFrame } from './costs';
 import { OPTIONS } from './findings';
 import type { Present } from './present';
@@ -21,15 +22,32 @@ export interface HeatOn {
  */
 export function heatOn(present: Present, change: Change): HeatOn {
   let unbalancePct: number | undefined;
-  let ambientC: number | undefined;
   for (const reading of present.readings) {
     const volts = reading.voltagesV;
     if (volts && !behindDrive(present.plate, reading)) unbalancePct = deviationPct(volts);
-    if (reading.ambientC !== undefined) ambientC = Math.max(ambientC ?? reading.ambientC, reading.ambientC);
   }
   const running = change.steps.filter((step) => step.hours?.value !== 0);
   const loads = running.map((step) => step.point.loadFraction.value);
-  return { highestLoad: Math.max(0, ...loads), rmsLoad: rmsLoad(running), unbalancePct, ambientC };
+  return { highestLoad: Math.max(0, ...loads), rmsLoad: rmsLoad(running), unbalancePct, ambientC: highestAmbient(present) };
+}
+
+/** Highest ambient that was read, °C. */
+function highestAmbient({ readings }: Present): number | undefined {
+  let highest: number | undefined;
+  for (const { ambientC } of readings) if (ambientC !== undefined) highest = Math.max(highest ?? ambientC, ambientC);
+  return highest;
+}
+
+/** Said once for a motor where a smaller rating is weighed and something of its place is not known. */
+export function placeNote(present: Present, ratings: readonly number[]): Finding | undefined {
+  const { altitudeM, ratedPowerKw } = present.plate;
+  const ambientC = highestAmbient(present);
+  if ((altitudeM !== undefined && ambientC !== undefined) || !ratings.some((rating) => rating < ratedPowerKw)) return undefined;
+  const assumed = [...(altitudeM === undefined ? ['1000 m'] : []), ...(ambientC === undefined ? ['40 °C'] : [])];
+  return OPTIONS.make('place-unknown', {
+    what: unknownPlace(altitudeM, ambientC),
+    assumed: `${assumed.join(' and ')} ${assumed.length === 1 ? 'is' : 'are'}`,
+  });
 }
 
 function deviationPct(volts: readonly [number, number, number]): number | undefined {

@@ -7,6 +7,7 @@ import { lawFindings } from './load-law';
 import type { Option } from './option';
 import { type Present, presentSide, runningWorth, type WeighInput } from './present';
 import { otherRatings, standardRatings } from './ratings';
+import { placeNote } from './resize-notes';
 import { type Candidate, keepOption, weighOption } from './weigh-option';
 import type { Worths } from './worth';
 
@@ -37,7 +38,10 @@ export function weighOptions(scope: MotorScope, input: WeighInput): { options: O
     OPTIONS.make(present.failed ? 'failed-must-act' : 'nothing-spent', {}),
   ]);
   const options: Option[] = [keep];
-  const changes = changeCandidates(scope, present, costs, ratingsToWeigh(scope, input, present));
+  const ratings = ratingsToWeigh(scope, input, present);
+  const place = placeNote(present, ratings);
+  if (place) findings.push(place);
+  const changes = changeCandidates(scope, present, costs, ratings);
   const repair = repairCandidate(scope, present, changes.find(({ action }) => action === 'replace')?.worths);
   const candidates: Candidate[] = repair ? [repair, ...changes] : changes;
   let tooLarge = false;

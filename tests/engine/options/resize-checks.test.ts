@@ -32,14 +32,25 @@ describe('heat of a smaller rating', () => {
   });
   it('against what a voltage unbalance leaves: 0.95 at 2 % (NEMA MG 1 figure 14-1, as read off by a handbook)', () => {
     expect(checksOf({}, { rmsLoad: 0.94, unbalancePct: 2 })).toEqual([]);
-    expect(checksOf({}, { rmsLoad: 0.96, unbalancePct: 2 })).toEqual(['heat']);
-    expect(checksOf({}, { rmsLoad: 0.96 })).toEqual([]);
+    // The place is known to be neither high nor hot, so that the unbalance alone speaks.
+    expect(checksOf({ altitudeM: 0 }, { rmsLoad: 0.96, unbalancePct: 2, ambientC: 25 })).toEqual(['heat']);
+    expect(checksOf({ altitudeM: 0 }, { rmsLoad: 0.96, ambientC: 25 })).toEqual([]);
     expect(checksOf({}, { rmsLoad: 0.5, unbalancePct: 5.1 })).toEqual(['unbalance']);
   });
   it('and by place and highest step', () => {
     expect(checksOf({ altitudeM: 1000 }, { ambientC: 40 })).toEqual([]);
     expect(checksOf({ altitudeM: 1200 })).toEqual(['altitude']);
     expect(checksOf({}, { ambientC: 45 })).toEqual(['ambient']);
+    expect(checksOf({}, { highestLoad: 1.02 })).toEqual(['highest-load']);
+  });
+  it('and by a place that is not known where less than 5 % is left for it (5 %: 1500 m, or 44 °C, by the rules below)', () => {
+    expect([shareLeftByPlace(1500, 40), shareLeftByPlace(1000, 44)]).toEqual([0.95, 0.95]);
+    expect(checksOf({}, { highestLoad: 0.96 })).toEqual(['place']);
+    expect(checksOf({ altitudeM: 300 }, { rmsLoad: 0.96 })).toEqual(['place']);
+    expect(checksOf({}, { highestLoad: 0.96, ambientC: 25 })).toEqual(['place']);
+    expect(checksOf({ altitudeM: 300 }, { highestLoad: 0.96, ambientC: 25 })).toEqual([]);
+    expect(checksOf({}, { highestLoad: 0.95 })).toEqual([]);
+    // Beyond its rating the motor is too small in any place.
     expect(checksOf({}, { highestLoad: 1.02 })).toEqual(['highest-load']);
   });
   it('at what the place leaves of the rating: 1 % of the rise for each 100 m (NEMA MG 1 14.4, from memory), 1 of 80 K for each kelvin', () => {
