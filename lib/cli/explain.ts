@@ -2,6 +2,7 @@ import { type Derivation, derive, type Evaluation, evaluateMotor, figuresOf, IND
 import { LIMIT_STATUS_WORDS, marginWords } from '@/lib/features/condition/words';
 import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
+import { decisionText } from './decision-text';
 import { EXIT, UsageError } from './exit';
 import { machineBehind, machineText, OF_MACHINE } from './machine-behind';
 import { openOutput } from './output';
@@ -16,13 +17,12 @@ export async function explain(call: Call): Promise<number> {
   const reference = loadTables();
   const study = await readStudy(call.settings, reference);
   const tests = await readCallTests(call, reference);
-  const motor = tests.join(motorOf(call, await readFleetSheet(call, { asOf: study.settings.asOf })));
+  const fleet = await readFleetSheet(call, { asOf: study.settings.asOf });
+  const motors = [...fleet.motors];
+  const motor = tests.join(motorOf(call, { ...fleet, motors }));
   for (const remark of study.remarks) console.error(remark);
-  const evaluation = evaluateMotor(
-    motor,
-    { settings: study.settings, tables: reference.tables, prices: study.prices },
-    new Map(),
-  );
+  const context = { settings: study.settings, tables: reference.tables, prices: study.prices };
+  const evaluation = evaluateMotor(motor, context, new Map());
   const figures = figuresOf(evaluation);
   const paths = call.figure === undefined ? USUAL.filter((path) => figures.has(path)) : [call.figure];
   if (call.figure === undefined && paths.length === 0) {
@@ -46,6 +46,13 @@ export async function explain(call: Call): Promise<number> {
   } else {
     const condition = call.figure === undefined ? conditionText(evaluation) : '';
     const blocks = [...derivations.map(asText), ...(machine ? [machineText(machine)] : []), ...(condition ? [condition] : [])];
+    if (call.figure === undefined || call.figure.startsWith('options.'))
+      blocks.push(
+        decisionText(
+          evaluation,
+          motors.map((entry) => tests.join(entry.motor)),
+        ),
+      );
     output.write(blocks.join('\n'));
   }
   output.finish();

@@ -241,6 +241,28 @@ describe('study explain', () => {
     expect(verdict.margin.value).toBeCloseTo(1.5, 9);
   });
 
+  it('ends with the decision, what would turn it, and the spare that would serve the motor; a decision turns where it says', () => {
+    const first = ROW.replace(',6000,', ',1500,');
+    const three = sheet('explain-decision.csv', first, first.replace('P-1', 'P-2'), first.replace('P-1,North', 'P-3,South'));
+    const decidedAt = (energy: number) => {
+      const settings = file(`explain-${energy}.json`, JSON.stringify({ schema: 1, energy_price_per_kwh: energy }));
+      return results(three, '--settings', settings).results.motors[0]?.decision.option;
+    };
+    const all = studyCommand('explain', three, '--tag', 'P-1');
+    const text = all.out.slice(all.out.indexOf('Decision: '));
+    const decided = /^Decision: (\S+)/.exec(text)?.[1];
+    expect(decided).toBe(results(three).results.motors[0]?.decision.option);
+    expect(text).toContain('Runner-up by value: ');
+    // Two of the three are of this site.
+    expect(text).toContain('one would serve 2 motors of the site, it among them');
+    // The price is printed to a thousandth, and lies below that of the defaults.
+    const price = Number(/With energy at ([\d.]+) USD a kWh \(\d+ % less\)/.exec(text)?.[1]);
+    expect(price).toBeLessThan(defaultSettings().energyPricePerKwh);
+    expect(decidedAt(price + 0.001)).toBe(decided);
+    expect(decidedAt(price - 0.001)).not.toBe(decided);
+    expect(studyCommand('explain', three, '--tag', 'P-1', '--figure', 'losses.stator').out).not.toContain('Decision: ');
+  });
+
   it('goes from the load down to stamps and meters', () => {
     const ran = studyCommand('explain', sheet('explain.csv', ROW), '--tag', 'P-1', '--figure', 'losses.stator');
     expect(ran.code).toBe(0);

@@ -4,12 +4,13 @@ import type { PrismaClient } from '@/lib/platform/db';
 import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { readStudyMotors } from '../fleet/data';
 import { studyInForce } from '../study/context';
+import { shelfGiven, USUAL_SHELF } from './spare-of';
 import { adviceOf, type SpareAdvice } from './spares';
 
-/** What no sheet holds; what is not asked for, or cannot be, is as usual: 8 weeks, and 2 % a year for room, care and insurance (common practice). */
+/** What no sheet holds; what is not asked for, or cannot be, is as usual. */
 const asked = z.object({
-  weeks: z.coerce.number().min(0).max(200).catch(8),
-  keeping: z.coerce.number().min(0).max(50).catch(2),
+  weeks: z.coerce.number().min(0).max(200).catch(USUAL_SHELF.weeks),
+  keeping: z.coerce.number().min(0).max(50).catch(USUAL_SHELF.keeping),
 });
 
 /** Which new motors are worth keeping on the shelf. */
@@ -33,11 +34,7 @@ export async function readSpares(db: PrismaClient, studyId: string, wanted: unkn
   const given = asked.parse(wanted);
   const stored = await fleetAsEvaluated(db, force, await readStudyMotors(db, studyId, { withHistory: true }));
   const motors = stored.flatMap(({ motor }) => shelfMotor(evaluateMotor(motor, context)) ?? []);
-  const shelves = shelvesOf(
-    motors,
-    { settings, prices },
-    { restockYears: (given.weeks * 7) / 365.25, keepingPerYear: given.keeping / 100 },
-  );
+  const shelves = shelvesOf(motors, { settings, prices }, shelfGiven(given));
   const served = shelves.reduce((sum, { tags }) => sum + tags.length, 0);
   const inService = stored.filter(({ motor }) => motor.plate.status !== 'spare' && motor.plate.status !== 'retired').length;
   return {
