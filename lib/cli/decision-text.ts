@@ -16,7 +16,9 @@ export function decisionText({ motor, decision, options, scope }: Evaluation, fl
   lines.push(
     ...(found.length > 0
       ? found.map(({ text }) => `  ${text}`)
-      : ['  No price of energy, hours, cost or load from a quarter to four times that of today turns the decision.']),
+      : [
+          '  No price of energy, hours, cost or load within reach, and from a quarter to four times that of today, turns the decision.',
+        ]),
   );
   const spare = spareOf(motor, fleet, study);
   if (spare) lines.push('', 'Spare on the shelf', '', ...spareSentences(spare).map((text) => `  ${text}`));

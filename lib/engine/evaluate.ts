@@ -55,6 +55,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
   const measuredSpeed = possible.motor.readings.find((reading) => reading.shaftSpeedRpm !== undefined)?.shaftSpeedRpm;
   const completed = completePlate(scope, plate, '', measuredSpeed);
   const built = buildMachine(scope, plate, completed.plate, '');
+  // What the plate refutes is not believed by the way of segregated losses either.
   const refused = built.findings.some(({ code }) => code === 'resistance-contradicts-plate');
   const believed = refused ? { ...plate, statorResistanceOhm: undefined } : plate;
   const together = evaluateReadings(scope, believed, completed.plate, built, possible.motor.readings);

@@ -16,11 +16,11 @@ export const test = base.extend<{ quiet: undefined }>({
 });
 
 /**
- * The page must be there: while one gives way to the next it has no title. Fails with the rules and elements when the page breaks WCAG 2.2 A or AA as far as axe can tell. Dark colours change nothing but contrast, so
+ * Fails with the rules and elements when the page breaks WCAG 2.2 A or AA as far as axe can tell. Dark colours change nothing but contrast, so
  * on the desktop that one rule is asked once more in the dark.
  */
 export async function expectAccessible(page: Page): Promise<void> {
-  // The title comes with the streamed page, a moment after its heading.
+  // The title comes with the streamed page, a moment after its heading; while one page gives way to the next there is none.
   await expect(page).toHaveTitle(/\S/);
   // The quick way of asking looks at one frame, and so sees all of a page that has no other.
   expect(page.frames()).toHaveLength(1);

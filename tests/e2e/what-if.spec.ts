@@ -20,6 +20,8 @@ test('what if energy were dearer: the fleet is ranked at once, the address keeps
   expect(more).toBeGreaterThan(count);
   await expect(page.getByText(/\d+ decisions turn\./)).toBeVisible();
   await expect(page.getByRole('region', { name: 'Motors in rank order as moved' }).getByText(/^was /).first()).toBeVisible();
+  // The page is fetched anew once the move has settled, and has no title while it gives way to itself.
+  await expect(page).toHaveURL(/price=2/);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 

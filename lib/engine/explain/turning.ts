@@ -33,11 +33,13 @@ const STEPS = 12;
 const HALVINGS = 14;
 /** Hours of a leap year: nothing runs longer. */
 const MOST_HOURS = 8784;
+/** Share of its rating beyond which no motor runs for long, whatever its service factor (common practice). */
+const MOST_LOAD = 1.5;
 
 /**
  * The runner-up of a decision, and for each lever the nearest factor at which the motor, evaluated again in full, is decided otherwise. For a
  * page, not for a fleet: up to a hundred evaluations.
- * Units: factors. Valid for: factors from 1/4 to 4, hours up to those of a leap year.
+ * Units: factors. Valid for: factors from 1/4 to 4, hours up to those of a leap year, loads up to half as much again as the rating.
  */
 export function turnings(question: Question): Turnings {
   const now = evaluateMotor(question.motor, question.study);
@@ -47,7 +49,7 @@ export function turnings(question: Question): Turnings {
     const at = (factor: number) => decisionAt(question, now, lever, factor);
     // A duty written out by its steps has no doubt of the reading's own: where that alone decides otherwise, nothing may be said.
     if (at(1)?.option !== decided) continue;
-    const most = highestFactor(question, lever);
+    const most = highestFactor(question, now, lever);
     const nearest = [nearestTurn(at, decided, most), nearestTurn(at, decided, 1 / FARTHEST)]
       .filter((factor) => factor !== undefined)
       .sort((a, b) => Math.abs(Math.log(a)) - Math.abs(Math.log(b)))[0];
@@ -96,10 +98,13 @@ function withLoad({ motor, study }: Question, { duty }: Evaluation, factor: numb
   return { motor: { ...motor, plateDuty: { row: Number.MAX_SAFE_INTEGER, steps } }, study };
 }
 
-function highestFactor(question: Question, lever: TurningLever): number {
+function highestFactor(question: Question, { duty }: Evaluation, lever: TurningLever): number {
   const hours = statedHours(question);
-  if (lever !== 'hours' || hours === undefined || hours <= 0) return FARTHEST;
-  return Math.max(1, Math.min(FARTHEST, MOST_HOURS / hours));
+  const highest = Math.max(0, ...(duty?.points ?? []).map(({ loadFraction }) => loadFraction.value));
+  const within = (most: number, now: number | undefined): number =>
+    now ? Math.max(1, Math.min(FARTHEST, most / now)) : FARTHEST;
+  if (lever === 'hours') return within(MOST_HOURS, hours);
+  return lever === 'load' ? within(MOST_LOAD, highest) : FARTHEST;
 }
 
 /** The factor nearest to 1 on the way to an end at which another option is decided, halved to about one part in ten thousand. */

@@ -41,8 +41,8 @@ const LEAST_PULL_UP = 0.65;
 /** An overload relay of the ordinary class trips after so many seconds at starting current (class 10; from memory). */
 const RELAY_SECONDS = 10;
 /** Altitude and ambient up to which a rating holds: US DOE Motor Systems Tip Sheet 10 (3300 ft, from memory, for the altitude). */
-const RATED_ALTITUDE_M = 1000;
-const RATED_AMBIENT_C = 40;
+export const RATED_ALTITUDE_M = 1000;
+export const RATED_AMBIENT_C = 40;
 /** Above this unbalance no motor should run (NEMA MG 1 14.36). */
 const MOST_UNBALANCE_PCT = 5;
 

@@ -1,7 +1,7 @@
 import { behindDrive } from '../condition/indicators/shared';
 import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
-import { unknownPlace } from './checks';
+import { RATED_ALTITUDE_M, RATED_AMBIENT_C, unknownPlace } from './checks';
 import { standardFrame } from './costs';
 import { OPTIONS } from './findings';
 import type { Present } from './present';
@@ -43,7 +43,10 @@ export function placeNote(present: Present, ratings: readonly number[]): Finding
   const { altitudeM, ratedPowerKw } = present.plate;
   const ambientC = highestAmbient(present);
   if ((altitudeM !== undefined && ambientC !== undefined) || !ratings.some((rating) => rating < ratedPowerKw)) return undefined;
-  const assumed = [...(altitudeM === undefined ? ['1000 m'] : []), ...(ambientC === undefined ? ['40 °C'] : [])];
+  const assumed = [
+    ...(altitudeM === undefined ? [`${RATED_ALTITUDE_M} m`] : []),
+    ...(ambientC === undefined ? [`${RATED_AMBIENT_C} °C`] : []),
+  ];
   return OPTIONS.make('place-unknown', {
     what: unknownPlace(altitudeM, ambientC),
     assumed: `${assumed.join(' and ')} ${assumed.length === 1 ? 'is' : 'are'}`,

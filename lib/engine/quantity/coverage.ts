@@ -14,9 +14,9 @@ const CHANCE = 0.95;
 export const NORMAL_FACTOR = 1.959963984540054;
 
 /**
- * Standard uncertainty of a figure that bends to one side: where its 95 % limits are wider than first order says, that of a normal distribution with limits as
- * wide; u of first order would hold too seldom there (JCGM 101:2008, 5.9: the standard uncertainty is the standard deviation of the figure's own
- * distribution).
+ * Standard uncertainty of a figure that bends to one side: where its 95 % limits are wider than first order says, that of a normal
+ * distribution with limits as wide, since u of first order would hold too seldom there. Common practice; that u is the deviation of the
+ * figure's own distribution and not that of first order is JCGM 101:2008, from memory.
  */
 export function widened(quantity: { readonly parts: Parts }, limits: Limits | undefined): number {
   const firstOrder = standardUncertainty(quantity);

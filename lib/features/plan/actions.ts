@@ -8,7 +8,7 @@ import { ok, type Problem, problemOf, type Result, refuse } from '@/lib/platform
 import { wakeRunner } from '../evaluation/runner';
 import { readNumber } from '../fleet/number';
 import { readStudy } from '../study/data';
-import { asWhole, changedMeanwhile, openedOn } from '../study/meanwhile';
+import { asWhole, changedMeanwhile, meanwhileProblem, openedOn } from '../study/meanwhile';
 import { writeSettings } from '../study/mutations';
 import { readSettings, settingsToJson } from '../study/settings';
 import { rememberWho } from '../study/who';
@@ -28,11 +28,6 @@ export interface PlanState {
   /** What holds now, where somebody else changed it since the form was opened: sent again, the form was opened on this. */
   readonly seen?: Readonly<Record<string, string>>;
 }
-
-const CHANGED_MEANWHILE = {
-  text: 'Somebody else has changed this since the page was opened; nothing was saved.',
-  remedy: 'Save again to have yours in its place, or load the page again to see the other.',
-} as const;
 
 const UNREADABLE = refuse('form', 'The study is not named.', 'Load the page again.');
 
@@ -143,7 +138,8 @@ export async function saveBudgets(_: PlanState, form: FormData): Promise<PlanSta
     const study = await readStudy(database().read, id);
     if (!study) return { problem: { text: 'There is no such study any more.', remedy: 'Go back to the first page.' } };
     const now = asWhole([study.settings.budget, study.settings.objective, study.settings.moneyTerms]);
-    if (changedMeanwhile(openedOn(form), new Map(Object.entries(now)))) return { problem: CHANGED_MEANWHILE, typed, seen: now };
+    if (changedMeanwhile(openedOn(form), new Map(Object.entries(now))))
+      return { problem: meanwhileProblem('This'), typed, seen: now };
     const file = { ...settingsToJson(study.settings, study.pricesFile), budget, objective, money_terms };
     const checked = readSettings(JSON.stringify(file));
     if (!checked.ok) return { problem: checked.problem, typed };
@@ -220,7 +216,8 @@ export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState
   try {
     const before = await loadTerms(study);
     const now = asWhole(before);
-    if (changedMeanwhile(openedOn(form), new Map(Object.entries(now)))) return { problem: CHANGED_MEANWHILE, typed, seen: now };
+    if (changedMeanwhile(openedOn(form), new Map(Object.entries(now))))
+      return { problem: meanwhileProblem('This'), typed, seen: now };
     const terms = planTermsSchema.safeParse({
       ...before,
       limits,

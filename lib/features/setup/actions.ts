@@ -7,7 +7,7 @@ import { wakeRunner } from '../evaluation/runner';
 import { planFromFile } from '../plan/wish-file';
 import { replacePrices } from '../prices/mutations';
 import { readStudy } from '../study/data';
-import { changedMeanwhile, joinCells, openedOn } from '../study/meanwhile';
+import { changedMeanwhile, joinCells, meanwhileProblem, openedOn } from '../study/meanwhile';
 import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
 import { readPrices } from '../study/prices';
 import { whoSchema } from '../study/schema';
@@ -195,10 +195,7 @@ export async function sendTariff(_: TariffState, form: FormData): Promise<Tariff
     return {
       typed,
       seen: Object.fromEntries(now),
-      problem: {
-        text: 'The tariff of this site has been changed by somebody else since the page was opened; nothing was saved.',
-        remedy: 'Save again to have yours in its place, or load the page again to see the other.',
-      },
+      problem: meanwhileProblem('The tariff of this site'),
     };
   if (intent === 'remove') {
     const { [site]: _gone, ...tariffs } = settings.tariffs;

@@ -47,6 +47,14 @@ export function changedMeanwhile(shown: ReadonlyMap<string, string> | undefined,
   return [...shown.keys(), ...now.keys()].some((key) => (shown.get(key) ?? '') !== (now.get(key) ?? ''));
 }
 
+/** What is said where a form is not saved, since somebody else has changed what it holds; `what` begins the sentence. */
+export function meanwhileProblem(what: string): { readonly text: string; readonly remedy: string } {
+  return {
+    text: `${what} has been changed by somebody else since the page was opened; nothing was saved.`,
+    remedy: 'Save again to have yours in its place, or load the page again to see the other.',
+  };
+}
+
 /** What a form was opened on where it is saved as a whole, not cell by cell. */
 export function asWhole(value: unknown): Readonly<Record<string, string>> {
   return { whole: JSON.stringify(value) };

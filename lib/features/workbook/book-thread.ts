@@ -19,8 +19,9 @@ export interface BookWishes {
 }
 
 /**
- * The workbook of a whole study, written in a thread of its own that lives outside the bundle, so that other requests do not wait for it. A piece is
- * asked for when the reader has room for it; a reader who goes away, or takes nothing for `stallMs`, ends the work, so that the place is free for others. `undefined` when there is no such study, `busy` when too many wait.
+ * The workbook of a whole study, written in a thread of its own that lives outside the bundle, so that other requests do not wait for it. A
+ * piece is asked for when the reader has room for it; a reader who goes away, or takes nothing for `stallMs`, ends the work, so that the place
+ * is free for others. `undefined` when there is no such study, `busy` when too many wait.
  */
 export async function bookApart(
   studyId: string,

@@ -51,6 +51,15 @@ describe('what turns a decision', () => {
     expect(turnings(spare)).toMatchObject({ decided: 'keep', turnings: [] });
     for (const { lever, factor } of answer.turnings) if (lever === 'hours') expect(factor * 8000).toBeLessThanOrEqual(8784);
   });
+  it('is no load above half as much again as the rating, however little a motor runs', () => {
+    for (const hours of [600, 900, 1300, 1800, 2500]) {
+      const little = question(hours);
+      const { duty } = evaluateMotor(little.motor, little.study);
+      const highest = Math.max(...(duty?.points ?? []).map(({ loadFraction }) => loadFraction.value));
+      for (const { lever, factor } of turnings(little).turnings)
+        if (lever === 'load') expect(factor * highest, `${hours} h`).toBeLessThanOrEqual(1.5 + 1e-9);
+    }
+  });
 });
 
 describe('repair or replace by rating and hours', () => {
