@@ -11,7 +11,7 @@
  */
 
 const GENERATOR = '^(scripts/(generate|formula/)|lib/engine/formula/generate)';
-const DATABASE_FILES = '^(lib/features/[^/]+/(data|mutations)|lib/platform/(db|audit|session))[.]ts$';
+const DATABASE_FILES = '^(lib/features/[^/]+/(data|mutations)|lib/platform/(db|one-connection|audit|session))[.]ts$';
 const PACKAGES = '(^|/)node_modules/';
 const NUMERIC_PACKAGES = '(^|/)node_modules/(ml-[^/]+|is-any-array|@stdlib/[^/]+)/';
 const PRISMA = '(^|/)node_modules/(@prisma/|prisma/|[.]prisma/)|^lib/platform/generated/';
@@ -233,7 +233,7 @@ module.exports = {
       name: 'prisma-in-its-files',
       severity: 'error',
       comment:
-        'Prisma is used in data.ts, mutations.ts and lib/platform/{db,audit,session}.ts. Add a function there and call it.',
+        'Prisma is used in data.ts, mutations.ts and lib/platform/{db,one-connection,audit,session}.ts. Add a function there and call it.',
       from: { path: '^(app|lib)/', pathNot: `${DATABASE_FILES}|^lib/platform/generated/` },
       to: { path: PRISMA },
     },

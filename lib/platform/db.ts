@@ -4,9 +4,9 @@
  * Two clients share the file. The adapter lets one transaction at a time use a client and makes everything else on it wait, so
  * reads have a client of their own and pages stay quick while an import is being written.
  */
-import { PrismaLibSql } from '@prisma/adapter-libsql';
 import { readEnv } from './env';
 import { type Prisma, PrismaClient } from './generated/prisma/client';
+import { OneConnection } from './one-connection';
 import { BUSY_TIMEOUT_MS, openSqlite, type Sqlite } from './sqlite';
 
 export type { Prisma, PrismaClient } from './generated/prisma/client';
@@ -34,7 +34,7 @@ export interface Database {
 const TRANSACTION_TIMEOUT_MS = 120_000;
 
 function client(file: string): PrismaClient {
-  const adapter = new PrismaLibSql({ url: `file:${file}`, timeout: BUSY_TIMEOUT_MS });
+  const adapter = new OneConnection({ url: `file:${file}`, timeout: BUSY_TIMEOUT_MS });
   return new PrismaClient({ adapter, transactionOptions: { timeout: TRANSACTION_TIMEOUT_MS, maxWait: TRANSACTION_TIMEOUT_MS } });
 }
 
@@ -50,13 +50,7 @@ export function openDatabase(file: string): Database {
       watch ??= openSqlite(file, { readonly: true });
       return Number(watch.all('PRAGMA data_version')[0]?.data_version);
     },
-    write: (work) =>
-      writer.$transaction(async (tx) => {
-        // SQLite transactions start as readers; a write that touches no row takes the writer's lock at once and so cannot find
-        // later that somebody else was quicker.
-        await tx.$executeRaw`UPDATE "Study" SET "id" = "id" WHERE 1 = 0`;
-        return work(tx);
-      }),
+    write: (work) => writer.$transaction(work),
     close: async () => {
       watch?.close();
       watch = undefined;

@@ -100,6 +100,26 @@ test('writers queue up and lose nothing; readers do not wait for them', () =>
     expect((await db.read.study.findUniqueOrThrow({ where: { id } })).version).toBe(7);
   }));
 
+test('a transaction that cannot be ended well does not stand in the way of the next', () =>
+  withDatabase(async (db) => {
+    const cutOff = db.write(async (tx) => {
+      await tx.study.create({ data: { name: 'Lost', settings: '{}' } });
+      // What a full disk does: the database gives up by itself, and there is nothing left to keep.
+      await tx.$executeRawUnsafe('ROLLBACK');
+    });
+    await expect(cutOff).rejects.toThrow();
+    await db.write((tx) => tx.study.create({ data: { name: 'Kept', settings: '{}' } }));
+    expect(await db.read.study.findMany({ select: { name: true } })).toEqual([{ name: 'Kept' }]);
+  }));
+
+test('one transaction after another runs on one connection, so that writing opens no further files', () =>
+  withDatabase(async (db) => {
+    // Such a table is seen by the connection that made it alone.
+    await db.write((tx) => tx.$executeRawUnsafe('CREATE TEMP TABLE "Mark" ("x" INTEGER)'));
+    for (let i = 0; i < 3; i++) await db.write((tx) => tx.$executeRawUnsafe('INSERT INTO "Mark" VALUES (1)'));
+    expect(await db.write((tx) => tx.$queryRawUnsafe('SELECT count(*) AS "marks" FROM "Mark"'))).toEqual([{ marks: 3 }]);
+  }));
+
 test('the order of tags in the database is the order in which people count', () =>
   withDatabase(async (db) => {
     const study = await db.read.study.create({ data: { name: 'Invented works', settings: '{}' } });
