@@ -1,7 +1,7 @@
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
 import { evaluateRows, falseAlarms, LOSSES, type Score, scoreMistakes, scoresOf } from '../engine/support/simulated';
-import { WORLDS, type WorldName } from '../simulator/beliefs';
+import { worldNamed } from '../simulator/beliefs';
 import { corruptFleet, MISTAKES } from '../simulator/corrupt';
 import { rowsOf, simulateFleet } from '../simulator/fleet';
 import { Chance } from '../simulator/random';
@@ -12,8 +12,7 @@ import { Chance } from '../simulator/random';
  */
 const motors = Number(process.argv[2] ?? 4000);
 const seed = Number(process.argv[3] ?? 1);
-const world = Object.keys(WORLDS).find((name): name is WorldName => name === (process.argv[4] ?? 'usual'));
-if (world === undefined) throw new Error(`worlds are ${Object.keys(WORLDS).join(', ')}`);
+const world = worldNamed(process.argv[4]);
 const readBefore = Number(process.argv[5] ?? 0);
 const reference = loadTables();
 const study = { settings: defaultSettings(), tables: reference.tables, prices: reference.prices };

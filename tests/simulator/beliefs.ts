@@ -179,3 +179,10 @@ export const WORLDS = {
   },
 } as const satisfies Readonly<Record<string, World>>;
 export type WorldName = keyof typeof WORLDS;
+
+/** The world of that name, the usual one without; an error that names them all for a name that none has. */
+export function worldNamed(name = 'usual'): WorldName {
+  const found = Object.keys(WORLDS).find((world): world is WorldName => world === name);
+  if (found === undefined) throw new Error(`worlds are ${Object.keys(WORLDS).join(', ')}`);
+  return found;
+}
