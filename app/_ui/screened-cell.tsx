@@ -1,5 +1,6 @@
 import type { Screened } from '@/lib/engine';
-import { ABSENT, formatFigure } from '@/lib/platform/format';
+import { screenedText } from '@/lib/features/ranking/measure-words';
+import { ABSENT } from '@/lib/platform/format';
 import { NumberHead } from './number-head';
 import sheet from './sheet-page.module.css';
 
@@ -11,12 +12,6 @@ export function SavedHeads({ currency }: { readonly currency: string }) {
       <NumberHead name="Money saved" unit={`${currency} a year`} />
     </>
   );
-}
-
-/** A screened figure in words: as many digits as the range that its assumptions allow deserves. */
-export function screenedText({ low, likely, high }: Screened): { readonly likely: string; readonly range: string | undefined } {
-  const text = formatFigure({ value: likely, u: 0, low, high, unit: '1' });
-  return { likely: text.value, range: text.low === undefined ? undefined : `${text.low} to ${text.high}` };
 }
 
 /** A cell with a screened figure: the likely value above the range that its assumptions allow. */

@@ -90,6 +90,13 @@ export const COMMANDS = {
     formats: ['text', 'json'],
     reads: true,
   },
+  measures: {
+    call: 'measures FLEET [--settings S] [--bench TESTS] [--format csv|json] [--out FILE]',
+    says: 'lists what else is worth a look beside new motors, with cost and payback where the price list holds them: screening, in no plan',
+    options: { ...COMMON, ...READING, bench: { type: 'string' } },
+    formats: ['csv', 'json'],
+    reads: true,
+  },
   lines: {
     call: 'lines FLEET --tag T [--site S] [--settings S] [--format text|json|csv] [--out FILE]',
     says: 'lists the spectral lines to expect of a motor and which of them coincide',

@@ -1,9 +1,12 @@
-import { type Evaluation, type Motor, turnings } from '@/lib/engine';
+import { type Evaluation, type Measure, type Motor, measuresOf, turnings } from '@/lib/engine';
+import { afterTheOthers, screenedText, worthwhile, worthwhileTogether } from '@/lib/features/ranking/measure-words';
+import { interacting } from '@/lib/features/ranking/measures';
 import { spareOf, spareSentences } from '@/lib/features/ranking/spare-of';
 import { formatMoney } from '@/lib/platform/format';
 
-/** What was decided and why, the runner-up, what would turn the decision, and whether a spare is worth keeping. */
-export function decisionText({ motor, decision, options, scope }: Evaluation, fleet: readonly Motor[]): string {
+/** What was decided and why, the runner-up, what would turn the decision, what else is worth a look, and whether a spare is worth keeping. */
+export function decisionText(evaluation: Evaluation, fleet: readonly Motor[]): string {
+  const { motor, decision, options, scope } = evaluation;
   const { settings } = scope;
   const study = { settings, tables: scope.tables, prices: scope.prices };
   const lines = [`Decision: ${decision.option}`, '', ...decision.because.map(({ text }) => `  ${text}`)];
@@ -20,7 +23,45 @@ export function decisionText({ motor, decision, options, scope }: Evaluation, fl
           '  No price of energy, hours, cost or load within reach, and from a quarter to four times that of today, turns the decision.',
         ]),
   );
+  lines.push(...alsoWorth(evaluation));
   const spare = spareOf(motor, fleet, study);
   if (spare) lines.push('', 'Spare on the shelf', '', ...spareSentences(spare).map((text) => `  ${text}`));
   return `${lines.join('\n')}\n`;
+}
+
+/** Measures beside another motor, each with what it saves, costs and pays back; nothing without any. */
+function alsoWorth(evaluation: Evaluation): string[] {
+  const { settings } = evaluation.scope;
+  const found = measuresOf(evaluation);
+  if (found.measures.length === 0) return [];
+  const joint = interacting({ found });
+  const lines = found.measures.flatMap((measure) => [
+    `  ${sentences(measure.text, savedText(measure, settings.currency) && `Saves ${savedText(measure, settings.currency)}.`)}`,
+    `    ${sentences(worthwhile(measure, settings).words, joint.includes(measure.id) ? afterTheOthers(measure) : '')}`,
+    `    ${measure.assumed}`,
+  ]);
+  if (joint.length > 1)
+    lines.push(
+      `  Together, each acting on what those before it leave, they save ${savedText({ energySaved: found.energySavedTogether, moneySaved: found.moneySavedTogether }, settings.currency)}.`,
+      `    ${worthwhileTogether(found, settings).words}`,
+    );
+  return ['', 'Also worth a look: screening estimates, in no plan', '', ...lines];
+}
+
+function sentences(...parts: readonly (string | undefined)[]): string {
+  return parts.filter((part) => part !== undefined && part !== '').join(' ');
+}
+
+/** What is saved a year, likely and between its two ends; empty for nothing. */
+function savedText({ energySaved, moneySaved }: Pick<Measure, 'energySaved' | 'moneySaved'>, currency: string): string {
+  const parts = [
+    [energySaved, 'kWh'],
+    [moneySaved, currency],
+  ] as const;
+  const words = parts.flatMap(([saved, unit]) => {
+    if (!saved) return [];
+    const { likely, range } = screenedText(saved);
+    return [`${likely} ${unit}${range === undefined ? '' : ` (${range})`}`];
+  });
+  return words.length === 0 ? '' : `${words.join(' and ')} a year`;
 }

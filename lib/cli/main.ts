@@ -11,6 +11,7 @@ const RUN: Readonly<Record<CommandName, (call: Call) => Promise<number>>> = {
   check: async (call) => (await import('./check')).check(call),
   bench: async (call) => (await import('./bench')).bench(call),
   explain: async (call) => (await import('./explain')).explain(call),
+  measures: async (call) => (await import('./measures')).measures(call),
   lines: async (call) => (await import('./lines')).lines(call),
   verify: async (call) => (await import('./verify')).verify(call),
   settings: async (call) => (await import('./settings')).settings(call),

@@ -81,7 +81,16 @@ export type * from './motor';
 export { type FleetKey, fleetKeyOf, motorResult, rankMotors } from './motor-result';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, LaterTerm } from './options/flow-plan';
-export { MEASURE_IDS, type Measure, type MeasureId, type Measures, measuresOf, type Screened } from './options/measures';
+export type { MeasureCost, ScreenedPayback } from './options/measure-cost';
+export {
+  countsTogether,
+  MEASURE_IDS,
+  type Measure,
+  type MeasureId,
+  type Measures,
+  measuresOf,
+  type Screened,
+} from './options/measures';
 export { BOUGHT_CLASSES } from './options/price';
 export type { PriceGrowth } from './options/running-prices';
 export { bestShelf, type Shelf, type ShelfWorth, shelfWorth } from './options/shelf';
@@ -110,6 +119,7 @@ export { compareForRank, compareNaturally, type RankKey, ranksOf } from './rank'
 export { type MovableMotor, movableOf } from './rerank/movable';
 export type * from './result';
 export type * from './settings';
+export { PRICE_ITEMS } from './settings';
 export type * from './tables';
 export { type BillLine, billFits, type MonthBill, type YearBill, yearBill } from './tariff/bill';
 export { unpricedHours } from './tariff/compile';

@@ -77,9 +77,18 @@ export interface Depreciation {
   readonly factor?: number | undefined;
 }
 
+/**
+ * What a price list may hold: a motor, jobs on one and its fitting; then, each as fitted, what the measures beside a new motor want. A
+ * capacitor is priced by the kvar, all else by the piece for a motor of the rating.
+ */
+export const PRICE_ITEMS = [
+  ...(['motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'] as const),
+  ...(['notched-belt', 'synchronous-belt', 'drive', 'capacitor'] as const),
+] as const;
+
 /** One line of a price list, in the study's currency. */
 export interface Price {
-  readonly item: 'motor' | 'rewind' | 'bearing-job' | 'removal-install' | 'frame-adapter';
+  readonly item: (typeof PRICE_ITEMS)[number];
   readonly ratedPowerKw?: number | undefined;
   readonly poles?: number | undefined;
   readonly efficiencyClass?: string | undefined;

@@ -26,7 +26,7 @@ describe('study', () => {
   it('says how it is used, and its version', () => {
     const help = studyCommand('--help');
     expect(help.code).toBe(0);
-    for (const command of ['evaluate', 'check', 'explain', 'lines', 'settings']) expect(help.out).toContain(command);
+    for (const command of ['evaluate', 'check', 'explain', 'measures', 'lines', 'settings']) expect(help.out).toContain(command);
     const { version } = JSON.parse(readFileSync(path.join(ROOT, 'package.json'), 'utf8')) as { version: string };
     expect(studyCommand('--version').out.trim()).toBe(version);
   });
@@ -261,6 +261,32 @@ describe('study explain', () => {
     expect(decidedAt(price + 0.001)).toBe(decided);
     expect(decidedAt(price - 0.001)).not.toBe(decided);
     expect(studyCommand('explain', three, '--tag', 'P-1', '--figure', 'losses.stator').out).not.toContain('Decision: ');
+  });
+
+  it('names what else is worth a look, with cost and payback where the list has a price and in words where not', () => {
+    const heads = HEADER.replace('hours_per_year', 'hours_per_year,driven_machine,flow_control,coupling,peak_load_kw');
+    const row = ROW.replace(',6000,', ',6000,fan,damper,v-belt,36,');
+    const fan = file('measures.csv', `${heads}\n${row}\n`);
+    const also = (out: string) => out.slice(out.indexOf('Also worth a look'), out.indexOf('Spare on the shelf'));
+    const invented = also(studyCommand('explain', fan, '--tag', 'P-1').out);
+    expect(invented).toMatch(/Vary the speed of the fan.* Saves [\d,]+ kWh/);
+    expect(invented).toMatch(/Costs about \$[\d,]+ \(an invented price\) and pays back in [\d.]+ years \([\d.]+ to [\d.]+\)/);
+    expect(invented).toMatch(/Once those above are done: [\d.]+ years\./);
+    file('own-prices.csv', 'item,price\ndrive,4000\n');
+    const settings = file('own-prices.json', JSON.stringify({ schema: 1, prices: 'own-prices.csv' }));
+    const own = also(studyCommand('explain', fan, '--tag', 'P-1', '--settings', settings).out);
+    expect(own).toContain('Costs about $4,000 (by the price list)');
+    expect(own).toContain('No price in the list for a synchronous belt.');
+    expect(own).toContain('No price in the list for: better belt. Together');
+    const listed = studyCommand('measures', fan, '--settings', settings, '--format', 'json');
+    expect(listed.code).toBe(0);
+    const measures = z.object({ measures: z.array(z.looseObject({ measure: z.string(), cost: z.number().optional() })) });
+    expect(measures.parse(JSON.parse(listed.out)).measures.map(({ measure, cost }) => [measure, cost])).toEqual([
+      ['speed-control', 4000],
+      ['better-belt', undefined],
+      ['power-factor', undefined],
+    ]);
+    expect(studyCommand('measures', fan).out.split('\r\n')[0]).toMatch(/^site,area,tag,measure,text,estimate,/);
   });
 
   it('goes from the load down to stamps and meters', () => {

@@ -5,7 +5,8 @@ import Papa from 'papaparse';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Motor } from '@/lib/engine';
 import { loadMeasures, loadSpares } from '@/lib/features/ranking/list-loader';
-import { fleetSum, interacting, measuresCsv, worthwhile } from '@/lib/features/ranking/measures';
+import { worthwhile, worthwhileTogether } from '@/lib/features/ranking/measure-words';
+import { fleetSum, interacting, measuresCsv } from '@/lib/features/ranking/measures';
 import { type MeasuresPage, readMeasures } from '@/lib/features/ranking/measures-page';
 import { readSpares } from '@/lib/features/ranking/spares-page';
 import { defaultSettings } from '@/lib/features/study/settings';
@@ -94,13 +95,40 @@ describe('other measures over a fleet', () => {
       expect(money).toBeLessThanOrEqual(energy + 2 * rated * 12 * settings.demandPricePerKwMonth * settings.demandCoincidence);
     }
   });
-  it('have no invented cost: what they may cost is the saving of the years that the policy allows, by hand', () => {
+  it('without a price say what they may cost: the saving of the years that the policy allows, by hand', () => {
     const settings = defaultSettings();
     const saving = { low: 100, likely: 400, high: 500 };
     expect(worthwhile({ moneySaved: saving }, settings).mayCost).toBe(1200);
-    expect(worthwhile({ moneySaved: saving }, settings).words).toMatch(/^Cost not known: .*3 years.*1,200/);
+    expect(worthwhile({ moneySaved: saving }, settings).words).toMatch(/^No list holds a price: .*3 years.*1,200/);
+    expect(worthwhile({ moneySaved: saving, item: 'drive' }, settings).words).toMatch(/^No price in the list for a drive\. /);
     expect(worthwhile({}, settings)).toEqual({ words: expect.stringContaining('never pays back') });
     expect(worthwhile({ moneySaved: { low: 0, likely: 0, high: 0 } }, settings).mayCost).toBeUndefined();
+  });
+  it('with a price say what it is and where from, and the payback with its limits against the policy', () => {
+    const settings = defaultSettings();
+    const priced = {
+      moneySaved: { low: 100, likely: 400, high: 500 },
+      cost: { value: 1210, u: 180, items: ['drive'], invented: false, extrapolated: false },
+      payback: { low: 2.2, likely: 3.025, high: 12 },
+    } as const;
+    expect(worthwhile(priced, settings).words).toBe(
+      'Costs about $1,200 (by the price list) and pays back in 3.0 years (2.2 to 12), beyond the 3 years of the policy.',
+    );
+    const invented = { ...priced, cost: { ...priced.cost, invented: true }, payback: { low: 1, likely: 2 } };
+    expect(worthwhile(invented, settings).words).toMatch(
+      /an invented price.* 2\.0 years \(1\.00 to never, at the least saving\), within/,
+    );
+    expect(worthwhile({ ...priced, payback: { low: 90, likely: 130, high: 200 } }, settings).words).toMatch(
+      /in more than 100 years/,
+    );
+  });
+  it('together cost what their prices add up to, and name what has none', () => {
+    const several = page.motors.filter((motor) => interacting(motor).length > 1);
+    for (const { found } of several) {
+      const unpriced = found.measures.some(({ cost, energySavedInSequence = 0 }) => energySavedInSequence > 0 && !cost);
+      const { words } = worthwhileTogether(found, page.settings);
+      expect(words).toMatch(unpriced ? /^No price in the list for: [a-z, ]+\. Together/ : /^Costs about .*an invented price/);
+    }
   });
   it('are read back from the file with the figures of the page', () => {
     const text = [...measuresCsv(page.motors, page.settings)].join('');
@@ -111,7 +139,9 @@ describe('other measures over a fleet', () => {
       const motor = page.motors.find(({ tag, site }) => tag === row.tag && site === row.site);
       const measure = motor?.found.measures.find(({ id }) => id === row.measure);
       expect(row.estimate).toBe('screening');
-      expect(row.cost).toBe('not known');
+      expect(row.cost_from).toMatch(/^invented price list: |^no list holds a price$/);
+      expect(row.cost === '').toBe(measure?.cost === undefined);
+      if (measure?.payback) expect(Number(row.simple_payback_years)).toBeCloseTo(measure.payback.likely, 3);
       if (measure?.energySaved) expect(Number(row.energy_saved_kwh)).toBeCloseTo(measure.energySaved.likely, -1);
       const joint = motor ? interacting(motor) : [];
       if (joint.length > 1 && measure?.energySaved) expect(row.interacts_with).not.toBe('');

@@ -1,6 +1,14 @@
 import type { Evaluation } from '../evaluate';
 import { driveEfficiency } from '../load/drive';
 import type { DrivenMachine } from '../motor';
+import {
+  costTogether,
+  type MeasureCost,
+  type MeasureItem,
+  measureCost,
+  type ScreenedPayback,
+  screenedPayback,
+} from './measure-cost';
 import { type Case, combinedSteps, type MeasureStep, noLoadKvar, yearOf } from './measure-steps';
 import { runningPrices } from './running-prices';
 
@@ -24,8 +32,16 @@ export interface Measure {
   /** kWh and money a year if nothing else is done. */
   readonly energySaved?: Screened | undefined;
   readonly moneySaved?: Screened | undefined;
-  /** kWh a year that it adds after the measures before it. */
+  /** kWh and money a year that it adds after the measures before it. */
   readonly energySavedInSequence?: number | undefined;
+  readonly moneySavedInSequence?: number | undefined;
+  /** What the price list calls what it takes; absent where no list can hold it, since it differs from case to case. */
+  readonly item?: MeasureItem | undefined;
+  /** What it costs by the list, and the payback if nothing else is done; absent where the list has no such item. */
+  readonly cost?: MeasureCost | undefined;
+  readonly payback?: ScreenedPayback | undefined;
+  /** The measure that must not be done beside this one. */
+  readonly notWith?: MeasureId | undefined;
   /** Capacitor at the motor, kvar; it saves no energy in the motor itself. */
   readonly capacitorKvar?: number | undefined;
 }
@@ -36,6 +52,9 @@ export interface Measures {
   readonly energySavedTogether?: Screened | undefined;
   /** Money a year of the same, without what reactive power costs. */
   readonly moneySavedTogether?: Screened | undefined;
+  /** What those that add to the saving cost together, and their payback; absent where the price of one of them is not known. */
+  readonly costTogether?: MeasureCost | undefined;
+  readonly paybackTogether?: ScreenedPayback | undefined;
 }
 
 type Change = (steps: readonly MeasureStep[], which: Case) => readonly MeasureStep[];
@@ -43,12 +62,14 @@ interface Found {
   readonly id: MeasureId;
   readonly text: string;
   readonly assumed: string;
+  readonly item?: MeasureItem;
   readonly change: Change;
 }
 
 /**
  * What is worth offering for the motor as it is, where its data show it: no hours at idle, a drive for a throttled pump or fan, a better belt,
- * balanced voltages, power-factor correction. Every step of the duty is solved again with each measure alone, and with all in sequence.
+ * balanced voltages, power-factor correction. Every step of the duty is solved again with each measure alone, and with all in sequence. Where the
+ * price list holds what a measure takes, its cost and simple payback stand with it.
  *
  * Units: kWh/a, currency a year at the study's marginal prices, kvar. Valid for: a running motor with a usable reading and known hours, not fed
  * by a drive; else nothing is offered. For a page or a list, not for the evaluation.
@@ -77,6 +98,7 @@ export function measuresOf(evaluation: Evaluation): Measures {
     if (!alone || alone.energy.likely <= 0) continue;
     kept.push(each);
     const after = yearOf(evaluation, combinedSteps(steps, kept, 'likely'));
+    const cost = each.item && measureCost(evaluation, each.item);
     measures.push({
       id: each.id,
       text: each.text,
@@ -84,17 +106,29 @@ export function measuresOf(evaluation: Evaluation): Measures {
       energySaved: alone.energy,
       moneySaved: alone.money,
       energySavedInSequence: left && after && left.energy - after.energy,
+      moneySavedInSequence: left && after && left.cost - after.cost,
+      item: each.item,
+      cost,
+      payback: cost && screenedPayback(cost, alone.money),
     });
     left = after;
   }
   const together =
     kept.length > 0 ? screened((which) => yearOf(evaluation, combinedSteps(steps, kept, which)), before) : undefined;
-  const capacitor = powerFactor(evaluation);
+  const cost = costTogether(measures.filter(countsTogether).map((each) => each.cost));
+  const capacitor = powerFactor(evaluation, measures);
   return {
     measures: capacitor ? [...measures, capacitor] : measures,
     energySavedTogether: together?.energy,
     moneySavedTogether: together?.money,
+    costTogether: cost,
+    paybackTogether: cost && screenedPayback(cost, together?.money),
   };
+}
+
+/** Whether a measure adds anything to those before it: one that does not is no part of what they cost together. */
+export function countsTogether({ energySavedInSequence: added = 0 }: Measure): boolean {
+  return added > 0;
 }
 
 type Year = ReturnType<typeof yearOf>;
@@ -155,6 +189,7 @@ function speedControl({ motor, machine, scope }: Evaluation, steps: readonly Mea
     assumed: `Screening by the affinity laws: full flow at ${full.toFixed(1)} kW, power at no flow 40 to 60 % of that (common practice), static head ${
       driven === 'pump' ? '0 to 60 %' : '0 to 20 %'
     } of the total (assumed), drive efficiency by a table of typical values. Measure flow and head before buying.`,
+    item: 'drive',
     change: (list, which) =>
       list.map((step) => {
         const flow = Math.min(1, Math.max(LEAST_SPEED, (step.shaftKw / full - AT_NO_FLOW[which]) / (1 - AT_NO_FLOW[which])));
@@ -184,6 +219,7 @@ function betterBelt({ motor, scope }: Evaluation): Found | undefined {
       ? 'Change the V-belt for a notched one on the same sheaves.'
       : 'Change the V-belt for a synchronous belt; choose the sheaves for the driven speed of today, since it does not slip.',
     assumed: `V-belt in use between ${worn} and ${fresh} %, ${jerks ? `notched ${notched - fresh} points above` : `synchronous ${synchronous} %`} (table of belts, after US DOE Motor Systems Tip Sheet 5).`,
+    item: jerks ? 'notched-belt' : 'synchronous-belt',
     change: (list, which) => {
       const better = jerks ? old[which] + notched - fresh : synchronous;
       return list.map((step) => ({ ...step, shaftKw: (step.shaftKw * old[which]) / better }));
@@ -221,7 +257,7 @@ export function correctingKvar(inputKw: number, from: number, to: number): numbe
   return inputKw * (tangent(from) - tangent(to));
 }
 
-function powerFactor(evaluation: Evaluation): Measure | undefined {
+function powerFactor(evaluation: Evaluation, others: readonly Measure[]): Measure | undefined {
   const { point, motor, scope, duty } = evaluation;
   // The field of a synchronous motor sets its power factor.
   if (motor.plate.machineKind === 'synchronous') return undefined;
@@ -232,12 +268,22 @@ function powerFactor(evaluation: Evaluation): Measure | undefined {
   const kvar = Math.min(wanted, OF_NO_LOAD * noLoad);
   const { reactive, coincidence } = runningPrices(scope, motor, true);
   const hours = duty?.points.reduce((sum, step) => sum + step.hours.value, 0) ?? 0;
+  const cost = measureCost(evaluation, 'capacitor', kvar);
+  const instead = others.some(({ id }) => id === 'speed-control');
   const yearly = reactive && kvar * (12 * coincidence.value * reactive.perKvarMonth.value + hours * reactive.perKvarh.value);
   return {
     id: 'power-factor',
-    text: `A capacitor of about ${kvar.toPrecision(2)} kvar at the motor lifts its power factor from ${at.toFixed(2)}${reactive ? '' : '; the tariff charges nothing for reactive power, so it saves no money on the bill'}.`,
+    text: `A capacitor of about ${kvar.toPrecision(2)} kvar at the motor lifts its power factor from ${at.toFixed(2)}${reactive ? '' : '; the tariff charges nothing for reactive power, so it saves no money on the bill'}.${instead ? ' It is this or the drive: no capacitor belongs between a drive and its motor, and the drive corrects the power factor itself.' : ''}`,
     assumed: `At most ${100 * OF_NO_LOAD} % of the reactive power at no load, so that the motor does not excite itself (common practice). Not with harmonics from drives near by; stored charge: discharge and lock out before work.`,
     capacitorKvar: kvar,
-    ...(yearly !== undefined && { moneySaved: { low: yearly, likely: yearly, high: yearly } }),
+    item: 'capacitor',
+    cost,
+    ...(instead && { notWith: 'speed-control' as const }),
+    ...(yearly !== undefined && yearlyMoney(yearly, cost)),
   };
+}
+
+function yearlyMoney(yearly: number, cost: MeasureCost | undefined): Pick<Measure, 'moneySaved' | 'payback'> {
+  const moneySaved = { low: yearly, likely: yearly, high: yearly };
+  return { moneySaved, payback: cost && screenedPayback(cost, moneySaved) };
 }

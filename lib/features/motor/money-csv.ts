@@ -43,11 +43,14 @@ export function* moneyCsv(page: MoneyPage): Generator<string> {
       even.found.kind === 'at' ? even.found.value : even.found.kind,
     );
   for (const { lever, factor, option } of page.turnings.turnings) yield row('turns to', option, lever, undefined, factor);
-  for (const { id, energySaved, moneySaved } of page.measures.measures)
+  for (const { id, energySaved, moneySaved, cost, payback } of page.measures.measures) {
     for (const [name, screened, unit] of [
       ['energy saved', energySaved, 'kWh/a'],
       ['money saved', moneySaved, `${currency}/a`],
+      ['simple payback', payback, 'a'],
     ] as const)
       if (screened)
         for (const end of ['low', 'likely', 'high'] as const) yield row('measure', id, name, end, screened[end], undefined, unit);
+    if (cost) yield row('measure', id, 'cost', undefined, cost.value, cost.u, currency);
+  }
 }

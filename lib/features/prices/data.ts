@@ -1,4 +1,4 @@
-import type { Price, PriceList } from '@/lib/engine';
+import { PRICE_ITEMS, type Price, type PriceList } from '@/lib/engine';
 import type { PrismaClient, Tx } from '@/lib/platform/db';
 import { fromMinor } from '@/lib/platform/money';
 import type { PriceListSummary, StoredPrice } from './schema';
@@ -48,10 +48,8 @@ export async function readPriceLists(db: Reader, studyId: string): Promise<Price
   return lists.map(({ _count, ...list }) => ({ ...list, count: _count.prices }));
 }
 
-const ITEMS: readonly Price['item'][] = ['motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'];
-
 function itemOf(word: string): Price['item'] {
-  const item = ITEMS.find((known) => known === word);
+  const item = PRICE_ITEMS.find((known) => known === word);
   if (!item) throw new Error(`a stored price has the unknown item ${word}`);
   return item;
 }

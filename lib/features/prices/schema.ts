@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Price } from '@/lib/engine';
+import { PRICE_ITEMS, type Price } from '@/lib/engine';
 import { whoSchema } from '../study/schema';
 
 /** A price list of a study, as the setup names it. */
@@ -33,6 +33,9 @@ export const removePriceForm = z.object({
 });
 
 const cell = z.string().trim().max(200).default('');
+
+/** What a typed price may be of. */
+export const ITEM_CELLS: readonly string[] = PRICE_ITEMS;
 
 /** Names of the cells of a typed price: those of a price list, in the currency of the study. */
 export const PRICE_CELLS = [

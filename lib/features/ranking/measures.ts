@@ -1,34 +1,7 @@
 import type { Measure, MeasureId, Screened, Settings } from '@/lib/engine';
-import { formatMoney } from '@/lib/platform/format';
-import { csvRow } from '../fleet/csv-cell';
-import type { MotorMeasures } from './measures-page';
-
-/** Short names of the measures. */
-export const MEASURE_WORDS: Readonly<Record<MeasureId, string>> = {
-  'stop-idling': 'Stop idling',
-  'speed-control': 'Vary the speed',
-  'better-belt': 'Better belt',
-  'balance-voltages': 'Balance the voltages',
-  'power-factor': 'Correct the power factor',
-};
-
-/** What a measure's cost and payback come to. No list holds prices of belts, drives, capacitors or work, and none is invented here. */
-export interface Worthwhile {
-  /** Most that it may cost and still pay back within the policy, at the likely saving; absent where it saves no money. */
-  readonly mayCost?: number | undefined;
-  readonly words: string;
-}
-
-/** Cost and payback of a measure in words: the most that it may cost, since its price is not known. */
-export function worthwhile({ moneySaved }: Pick<Measure, 'moneySaved'>, { policy, currency }: Settings): Worthwhile {
-  if (!moneySaved || moneySaved.likely <= 0) return { words: 'Saves no money on the bill, so it never pays back.' };
-  const years = policy.maxSimplePaybackYears;
-  const mayCost = moneySaved.likely * years;
-  return {
-    mayCost,
-    words: `Cost not known: pays back within ${years} years if it costs no more than ${formatMoney(Number(mayCost.toPrecision(2)), currency)}.`,
-  };
-}
+import { csvRow, type Writable } from '../fleet/csv-cell';
+import type { MotorMeasures } from './fleet-measures';
+import { capacitorMoney, worthwhile } from './measure-words';
 
 /** The motors with those of their measures that save energy or money; motors without such a one are left out. */
 export function thatSave(motors: readonly MotorMeasures[]): readonly MotorMeasures[] {
@@ -61,42 +34,75 @@ export function fleetSum(motors: readonly MotorMeasures[], of: 'energy' | 'money
   return sum;
 }
 
-function capacitorMoney(measures: readonly Measure[]): Screened | undefined {
-  return measures.find(({ id }) => id === 'power-factor')?.moneySaved;
-}
-
-const RANGES = ['energy_saved_kwh', 'money_saved'] as const;
-const HEADS = [
+const three = (name: string): string[] => [name, `${name}_low`, `${name}_high`];
+const HEADS: readonly string[] = [
   ...['site', 'area', 'tag', 'measure', 'text', 'estimate'],
-  ...RANGES.flatMap((name) => [name, `${name}_low`, `${name}_high`]),
-  ...['energy_saved_in_sequence_kwh', 'interacts_with', 'energy_saved_together_kwh', 'money_saved_together'],
-  ...['cost', 'may_cost_at_most', 'payback', 'capacitor_kvar', 'currency', 'prices', 'assumed'],
+  ...three('energy_saved_kwh'),
+  ...three('money_saved'),
+  ...['energy_saved_in_sequence_kwh', 'money_saved_in_sequence', 'interacts_with'],
+  ...['energy_saved_together_kwh', 'money_saved_together', 'not_with'],
+  ...['cost', 'cost_u', 'cost_from', 'cost_together', 'may_cost_at_most'],
+  ...three('simple_payback_years'),
+  ...three('payback_together_years'),
+  ...['payback', 'capacitor_kvar', 'currency', 'prices', 'assumed'],
 ];
 
-/** The measures as CSV, one a line; savings a year at the study's marginal prices. */
-export function* measuresCsv(motors: readonly MotorMeasures[], settings: Settings): Generator<string> {
-  yield csvRow(HEADS);
-  const cents = (amount: number | undefined) => amount && Math.round(100 * amount) / 100;
-  const short = (amount: number | undefined) => amount && Number(amount.toPrecision(6));
+/** A measure as the cells of its row, by their heads. */
+export type MeasureRow = Readonly<Record<string, Writable>>;
+
+/** The measures, one a row of the file; an absent cell is left out. Savings a year at the study's marginal prices. */
+export function* measureRows(motors: readonly MotorMeasures[], settings: Settings): Generator<MeasureRow> {
   for (const motor of motors) {
     const { site, area, tag, found, flatPrices } = motor;
     const together = interacting(motor);
     for (const measure of found.measures) {
-      const { energySaved: energy, moneySaved: money } = measure;
       const { mayCost, words } = worthwhile(measure, settings);
-      const joint = together.includes(measure.id);
-      yield csvRow([
-        ...[site, area, tag, measure.id, measure.text, 'screening'],
-        ...[short(energy?.likely), short(energy?.low), short(energy?.high)],
-        ...[cents(money?.likely), cents(money?.low), cents(money?.high)],
-        ...[short(measure.energySavedInSequence), joint ? together.filter((id) => id !== measure.id).join(' ') : undefined],
-        ...[
-          joint ? short(found.energySavedTogether?.likely) : undefined,
-          joint ? cents(found.moneySavedTogether?.likely) : undefined,
-        ],
-        ...['not known', cents(mayCost), words, short(measure.capacitorKvar), settings.currency],
-        ...[flatPrices ? 'flat prices of the settings' : 'tariff of the site', measure.assumed],
-      ]);
+      const joint = together.includes(measure.id) ? found : undefined;
+      yield {
+        ...{ site, area, tag, measure: measure.id, text: measure.text, estimate: 'screening' },
+        ...screened('energy_saved_kwh', measure.energySaved, short),
+        ...screened('money_saved', measure.moneySaved, cents),
+        energy_saved_in_sequence_kwh: short(measure.energySavedInSequence),
+        money_saved_in_sequence: cents(measure.moneySavedInSequence),
+        interacts_with: joint && together.filter((id) => id !== measure.id).join(' '),
+        energy_saved_together_kwh: short(joint?.energySavedTogether?.likely),
+        money_saved_together: cents(joint?.moneySavedTogether?.likely),
+        not_with: measure.notWith,
+        ...{ cost: cents(measure.cost?.value), cost_u: cents(measure.cost?.u), cost_from: costFrom(measure) },
+        cost_together: cents(joint?.costTogether?.value),
+        may_cost_at_most: cents(mayCost),
+        ...screened('simple_payback_years', measure.payback, short),
+        ...screened('payback_together_years', joint?.paybackTogether, short),
+        payback: words,
+        capacitor_kvar: short(measure.capacitorKvar),
+        currency: settings.currency,
+        prices: flatPrices ? 'flat prices of the settings' : 'tariff of the site',
+        assumed: measure.assumed,
+      };
     }
   }
+}
+
+/** The measures as CSV, one a line. */
+export function* measuresCsv(motors: readonly MotorMeasures[], settings: Settings): Generator<string> {
+  yield csvRow(HEADS);
+  for (const row of measureRows(motors, settings)) yield csvRow(HEADS.map((head) => row[head]));
+}
+
+const cents = (amount: number | undefined) => amount && Math.round(100 * amount) / 100;
+const short = (amount: number | undefined) => amount && Number(amount.toPrecision(6));
+
+/** The three cells of a screened figure. */
+function screened(
+  name: string,
+  figure: { readonly low: number; readonly likely: number; readonly high?: number | undefined } | undefined,
+  as: typeof short,
+): MeasureRow {
+  return { [name]: as(figure?.likely), [`${name}_low`]: as(figure?.low), [`${name}_high`]: as(figure?.high) };
+}
+
+function costFrom({ cost, item }: Measure): string {
+  if (cost)
+    return `${cost.invented ? 'invented price list' : 'price list'}: ${cost.items.join(' ')}${cost.extrapolated ? ', carried on' : ''}`;
+  return item === undefined ? 'no list holds a price' : `no price in the list: ${item}`;
 }

@@ -1,4 +1,4 @@
-import type { Price } from '@/lib/engine';
+import { PRICE_ITEMS, type Price } from '@/lib/engine';
 import { type Column, type ColumnKind, date, number, positive, specialColumn, text, word } from '../fleet/column';
 
 /** A column of the price list, and the field of a price that it fills; some are kept for people only. */
@@ -18,9 +18,9 @@ export const PRICE_COLUMNS: readonly PriceColumn[] = [
   {
     ...column(
       'item',
-      word('motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'),
+      word(...PRICE_ITEMS),
       'Item',
-      'What is bought: a motor, a job on one, or its fitting.',
+      'What is bought: a motor, a job on one, or its fitting; or a belt, a drive or a capacitor, each as fitted, the capacitor by the kvar.',
       'item',
     ),
     required: 'always',

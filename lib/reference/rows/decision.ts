@@ -45,7 +45,10 @@ const ISO_DATE = /^\d{4}-\d{2}-\d{2}$/;
 /** A line of the shipped price list. Its source must say that it is invented, so that it cannot pass for a quotation. */
 export const inventedPriceRow = z
   .object({
-    item: word('motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'),
+    item: word(
+      ...(['motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'] as const),
+      ...(['notched-belt', 'synchronous-belt', 'drive', 'capacitor'] as const),
+    ),
     rated_power_kw: numberOrEmpty(0.01, 100_000),
     poles: numberOrEmpty(2, 48),
     efficiency_class: textOrEmpty,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { listedPrice, type PriceQuery } from '@/lib/engine/options/price';
 import { otherRatings, shortRating, standardRatings } from '@/lib/engine/options/ratings';
-import type { Price, PriceList } from '@/lib/engine/settings';
+import { PRICE_ITEMS, type Price, type PriceList } from '@/lib/engine/settings';
 import { PLATE, study } from '../support/study';
 import { weigh } from './weighing';
 
@@ -87,7 +87,7 @@ describe('listed price', () => {
   });
   it('has a line for every item and pole count of the shipped list', () => {
     const { prices } = study();
-    for (const item of ['motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'] as const)
+    for (const item of PRICE_ITEMS)
       for (const poles of [2, 4, 6, 8]) expect(listedPrice(prices, ask({ item, poles }))?.price).toBeGreaterThan(0);
   });
 });

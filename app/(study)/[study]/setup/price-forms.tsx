@@ -45,13 +45,11 @@ export function ChooseList({
 }
 
 const WORDS = {
-  item: ['motor', 'rewind', 'bearing-job', 'removal-install', 'frame-adapter'],
   efficiency_class: ['', 'premium', 'IE3', 'IE4', 'energy-efficient', 'IE2', 'standard', 'IE1'],
   enclosure: ['', 'enclosed', 'open'],
 } as const;
 
 const CELLS = [
-  { name: 'item', label: 'Item', unit: '', note: 'A motor, or a job on one.', words: WORDS.item },
   { name: 'rated_power_kw', label: 'Rating', unit: 'kW', note: 'Empty: it holds for every rating.' },
   { name: 'poles', label: 'Poles', unit: '', note: 'Empty: any.' },
   {
@@ -68,15 +66,31 @@ const CELLS = [
   { name: 'source', label: 'Source', unit: '', note: 'Who quoted it, or where it stands.' },
 ] as const;
 
+interface AddPriceProps extends Common {
+  readonly currency: string;
+  /** What a price may be of. */
+  readonly items: readonly string[];
+}
+
 /** Adds one price to the list in use. */
-export function AddPrice({ study, who, currency }: Common & { readonly currency: string }) {
+export function AddPrice({ study, who, currency, items }: AddPriceProps) {
   const [state, send, pending] = useActionState(addOnePrice, {});
+  const cells = [
+    {
+      name: 'item',
+      label: 'Item',
+      unit: '',
+      note: 'A motor, a job on one; or a belt, a drive or a capacitor as fitted, the capacitor by the kvar.',
+      words: items,
+    } as const,
+    ...CELLS,
+  ];
   return (
     <form action={send} className={sheet.form}>
       <input type="hidden" name="study" value={study} />
       <Outcome state={state} />
       <div className={sheet.fields}>
-        {CELLS.map((cell) => {
+        {cells.map((cell) => {
           const id = `new-price-${cell.name}`;
           const shared = {
             id,

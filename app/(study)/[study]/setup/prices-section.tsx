@@ -1,6 +1,7 @@
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { ITEM_CELLS } from '@/lib/features/prices/schema';
 import { takePrices } from '@/lib/features/setup/actions';
 import type { Setup } from '@/lib/features/setup/loaders';
 import { formatCount, formatInstant, formatNumber } from '@/lib/platform/format';
@@ -14,7 +15,7 @@ interface Props {
   readonly prices: Setup['prices'];
 }
 
-/** What motors and jobs cost: which list serves, another one, one more price, and the prices themselves. */
+/** What motors, jobs and the parts of other measures cost: which list serves, another one, one more price, and the prices themselves. */
 export function PricesSection({ study, who, currency, prices }: Props) {
   const { name, invented, count, lines, currencies, lists } = prices;
   const foreign = currencies.filter((other) => other !== currency);
@@ -53,7 +54,7 @@ export function PricesSection({ study, who, currency, prices }: Props) {
       />
       <details>
         <summary>Add one price</summary>
-        <AddPrice study={study} who={who} currency={currency} />
+        <AddPrice study={study} who={who} currency={currency} items={ITEM_CELLS} />
       </details>
       <details>
         <summary>
@@ -107,7 +108,7 @@ function PriceTable({ lines, currency, removable }: TableProps) {
         </thead>
         <tbody>
           {lines.map(({ id, price, serves }, index) => {
-            const item = price.item.replace('-', ' ');
+            const item = price.item === 'capacitor' ? 'capacitor, a kvar' : price.item.replace('-', ' ');
             return (
               <tr key={id ?? index}>
                 <th scope="row">

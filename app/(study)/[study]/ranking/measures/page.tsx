@@ -1,12 +1,19 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { SavedHeads, ScreenedCell, screenedText } from '@/app/_ui/screened-cell';
+import { SavedHeads, ScreenedCell } from '@/app/_ui/screened-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measure } from '@/lib/engine';
 import { loadMeasures } from '@/lib/features/ranking/list-loader';
-import { fleetSum, interacting, MEASURE_WORDS, thatSave, worthwhile } from '@/lib/features/ranking/measures';
+import {
+  afterTheOthers,
+  MEASURE_WORDS,
+  screenedText,
+  worthwhile,
+  worthwhileTogether,
+} from '@/lib/features/ranking/measure-words';
+import { fleetSum, interacting, thatSave } from '@/lib/features/ranking/measures';
 import type { MeasuresPage } from '@/lib/features/ranking/measures-page';
 import { formatCount } from '@/lib/platform/format';
 import { BusyPage } from '../busy-page';
@@ -33,6 +40,7 @@ export default async function MeasuresScreen({ params, searchParams }: Props) {
   const motors = all ? saving : saving.slice(0, SHOWN);
   const nothing = measuresOf(page.motors) - measuresOf(saving);
   const { settings } = page;
+  const invented = saving.some(({ found }) => found.measures.some(({ cost }) => cost?.invented));
   return (
     <main id="main" className={sheet.main} data-print="wide">
       <p className="screen-only">
@@ -42,8 +50,10 @@ export default async function MeasuresScreen({ params, searchParams }: Props) {
       <p className={sheet.answer}>{answerWords({ ...page, motors: saving })}</p>
       <p className={sheet.soft}>
         All are screening estimates: the likely figure stands above the range that the assumptions allow. They are in no plan;
-        look into each first. What a belt, a drive or a capacitor costs is in no price list of the study and is not invented here:
-        the table says what each may cost at most.
+        look into each first. Belts, drives and capacitors cost what the price list of the study says, fitted; a payback stands
+        with its limits, from the doubt of the price and of the saving. Where the list has no price, the table says what the
+        measure may cost at most.
+        {invented && ' The prices are invented for demonstration: name your own before you decide anything.'}
       </p>
       {motors.length > 0 && <Table page={{ ...page, motors }} study={study} />}
       <p className={sheet.soft}>
@@ -118,7 +128,11 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
                       {sites > 1 && site !== '' && ` (${site})`}
                     </th>
                   )}
-                  <Line measure={measure} words={worthwhile(measure, settings).words} />
+                  <Line
+                    measure={measure}
+                    words={worthwhile(measure, settings).words}
+                    later={joint.includes(measure.id) ? afterTheOthers(measure) : undefined}
+                  />
                 </tr>
               ))}
               {joint.length > 0 && (
@@ -128,7 +142,7 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
                   </td>
                   <ScreenedCell screened={found.energySavedTogether} />
                   <ScreenedCell screened={found.moneySavedTogether} />
-                  <td className={sheet.because}>{worthwhile({ moneySaved: found.moneySavedTogether }, settings).words}</td>
+                  <td className={sheet.because}>{worthwhileTogether(found, settings).words}</td>
                 </tr>
               )}
             </tbody>
@@ -139,13 +153,24 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
   );
 }
 
-function Line({ measure, words }: { readonly measure: Measure; readonly words: string }) {
+function Line({
+  measure,
+  words,
+  later,
+}: {
+  readonly measure: Measure;
+  readonly words: string;
+  readonly later: string | undefined;
+}) {
   return (
     <>
       <td className={sheet.because}>{measure.text}</td>
       <ScreenedCell screened={measure.energySaved} />
       <ScreenedCell screened={measure.moneySaved} />
-      <td className={sheet.because}>{words}</td>
+      <td className={sheet.because}>
+        {words}
+        {later !== undefined && ` ${later}`}
+      </td>
     </>
   );
 }

@@ -1,16 +1,15 @@
-import { SavedHeads, ScreenedCell, screenedText } from '@/app/_ui/screened-cell';
+import { SavedHeads, ScreenedCell } from '@/app/_ui/screened-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import type { Measures } from '@/lib/engine';
+import type { Measures, Settings } from '@/lib/engine';
+import { afterTheOthers, screenedText, worthwhile, worthwhileTogether } from '@/lib/features/ranking/measure-words';
+import { interacting } from '@/lib/features/ranking/measures';
 
 /** What else is worth looking into: screened, never planned; what they save together is less than their sum. */
-export function AlsoWorth({
-  measures: { measures, energySavedTogether },
-  currency,
-}: {
-  readonly measures: Measures;
-  readonly currency: string;
-}) {
+export function AlsoWorth({ found, settings }: { readonly found: Measures; readonly settings: Settings }) {
+  const { measures, energySavedTogether } = found;
+  const { currency } = settings;
+  const joint = interacting({ found });
   const together = energySavedTogether && screenedText(energySavedTogether);
   return (
     <section className={sheet.section} aria-labelledby="also">
@@ -30,29 +29,36 @@ export function AlsoWorth({
             <table className={sheet.table}>
               <thead>
                 <tr>
-                  <th scope="col">Measure</th>
+                  <th scope="col">Measure, and what was assumed</th>
                   <SavedHeads currency={currency} />
-                  <th scope="col">What was assumed</th>
+                  <th scope="col">Cost and payback</th>
                 </tr>
               </thead>
               <tbody>
-                {measures.map(({ id, text, assumed, energySaved, moneySaved }) => (
-                  <tr key={id}>
-                    <th scope="row" className={sheet.because}>
-                      {text}
-                    </th>
-                    <ScreenedCell screened={energySaved} />
-                    <ScreenedCell screened={moneySaved} />
-                    <td className={sheet.because}>{assumed}</td>
-                  </tr>
-                ))}
+                {measures.map((measure) => {
+                  const later = joint.includes(measure.id) ? afterTheOthers(measure) : undefined;
+                  return (
+                    <tr key={measure.id}>
+                      <th scope="row" className={sheet.because}>
+                        {measure.text}
+                        <span className={sheet.unit}>{measure.assumed}</span>
+                      </th>
+                      <ScreenedCell screened={measure.energySaved} />
+                      <ScreenedCell screened={measure.moneySaved} />
+                      <td className={sheet.because}>
+                        {worthwhile(measure, settings).words}
+                        {later !== undefined && ` ${later}`}
+                      </td>
+                    </tr>
+                  );
+                })}
               </tbody>
             </table>
           </ScrollRegion>
-          {together && measures.filter(({ energySaved }) => energySaved).length > 1 && (
+          {together && joint.length > 1 && (
             <p>
               All together they save {together.likely} kWh a year{together.range && ` (${together.range})`}: less than their sum,
-              since each acts on what the others leave.
+              since each acts on what the others leave. {worthwhileTogether(found, settings).words}
             </p>
           )}
         </>

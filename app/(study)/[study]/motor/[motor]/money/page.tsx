@@ -86,7 +86,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
           <Curve key={curve.lever} curve={curve} currency={currency} />
         ))}
       </section>
-      <AlsoWorth measures={page.measures} currency={currency} />
+      <AlsoWorth found={page.measures} settings={page.study.settings} />
     </main>
   );
 }
