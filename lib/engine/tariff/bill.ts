@@ -1,8 +1,7 @@
 import { fitsMoney, type Money, sumMoney, toMoney } from '../money/money';
-import { type Charge, chargesOf, steadyCosts } from './charges';
+import { type Charge, chargesOf, monthBefore, steadyCosts } from './charges';
 import { type CompiledTariff, compileTariff, type MonthUse } from './compile';
 import type { Tariff } from './tariff';
-import { MONTHS } from './week';
 
 /** A line of a bill; the amount in whole minor units. */
 export interface BillLine extends Omit<Charge, 'amount'> {
@@ -47,7 +46,7 @@ export function yearBill(tariff: Tariff, uses?: readonly MonthUse[]): YearBill {
 }
 
 function monthBill(compiled: CompiledTariff, uses: readonly MonthUse[], use: MonthUse, month: number): MonthBill {
-  const lines = chargesOf(compiled, month, use, (back) => uses[(month - back + 10 * MONTHS) % MONTHS] ?? use).map((charge) => ({
+  const lines = chargesOf(compiled, month, use, (back) => uses[monthBefore(month, back)] ?? use).map((charge) => ({
     ...charge,
     amount: toMoney(charge.amount),
   }));

@@ -16,12 +16,18 @@ export interface Charge {
 export type Earlier = (monthsBefore: number) => MonthUse;
 
 /**
- * The charges of a month: energy by period and block, demand with ratchet and minimum, power factor, what is fixed, taxes.
+ * The charges of a month: energy by period and block, demand with ratchet and minimum, power factor, what is fixed, taxes. A month in which a
+ * demand charge is not billed has no demand that its ratchet would remember.
  *
  * Units: currency, kWh, kW, kVA, kvarh. Source: definitions of the charges; V. K. Mehta and R. Mehta, Principles of Power System,
  * examples 5.9 to 5.11 (power factor); see docs/methods/tariffs.md.
  */
-export function chargesOf({ tariff, windows }: CompiledTariff, month: number, use: MonthUse, earlier: Earlier): Charge[] {
+export function chargesOf(
+  { tariff, billed: isBilled }: CompiledTariff,
+  month: number,
+  use: MonthUse,
+  earlier: Earlier,
+): Charge[] {
   const charges: Charge[] = [];
   const energy = sum(use.kwh);
   const factor = powerFactor(energy, use.kvarh);
@@ -32,8 +38,9 @@ export function chargesOf({ tariff, windows }: CompiledTariff, month: number, us
   });
   charges.push(...blockCharges(tariff, energy, use.kw[0] ?? 0));
   tariff.demand.forEach((charge, index) => {
-    if ((windows[month]?.[index]?.length ?? 0) === 0) return;
-    const billed = billedDemand(charge, index, use, earlier) * scale(tariff, charge, factor);
+    if (isBilled[month]?.[index] !== true) return;
+    const before = (back: number) => (isBilled[monthBefore(month, back)]?.[index] === true ? earlier(back) : NOTHING);
+    const billed = billedDemand(charge, index, use, before) * scale(tariff, charge, factor);
     charges.push({
       kind: 'demand',
       name: charge.name,
@@ -75,10 +82,15 @@ export function costsFrom(
   const costs = new Array<number>(MONTHS).fill(0);
   for (let step = 0; step < MONTHS; step++) {
     const month = (start + step) % MONTHS;
-    const earlier: Earlier = (back) => at(back <= step ? uses : before, (start + step - back + 10 * MONTHS) % MONTHS);
+    const earlier: Earlier = (back) => at(back <= step ? uses : before, monthBefore(start + step, back));
     costs[month] = chargesOf(compiled, month, at(uses, month), earlier).reduce((sum, { amount }) => sum + amount, 0);
   }
   return costs;
+}
+
+/** The month of the year (0 to 11) so many months before another one. */
+export function monthBefore(month: number, back: number): number {
+  return (month - back + 10 * MONTHS) % MONTHS;
 }
 
 const NOTHING: MonthUse = { kwh: [], kw: [], kvar: [], kvarh: 0 };

@@ -17,8 +17,10 @@ export interface CompiledTariff {
   readonly tariff: Tariff;
   /** By month and period: the hours of the week in which the price holds. */
   readonly hours: readonly (readonly Week[])[];
-  /** By month and demand charge; empty in months in which it is not billed. */
-  readonly windows: readonly (readonly Week[])[];
+  /** By demand charge: the hours of the week in which its peak is taken. */
+  readonly peaks: readonly Week[];
+  /** By month and demand charge. */
+  readonly billed: readonly (readonly boolean[])[];
   readonly usage: readonly MonthUse[];
 }
 
@@ -29,8 +31,9 @@ export function compileTariff(tariff: Tariff): CompiledTariff {
   const known = compiled.get(tariff);
   if (known) return known;
   const hours = eachMonth((month) => pricesOf(tariff, month));
-  const windows = eachMonth((month) => tariff.demand.map((charge) => (holds(charge.months, month) ? weekWhen(charge.when) : [])));
-  const made = { tariff, hours, windows, usage: eachMonth((month) => useOf(tariff, hours[month] ?? [], month)) };
+  const peaks = tariff.demand.map(({ when }) => weekWhen(when));
+  const billed = eachMonth((month) => tariff.demand.map(({ months }) => holds(months, month)));
+  const made = { tariff, hours, peaks, billed, usage: eachMonth((month) => useOf(tariff, hours[month] ?? [], month)) };
   compiled.set(tariff, made);
   return made;
 }

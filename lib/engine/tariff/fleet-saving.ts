@@ -51,9 +51,9 @@ export function fleetSaving(tariff: Tariff, savings: readonly MotorSaving[]): Fl
     apart += kwh * prices.energyPerKwh + kvarh * prices.reactivePerKvarh;
     apart += 12 * (kw * prices.demandPerKwMonth + kvar * prices.reactivePerKvarMonth);
     const shares = sharesOf(compiled, week);
+    const peak = inPeak(compiled, week);
     uses.forEach((use, month) => {
       const share = shares[month] ?? [];
-      const peak = inPeak(compiled, week, month);
       use.kwh = use.kwh.map((value, index) => value - kwh * (share[index] ?? 0));
       use.kvarh -= kvarh * share.reduce((sum, part) => sum + part, 0);
       use.kw = use.kw.map((value, index) => value - kw * (peak[index] ?? 0));

@@ -45,10 +45,11 @@ function derive(compiled: CompiledTariff, week: Week, start: number): MarginalPr
   const base = steadyCosts(compiled, usage);
   const saved = (less: readonly MonthUse[]) => tidy(difference(base, steadyCosts(compiled, less)), base);
   const shares = sharesOf(compiled, week);
-  const lessDemand = usage.map((use, month) => ({ ...use, kw: minus(use.kw, inPeak(compiled, week, month)) }));
+  const peak = inPeak(compiled, week);
+  const lessDemand = usage.map((use) => ({ ...use, kw: minus(use.kw, peak) }));
   const steady = saved(lessDemand);
   const first = tidy(difference(base, costsFrom(compiled, lessDemand, usage, start)), base);
-  const lessReactive = usage.map((use, month) => ({ ...use, kvar: minus(use.kvar, inPeak(compiled, week, month)) }));
+  const lessReactive = usage.map((use) => ({ ...use, kvar: minus(use.kvar, peak) }));
   const lessReactiveEnergy = usage.map((use, month) => ({ ...use, kvarh: use.kvarh - STEP * total(shares[month] ?? []) }));
   return {
     energyPerKwh: saved(usage.map((use, month) => ({ ...use, kwh: minus(use.kwh, shares[month] ?? []) }))),
@@ -81,8 +82,8 @@ export function sharesOf(compiled: CompiledTariff, week: Week): readonly (readon
 }
 
 /** For each demand charge, whether the machine's hours meet those in which the peak is taken: one kilowatt, or none. */
-export function inPeak({ windows }: CompiledTariff, week: Week, month: number): readonly number[] {
-  return (windows[month] ?? []).map((peak) => (hoursOf(common(peak, week)) > 0 ? 1 : 0));
+export function inPeak({ peaks }: CompiledTariff, week: Week): readonly number[] {
+  return peaks.map((peak) => (hoursOf(common(peak, week)) > 0 ? 1 : 0));
 }
 
 function total(list: readonly number[]): number {
