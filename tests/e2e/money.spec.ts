@@ -127,6 +127,32 @@ test('spares on the shelf: what would pay and why, other weeks and keeping, nons
   expect(readFileSync(await (await asked).path(), 'utf8')).toMatch(/^site,rated_power_kw,poles,frame/);
   await page.goto(`/${study}/ranking/spares?weeks=x&keeping=-3`);
   expect(await table.textContent()).toBe(usual);
+
+  // Of one of its motors the page of its money and "how do we know?" of an option's figure say the same; that of a load says nothing of it.
+  const row = table.getByRole('row').nth(1);
+  if (!(await table.isVisible())) await others.click();
+  const why = (await row.textContent()) ?? '';
+  await row.getByRole('link').first().click();
+  const links = page.locator('a[href*="why?figure=options."]');
+  const ofOption = (await links.first().getAttribute('href')) ?? '';
+  await page.getByRole('link', { name: 'What the money hangs on' }).click();
+  const spare = page.getByRole('region', { name: 'Spare on the shelf' });
+  await expect(spare).toBeVisible();
+  const reason = (await spare.getByRole('listitem').first().textContent()) ?? '';
+  expect(why).toContain(reason);
+  await expectAccessible(page);
+  const said = await spare.textContent();
+  await page.goto(ofOption);
+  await expect(page.getByRole('heading', { level: 1, name: /^How do we know/ })).toBeVisible();
+  expect(await spare.textContent()).toBe(said);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+  await page.goto(`${ofOption.split('/why')[0]}/why?figure=shaft_power`);
+  await expect(page.getByRole('heading', { level: 1, name: /^How do we know/ })).toBeVisible();
+  await expect(spare).toHaveCount(0);
+  await page.goto(ofOption);
+  await page.getByRole('link', { name: 'All spares, on other terms' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Spares on the shelf' })).toBeVisible();
 });
 
 test('other measures over the fleet: what each saves, what it may cost, what they save together, and the file', async ({

@@ -4,11 +4,15 @@ import path from 'node:path';
 import Papa from 'papaparse';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { Motor } from '@/lib/engine';
+import { readStudyMotors } from '@/lib/features/fleet/data';
 import { loadMeasures, loadSpares } from '@/lib/features/ranking/list-loader';
 import { worthwhile, worthwhileTogether } from '@/lib/features/ranking/measure-words';
 import { fleetSum, interacting, measuresCsv } from '@/lib/features/ranking/measures';
 import { type MeasuresPage, readMeasures } from '@/lib/features/ranking/measures-page';
+import { loadSpareOf } from '@/lib/features/ranking/spare-loader';
+import { spareOf, spareSentences } from '@/lib/features/ranking/spare-of';
 import { readSpares } from '@/lib/features/ranking/spares-page';
+import { studyInForce } from '@/lib/features/study/context';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { closeDatabase, database } from '@/lib/platform/db';
 import { readEnv } from '@/lib/platform/env';
@@ -61,6 +65,27 @@ describe('lists over the fleet in a thread of their own', () => {
   it('are none for a study that is not there', async () => {
     expect(await loadMeasures('none')).toBeUndefined();
     expect(await loadSpares('none', {})).toBeUndefined();
+  });
+});
+
+describe('the spare for one motor', () => {
+  it('is that of the list for each motor that the list names, in the words of the command line, and none for the others', async () => {
+    const list = await readSpares(database().read, study, {});
+    const { context } = (await studyInForce(database().read, study)) ?? {};
+    if (!list || !context) throw new Error('there is no study');
+    const fleet = await readStudyMotors(database().read, study, { withHistory: true });
+    const sentencesOf = new Map(
+      list.shelves.flatMap((shelf) => shelf.tags.map((tag) => [`${shelf.site}\n${tag}`, spareSentences(shelf)] as const)),
+    );
+    expect(sentencesOf.size).toBeGreaterThan(20);
+    const all = fleet.map(({ motor }) => motor);
+    for (const { id, motor } of fleet) {
+      const said = await loadSpareOf(study, id);
+      expect(said).toEqual(sentencesOf.get(`${motor.site}\n${motor.tag}`) ?? []);
+      const spare = spareOf(motor, all, context);
+      expect(said).toEqual(spare ? spareSentences(spare) : []);
+    }
+    expect(await loadSpareOf(study, 'none')).toEqual([]);
   });
 });
 

@@ -53,6 +53,17 @@ export async function readStudyMotors(db: Reader, studyId: string, options: Read
   return options.withHistory === true ? joinHistories(motors, await readHistoryValues(db, studyId, options.ids)) : motors;
 }
 
+/** Ids of the motors of a site whose rating lies within a share of the given one, the motor itself among them. */
+export async function readIdsLike(
+  db: Reader,
+  studyId: string,
+  { site, ratedPowerKw, within }: { readonly site: string; readonly ratedPowerKw: number; readonly within: number },
+): Promise<string[]> {
+  const between = { gte: ratedPowerKw * (1 - within), lte: ratedPowerKw * (1 + within) };
+  const rows = await db.motor.findMany({ where: { studyId, siteName: site, ratedPowerKw: between }, select: { id: true } });
+  return rows.map(({ id }) => id);
+}
+
 /** One motor by its id, whatever its study. */
 export async function readMotor(
   db: Reader,

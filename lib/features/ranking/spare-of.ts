@@ -4,6 +4,9 @@ import { adviceOf, type SpareAdvice } from './spares';
 /** What no sheet holds (common practice): weeks until delivery, and per cent of the price a year for room, care and insurance. */
 export const USUAL_SHELF = { weeks: 8, keeping: 2 } as const;
 
+/** Ratings that differ by less than this share may be served by one spare: a rating in horsepower, and the like in kilowatts. */
+export const SAME_RATING = 0.02;
+
 /** As a shelf reckons it: years, and a share a year. */
 export function shelfGiven({ weeks, keeping }: { readonly weeks: number; readonly keeping: number }): {
   readonly restockYears: number;
@@ -20,7 +23,7 @@ export function spareOf(motor: Motor, fleet: Iterable<Motor>, context: StudyCont
   const { site, tag, plate } = motor;
   const alike: Motor[] = [];
   for (const each of fleet)
-    if (each.site === site && Math.abs(each.plate.ratedPowerKw / plate.ratedPowerKw - 1) < 0.02) alike.push(each);
+    if (each.site === site && Math.abs(each.plate.ratedPowerKw / plate.ratedPowerKw - 1) < SAME_RATING) alike.push(each);
   const motors = alike.flatMap((each) => shelfMotor(evaluateMotor(each, context)) ?? []);
   const shelf = shelvesOf(motors, context, shelfGiven(USUAL_SHELF)).find(({ tags }) => tags.includes(tag));
   return shelf && adviceOf(shelf, context.settings);

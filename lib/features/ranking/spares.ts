@@ -41,7 +41,9 @@ export function adviceOf(
     );
   if (stopsUnknown > 0)
     reasons.push(
-      `Of ${formatCount(stopsUnknown)} of ${formatCount(tags.length)} nobody has said what a stop costs: their stops are not counted.`,
+      tags.length === 1
+        ? 'Nobody has said what a stop of it costs: its stops are not counted.'
+        : `Of ${formatCount(stopsUnknown)} of ${formatCount(tags.length)} nobody has said what a stop costs: their stops are not counted.`,
     );
   return { ...shelf, reasons, ...(share !== undefined && { stopShareNeeded: share }) };
 }

@@ -9,7 +9,9 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { OptionBreakEven } from '@/lib/engine';
 import { loadMoney, type MoneyPage, type ValueCurve } from '@/lib/features/motor/money-loader';
+import { loadSpareOf } from '@/lib/features/ranking/spare-loader';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
+import { Spare } from '../spare';
 import { AlsoWorth } from './also-worth';
 import { Turns } from './turns';
 import { breakEvenWords, leverRow, paidBackWords } from './words';
@@ -27,6 +29,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
   const asked = (await searchParams).option;
   const page = await loadMoney(study, motor, typeof asked === 'string' ? asked : undefined);
   if (!page) notFound();
+  const spare = await loadSpareOf(study, motor);
   const { chosen, study: stored } = page;
   const { currency, horizonYears, discountRate } = stored.settings;
   const value = chosen.net_present_value;
@@ -87,6 +90,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
         ))}
       </section>
       <AlsoWorth found={page.measures} settings={page.study.settings} />
+      <Spare study={study} sentences={spare} className={sheet.section} />
     </main>
   );
 }

@@ -3,7 +3,9 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { DerivationView } from '@/app/_ui/derivation-view';
 import { loadWhy } from '@/lib/features/motor/loaders';
+import { loadSpareOf } from '@/lib/features/ranking/spare-loader';
 import styles from '../motor.module.css';
+import { Spare } from '../spare';
 import { MachineBehind } from './machine-behind';
 
 interface Props {
@@ -22,12 +24,19 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   return { title: page ? `How do we know ${page.nameOf(path)}? · ${page.stored.motor.tag}` : 'No such figure' };
 }
 
+/** Figures of an option, and the figure that stands where none is asked for: with them goes what is decided. */
+function goesWithDecision(figure: string | string[] | undefined): boolean {
+  return figure === undefined || pathOf(figure).startsWith('options.');
+}
+
 /** One figure, from its formula down to the stamps and meters behind it. */
 export default async function WhyPage({ params, searchParams }: Props) {
   const { study, motor } = await params;
-  const path = pathOf((await searchParams).figure);
+  const { figure } = await searchParams;
+  const path = pathOf(figure);
   const page = await loadWhy(study, motor, path);
   if (!page) notFound();
+  const spare = goesWithDecision(figure) ? await loadSpareOf(study, motor) : [];
   const back = `/${study}/motor/${motor}`;
   return (
     <main id="main" className={styles.main}>
@@ -42,6 +51,7 @@ export default async function WhyPage({ params, searchParams }: Props) {
       </p>
       <DerivationView derivation={page.derivation} methodHref={`/${study}/method`} />
       {page.machine && <MachineBehind model={page.machine.model} rows={page.machine.contributions} />}
+      <Spare study={study} sentences={spare} className={styles.section} />
       <details className={styles.figures}>
         <summary>Other figures of this motor</summary>
         <nav aria-label="Other figures of this motor">
