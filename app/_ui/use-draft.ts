@@ -58,13 +58,14 @@ function valuesOf(form: HTMLFormElement): Map<string, string> {
 
 /**
  * Keeps what is typed into a form, in this window alone, until it is saved: neither a reload nor a way back and forth loses it. `name` tells
- * forms apart; `saved` is another object, or another word, each time the form was saved. Tells whether something was put back, and throws it
- * away on request.
+ * forms apart; `saved` is another object, or another word, each time the form was saved; `kept` is the draft once the form has the fields that
+ * it needs, where that takes a look at it first. Tells whether something was put back, and throws it away on request.
  */
 export function useDraft(
   form: RefObject<HTMLFormElement | null>,
   name: string,
   saved: unknown,
+  kept?: ReadonlyMap<string, string>,
 ): { readonly restored: boolean; readonly discard: () => void } {
   const key = `draft ${name}`;
   const [restored, setRestored] = useState(false);
@@ -73,11 +74,11 @@ export function useDraft(
   useEffect(() => {
     const here = form.current;
     if (!here) return;
-    start.current = valuesOf(here);
-    const draft = readDraft(key);
+    start.current = new Map([...valuesOf(here), ...start.current]);
+    const draft = kept ?? readDraft(key);
     const back = fieldsOf(here).filter(([id, field]) => (draft.get(id) ?? typedInto(field)) !== typedInto(field));
     for (const [id, field] of back) put(field, draft.get(id) ?? '');
-    setRestored(back.length > 0);
+    if (back.length > 0) setRestored(true);
     const keep = (): void =>
       writeDraft(
         key,
@@ -85,7 +86,7 @@ export function useDraft(
       );
     here.addEventListener('input', keep);
     return () => here.removeEventListener('input', keep);
-  }, [form, key]);
+  }, [form, key, kept]);
   useEffect(() => {
     if (saved === undefined || !form.current) return;
     writeDraft(key, []);

@@ -85,3 +85,43 @@ test('a tariff that was saved in another window meanwhile is not overwritten uns
   await save(page);
   await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
 });
+
+test('a tariff that is being typed is there again after a reload and a way back and forth, until it is saved', {
+  tag: '@once',
+}, async ({ page }) => {
+  const study = await plantStudy('Typed tariff', 3, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  await page.getByRole('region', { name: 'Sites and their prices' }).getByRole('link').first().click();
+  const again = page.getByText('What you had typed and not saved is here again.');
+  const price = (row: number) => page.getByLabel(`Energy, row ${row}: price`);
+  await price(1).fill('0.21');
+  await page.getByRole('button', { name: 'Another row of energy' }).click();
+  await page.getByRole('button', { name: 'Another row of energy' }).click();
+  // A row that the page has only because it was asked for.
+  await price(4).fill('0.09');
+  await page.reload();
+  await expect(again).toBeVisible();
+  await expect(price(1)).toHaveValue('0.21');
+  await expect(price(4)).toHaveValue('0.09');
+
+  await page.getByRole('link', { name: 'All prices and assumptions' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Setup' })).toBeVisible();
+  await page.goBack();
+  await expect(again).toBeVisible();
+  await expect(price(4)).toHaveValue('0.09');
+
+  await page.getByRole('button', { name: 'Throw it away' }).click();
+  await expect(price(1)).toHaveValue('0.11');
+  await expect(price(4)).toHaveValue('');
+  await page.reload();
+  await expect(price(1)).toHaveValue('0.11');
+  await expect(again).toBeHidden();
+
+  await price(1).fill('0.21');
+  await page.locator('#tariff-who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the tariff' }).click();
+  await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
+  await page.reload();
+  await expect(price(1)).toHaveValue('0.21');
+  await expect(again).toBeHidden();
+});

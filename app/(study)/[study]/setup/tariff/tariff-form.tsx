@@ -1,10 +1,12 @@
 'use client';
 
-import { useActionState, useState } from 'react';
+import { useActionState, useEffect, useRef, useState } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { readDraft, useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { sendTariff } from '@/lib/features/setup/actions';
 import type { TariffView } from '@/lib/features/setup/tariff-view';
@@ -49,6 +51,10 @@ export function TariffForm({ study, site, who, stored, cells, view, rows, fields
   const [state, send, pending] = useActionState(sendTariff, {});
   const shown = state.typed ?? cells;
   const refused = state.refused ?? {};
+  const form = useRef<HTMLFormElement>(null);
+  const name = `${study} tariff ${site}`;
+  const kept = useKept(name);
+  const draft = useDraft(form, name, state.batch === undefined ? undefined : state, kept);
   const field = (one: ShownCell) => <Field key={one.name} cell={one} value={shown[one.name] ?? ''} refused={refused[one.name]} />;
   return (
     // One section around both, so that what a sent form has to say leads to the refused cell wherever it stands.
@@ -72,7 +78,8 @@ export function TariffForm({ study, site, who, stored, cells, view, rows, fields
       </div>
       <div className={sheet.section}>
         <h2>The tariff</h2>
-        <form action={send} className={styles.form} noValidate>
+        <DraftNote draft={draft} />
+        <form ref={form} action={send} className={styles.form} noValidate>
           <input type="hidden" name="study" value={study} />
           <input type="hidden" name="site" value={site} />
           <OpenedOn cells={state.seen ?? (stored ? cells : {})} />
@@ -82,7 +89,7 @@ export function TariffForm({ study, site, who, stored, cells, view, rows, fields
           </button>
           <div className={sheet.fields}>{fields.head.map(field)}</div>
           {rows.map((part) => (
-            <Rows key={part.part} part={part} shown={shown} refused={refused} />
+            <Rows key={part.part} part={part} shown={shown} kept={kept} refused={refused} />
           ))}
           <fieldset>
             <legend>Other charges</legend>
@@ -115,11 +122,19 @@ export function TariffForm({ study, site, who, stored, cells, view, rows, fields
   );
 }
 
+/** What the window kept of a tariff that was not saved: its rows must be there before it can be put back. */
+function useKept(name: string): ReadonlyMap<string, string> | undefined {
+  const [kept, setKept] = useState<ReadonlyMap<string, string>>();
+  useEffect(() => setKept(readDraft(`draft ${name}`)), [name]);
+  return kept;
+}
+
 /** Rows that a part has, by the cells that are filled, and one more to type into. */
-function filledRows(part: string, shown: Readonly<Record<string, string>>): number {
+function filledRows(part: string, cells: Iterable<readonly [string, string]>): number {
   let last = -1;
-  for (const [name, value] of Object.entries(shown)) {
-    const [of = '', index = '', ...cell] = name.split('.');
+  for (const [name, value] of cells) {
+    // What is kept stands under the name of its cell and its place among those of that name.
+    const [of = '', index = '', ...cell] = name.replace(/ 0$/, '').split('.');
     if (of === part && value !== '' && cell.join() !== 'unit') last = Math.max(last, Number(index));
   }
   return last + 1;
@@ -128,14 +143,17 @@ function filledRows(part: string, shown: Readonly<Record<string, string>>): numb
 function Rows({
   part,
   shown,
+  kept,
   refused,
 }: {
   readonly part: ShownRows;
   readonly shown: Readonly<Record<string, string>>;
+  readonly kept: ReadonlyMap<string, string> | undefined;
   readonly refused: Readonly<Record<string, string>>;
 }) {
   const [more, setMore] = useState(0);
-  const count = Math.max(1, filledRows(part.part, shown) + (part.part === 'energy' || part.part === 'demand' ? 1 : 0)) + more;
+  const filled = Math.max(filledRows(part.part, Object.entries(shown)), filledRows(part.part, kept ?? []));
+  const count = Math.max(1, filled + (part.part === 'energy' || part.part === 'demand' ? 1 : 0)) + more;
   const bad = Object.entries(refused).filter(([name]) => name.startsWith(`${part.part}.`));
   return (
     <fieldset>
