@@ -12,7 +12,7 @@ interface Props {
   readonly currency: string;
   readonly motorIds: ReadonlyMap<string, string>;
   readonly programme: PlannedProgramme;
-  /** Lines that are shown at most. */
+  /** Lines that are shown at most; the last one sums all. */
   readonly most: number;
   /** A last column: its head, and the cell of each motor. */
   readonly wish?: { readonly head: ReactNode; readonly cell: (motor: PlannedProgramme['at_failure'][number]) => ReactNode };

@@ -1,5 +1,5 @@
-import Link from 'next/link';
 import { AtFailureTable } from '@/app/_ui/at-failure-table';
+import { More } from '@/app/_ui/more';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -35,7 +35,7 @@ export function AtFailure({ study, currency, motorIds, programme, all }: Props) 
         {...{ study, currency, motorIds, programme, most }}
         wish={{ head, cell: (motor) => <WishCell {...{ study, motorIds, motor }} text="bring in" /> }}
       />
-      <More study={study} shown={Math.min(total, most)} total={total} />
+      <More href={`/${study}/plan?all=1`} shown={most} total={total} />
     </>
   );
 }
@@ -82,21 +82,9 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
               </tbody>
             </table>
           </ScrollRegion>
-          <More study={study} shown={shown.length} total={out.length} />
+          <More href={`/${study}/plan?all=1`} shown={shown.length} total={out.length} />
         </>
       )}
     </section>
-  );
-}
-
-function More({ study, shown, total }: { readonly study: string; readonly shown: number; readonly total: number }) {
-  if (shown === total) return null;
-  return (
-    <p>
-      Here are {formatCount(shown)} of {formatCount(total)}.{' '}
-      <Link href={`/${study}/plan?all=1`} prefetch={false}>
-        Show all lists to their end
-      </Link>
-    </p>
   );
 }

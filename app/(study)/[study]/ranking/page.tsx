@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { AreaForm } from '@/app/_ui/area-form';
+import { askedPage, Pages } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
@@ -28,7 +30,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
   const one = (name: string) => (typeof asked[name] === 'string' && asked[name] !== '' ? asked[name] : undefined);
   const decision = DECISIONS.find((entry) => entry.id === one('decision'));
   const area = one('area');
-  const page = one('page') === 'all' ? 'all' : Math.max(1, Math.trunc(Number(one('page') ?? '1')) || 1);
+  const page = askedPage(one('page'));
   const study = await currentStudy(id);
   if (!study) notFound();
   const progress = await loadProgress(id);
@@ -100,21 +102,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
                 })}
               </ul>
             </nav>
-            <form method="get" className={sheet.bar}>
-              {Object.entries({ ...stated, ...(decision && { decision: decision.id }) }).map(([name, value]) => (
-                <input key={name} type="hidden" name={name} value={value} />
-              ))}
-              <label htmlFor="area">Area</label>
-              <select id="area" name="area" defaultValue={area ?? ''}>
-                <option value="">all areas</option>
-                {areas.map((name) => (
-                  <option key={name} value={name}>
-                    {name}
-                  </option>
-                ))}
-              </select>
-              <button type="submit">Show</button>
-            </form>
+            <AreaForm action={`/${id}/ranking`} areas={areas} area={area} others={{ ...stated, decision: decision?.id }} />
           </>
         }
       >
@@ -156,50 +144,13 @@ export default async function RankingScreen({ params, searchParams }: Props) {
             units={units}
           />
         )}
-        <Pages page={page} last={Math.max(1, Math.ceil(found / PAGE))} link={(wanted) => link({ page: wanted })} />
+        <Pages
+          page={page}
+          last={Math.max(1, Math.ceil(found / PAGE))}
+          link={(wanted) => link({ page: wanted })}
+          words={{ label: 'Pages of the ranking', before: 'Higher ranks', after: 'Lower ranks' }}
+        />
       </WhatIf>
     </main>
-  );
-}
-
-interface PagesProps {
-  readonly page: number | 'all';
-  readonly last: number;
-  readonly link: (page: string | undefined) => string;
-}
-
-/** The way to the other pages, and to all motors on one page for the printer. */
-function Pages({ page, last, link }: PagesProps) {
-  if (last === 1) return null;
-  if (page === 'all') {
-    return (
-      <p className="screen-only">
-        <Link href={link(undefined)}>Page by page</Link>
-      </p>
-    );
-  }
-  return (
-    <nav aria-label="Pages of the ranking">
-      <ul className={sheet.links}>
-        {page > 1 && (
-          <li>
-            <Link href={link(String(page - 1))}>Higher ranks</Link>
-          </li>
-        )}
-        <li>
-          Page {page} of {last}
-        </li>
-        {page < last && (
-          <li>
-            <Link href={link(String(page + 1))}>Lower ranks</Link>
-          </li>
-        )}
-        <li>
-          <Link href={link('all')} prefetch={false}>
-            All on one page, for printing
-          </Link>
-        </li>
-      </ul>
-    </nav>
   );
 }

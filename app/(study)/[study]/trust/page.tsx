@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { AreaForm } from '@/app/_ui/area-form';
+import { askedPage, Pages, partOf } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TRUST_WORDS } from '@/app/_ui/trust-mark';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
@@ -19,16 +21,16 @@ interface Props {
   readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
 }
 
-/** A page of more motors helps nobody; an area is asked for instead. */
-const SHOWN = 400;
 const NO_AREA = 'No area';
+/** Up to so many motors the button above them is near. */
+const FEW = 5;
 /** What weighs most first. */
 const LEVELS = ['not-usable', 'provisional', 'sound'] as const;
 
 /** What may not be used and what to measure again, at which load, by area. */
 export default async function TrustScreen({ params, searchParams }: Props) {
   const { study: id } = await params;
-  const { area: asked, level: askedLevel } = await searchParams;
+  const { area: asked, level: askedLevel, page: askedFor } = await searchParams;
   const study = await currentStudy(id);
   if (!study) notFound();
   const progress = await loadProgress(id);
@@ -39,8 +41,8 @@ export default async function TrustScreen({ params, searchParams }: Props) {
   const level = LEVELS.find((each) => each === askedLevel);
   const inArea = list.items.filter((item) => area === undefined || areaOf(item) === area);
   const inView = inArea.filter((item) => level === undefined || item.level === level).sort(byLevel);
-  const shown = inView.slice(0, SHOWN);
-  const link = (to: { readonly area?: string | undefined; readonly level?: string | undefined }) => {
+  const { shown, page, last } = partOf(inView, askedPage(typeof askedFor === 'string' ? askedFor : undefined));
+  const link = (to: Readonly<Record<'area' | 'level' | 'page', string | undefined>>) => {
     const wanted = Object.entries(to).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]));
     return `/${id}/trust${wanted.length === 0 ? '' : `?${new URLSearchParams(wanted)}`}`;
   };
@@ -51,17 +53,7 @@ export default async function TrustScreen({ params, searchParams }: Props) {
       <p className={sheet.answer}>{answer(list)}</p>
       {list.items.length > 0 && (
         <>
-          <nav aria-label="Area" className="screen-only">
-            <ul className={sheet.links}>
-              {[undefined, ...areas].map((each) => (
-                <li key={each ?? ''}>
-                  <Link href={link({ area: each, level })} aria-current={each === area ? 'true' : undefined} prefetch={false}>
-                    {each ?? 'all areas'}
-                  </Link>
-                </li>
-              ))}
-            </ul>
-          </nav>
+          <AreaForm action={`/${id}/trust`} areas={areas} area={area} others={{ level }} />
           <nav aria-label="Trust" className="screen-only">
             <ul className={sheet.links}>
               {[undefined, ...LEVELS].map((each) => {
@@ -70,7 +62,7 @@ export default async function TrustScreen({ params, searchParams }: Props) {
                   (each === undefined || count > 0) && (
                     <li key={each ?? ''}>
                       <Link
-                        href={link({ area, level: each })}
+                        href={link({ area, level: each, page: undefined })}
                         aria-current={each === level ? 'true' : undefined}
                         prefetch={false}
                       >
@@ -88,35 +80,49 @@ export default async function TrustScreen({ params, searchParams }: Props) {
           </p>
           {inView.length === 0 && (
             <p>
-              No motor here is of this level. <Link href={link({ area })}>Show all of these</Link>
+              No motor here is of this level.{' '}
+              <Link href={link({ area, level: undefined, page: undefined })}>Show all of these</Link>
             </p>
           )}
           {inView.length > shown.length && (
-            <p>
-              The first {formatCount(SHOWN)} of {formatCount(inView.length)} motors; choose an area to see the others.
+            <p role="status">
+              Here are {formatCount(shown.length)} of {formatCount(inView.length)} motors, those first that weigh most.
             </p>
           )}
           <form action={`/${id}/trust/round`} aria-label="Round sheet">
-            <p className="screen-only">
-              <button type="submit" data-primary>
-                Make a round sheet
-              </button>{' '}
-              <span className={sheet.soft}>of the motors that are ticked, to print and take along</span>
-            </p>
+            {shown.length > 0 && (
+              <p className="screen-only">
+                <button type="submit" data-primary>
+                  Make a round sheet
+                </button>{' '}
+                <span className={sheet.soft}>
+                  of the motors that are ticked {last > 1 && page !== 'all' ? 'on this page' : 'here'}, to print and take along
+                </span>
+              </p>
+            )}
             {areas
               .filter((each) => area === undefined || each === area)
               .map((each) => {
                 const items = shown.filter((item) => areaOf(item) === each);
+                const all = inView.filter((item) => areaOf(item) === each).length;
                 return items.length === 0 ? null : (
                   <section key={each} className={sheet.section} aria-label={each}>
                     <h2>
-                      {each} ({formatCount(items.length)})
+                      {each} ({items.length < all && `${formatCount(items.length)} of `}
+                      {formatCount(all)})
                     </h2>
                     <TrustItems items={items} study={id} label={each} />
                   </section>
                 );
               })}
+            {/* After a long list the way back up is long. */}
+            {shown.length > FEW && (
+              <p className="screen-only">
+                <button type="submit">Make a round sheet of what is ticked</button>
+              </p>
+            )}
           </form>
+          <Pages page={page} last={last} link={(wanted) => link({ area, level, page: wanted })} />
           <p className={sheet.caution}>
             A live reading is energized work for qualified persons; guards stay on; never raise the process load for a reading
             without the process owner. The round sheet carries the cautions. Local codes and licensed practice decide.

@@ -4,8 +4,15 @@ import type { ApartItem } from '@/lib/features/worklist/schema';
 import { formatCount } from '@/lib/platform/format';
 import styles from './worklist.module.css';
 
+interface Props {
+  readonly items: readonly ApartItem[];
+  /** Motors that are shown at most. */
+  readonly most: number;
+  readonly study: string;
+}
+
 /** Motors within their limits that stand apart from like motors on the bad side: a place to look, no more. */
-export function Apart({ items, study }: { readonly items: readonly ApartItem[]; readonly study: string }) {
+export function Apart({ items, most, study }: Props) {
   if (items.length === 0) return null;
   return (
     <section className={sheet.section} aria-labelledby="apart">
@@ -13,9 +20,11 @@ export function Apart({ items, study }: { readonly items: readonly ApartItem[]; 
       <p className={sheet.soft}>
         These are worse than motors of the same type at the site, or of the same area and duty. That is no fault, and moves no
         verdict: read again, and look for what is different about them.
+        {items.length > most &&
+          ` Here are the first ${formatCount(most)}; all on one page holds the others, and so does an area.`}
       </p>
       <ul className={styles.list} aria-label="Motors unlike their sisters">
-        {items.map((item) => (
+        {items.slice(0, most).map((item) => (
           <li key={item.motorId} className={styles.apart}>
             <p className={styles.motor}>
               <Link href={`/${study}/motor/${item.motorId}#condition`} prefetch={false}>

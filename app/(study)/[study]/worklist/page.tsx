@@ -1,10 +1,12 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { AreaForm } from '@/app/_ui/area-form';
+import { askedPage, PART, Pages, partOf } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { currentStudy } from '@/lib/features/study/loaders';
-import { loadWorklist } from '@/lib/features/worklist/loaders';
+import { loadWorklist, placesOf } from '@/lib/features/worklist/loaders';
 import type { WorkItem } from '@/lib/features/worklist/schema';
 import { formatCount } from '@/lib/platform/format';
 import { NewerFigures } from '../newer-figures';
@@ -28,14 +30,27 @@ const GROUPS = [
 /** What needs a person, in order of risk. */
 export default async function WorklistScreen({ params, searchParams }: Props) {
   const { study: id } = await params;
-  const asked = (await searchParams).group;
-  const group = GROUPS.find((entry) => entry.id === asked)?.id ?? 'risk';
+  const asked = await searchParams;
+  const group = GROUPS.find((entry) => entry.id === asked.group)?.id ?? 'risk';
   const study = await currentStudy(id);
   if (!study) notFound();
   const progress = await loadProgress(id);
   const list = await loadWorklist(id);
   if (!list) return <NoFigures study={id} title="Worklist" progress={progress} />;
   const { items } = list;
+  const { places, placeOf } = placesOf(list);
+  const area = places.find((each) => each === asked.area);
+  const inArea = (item: Parameters<typeof placeOf>[0]) => area === undefined || placeOf(item) === area;
+  const groups = grouped(items.filter(inArea), group, placeOf);
+  const apart = list.apart.filter(inArea);
+  const inView = groups.flatMap(({ of }) => of);
+  const { shown, page, last } = partOf(inView, askedPage(typeof asked.page === 'string' ? asked.page : undefined));
+  const onPage = new Set(shown);
+  const link = (to: Readonly<Record<'group' | 'area' | 'page', string | undefined>>) => {
+    const wanted = Object.entries(to).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]));
+    return `/${id}/worklist${wanted.length === 0 ? '' : `?${new URLSearchParams(wanted)}`}`;
+  };
+  const stated = group === 'risk' ? undefined : group;
   return (
     <main id="main" className={sheet.main} data-print="wide">
       <h1>Worklist</h1>
@@ -48,7 +63,7 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
               {GROUPS.map((entry) => (
                 <li key={entry.id}>
                   <Link
-                    href={`/${id}/worklist${entry.id === 'risk' ? '' : `?group=${entry.id}`}`}
+                    href={link({ group: entry.id === 'risk' ? undefined : entry.id, area, page: undefined })}
                     aria-current={entry.id === group ? 'true' : undefined}
                     prefetch={false}
                   >
@@ -58,23 +73,34 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
               ))}
             </ul>
           </nav>
+          <AreaForm action={`/${id}/worklist`} areas={places} area={area} others={{ group: stated }} />
           <p className={sheet.soft}>
             Must-do first: it has failed, or a safety limit is breached. Then by risk: the chance of the likeliest suspicion × the
             cost of a repair and, without a standby, of an unplanned stop × urgency. Urgency goes by the worst reading that speaks
             for the suspicion: 1 beyond its limit, 0.5 near it and getting worse, 0.3 near it, 0.2 near it and getting better, 0.1
             within (common practice).
           </p>
-          {grouped(items, group).map(({ title, of }) => (
-            <section key={title} className={sheet.section} aria-label={title}>
-              {group !== 'risk' && (
-                <h2>
-                  {title} ({formatCount(of.length)})
-                </h2>
-              )}
-              <WorkItems items={of} study={id} currency={study.settings.currency} label={title} />
-            </section>
-          ))}
-          <Apart items={list.apart} study={id} />
+          {shown.length < inView.length && (
+            <p role="status">
+              Here are {formatCount(shown.length)} of {formatCount(inView.length)} motors.
+            </p>
+          )}
+          {groups.map(({ title, of }) => {
+            const here = of.filter((item) => onPage.has(item));
+            return here.length === 0 ? null : (
+              <section key={title} className={sheet.section} aria-label={title}>
+                {group !== 'risk' && (
+                  <h2>
+                    {title} ({here.length < of.length && `${formatCount(here.length)} of `}
+                    {formatCount(of.length)})
+                  </h2>
+                )}
+                <WorkItems items={here} study={id} currency={study.settings.currency} label={title} />
+              </section>
+            );
+          })}
+          <Pages page={page} last={last} link={(wanted) => link({ group: stated, area, page: wanted })} />
+          {(page === 'all' || page === last) && <Apart items={apart} most={page === 'all' ? apart.length : PART} study={id} />}
           <p className={sheet.caution}>
             Work on a motor is for qualified persons: isolate, lock out and prove dead before contact; a live reading is energized
             work; guards stay on; stored charge is discharged. Local codes and licensed practice decide.
@@ -96,11 +122,14 @@ function answer(items: readonly WorkItem[], total: number): string {
 }
 
 /** The items in the groups asked for, each in order of risk. */
-function grouped(items: readonly WorkItem[], group: (typeof GROUPS)[number]['id']): { title: string; of: readonly WorkItem[] }[] {
+function grouped(
+  items: readonly WorkItem[],
+  group: (typeof GROUPS)[number]['id'],
+  placeOf: (item: WorkItem) => string,
+): { title: string; of: readonly WorkItem[] }[] {
   if (group === 'risk') return [{ title: 'Motors in order of risk', of: items }];
-  const several = new Set(items.map((item) => item.site)).size > 1;
-  const area = (item: WorkItem) => [several ? item.site : '', item.area ?? 'No area'].filter(Boolean).join(' / ');
-  const name = (item: WorkItem) => (group === 'area' ? area(item) : item.outage ? 'While the motor is stopped' : 'While it runs');
+  const name = (item: WorkItem) =>
+    group === 'area' ? placeOf(item) : item.outage ? 'While the motor is stopped' : 'While it runs';
   const titles = [...new Set(items.map(name))];
   return titles.map((title) => ({ title, of: items.filter((item) => name(item) === title) }));
 }

@@ -3,6 +3,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Content } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatStated } from '@/lib/platform/format';
 import { shown } from './shown';
+import { TableEditions } from './table-editions';
 
 /** The assumptions that carry the money, as they were frozen, each with its source and date; prices and tables with theirs. */
 export function Assumptions({ content }: { readonly content: Content }) {
@@ -50,13 +51,7 @@ export function Assumptions({ content }: { readonly content: Content }) {
         ))}
       </ul>
       <h3>Tables</h3>
-      <ul>
-        {tables.map(({ id, edition }) => (
-          <li key={id}>
-            {id}: {edition}
-          </li>
-        ))}
-      </ul>
+      <TableEditions tables={tables} />
     </section>
   );
 }

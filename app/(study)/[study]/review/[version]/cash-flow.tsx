@@ -1,3 +1,4 @@
+import { More } from '@/app/_ui/more';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -8,10 +9,13 @@ import styles from './version.module.css';
 interface Props {
   readonly programme: Programme;
   readonly currency: string;
+  /** Motors that are shown at most, and the page with all of them. */
+  readonly most: number;
+  readonly whole: string;
 }
 
 /** What each funded option changes year by year, before discounting, as if it were carried out at once; and all of them together in their years. */
-export function CashFlow({ programme, currency }: Props) {
+export function CashFlow({ programme, currency, most, whole }: Props) {
   const items = programme.years.flatMap(({ items }, at) => items.map((item) => ({ at, ...item })));
   const last = Math.max(0, ...items.map(({ at, cash_flow }) => at + cash_flow.length - 1));
   const longest = Math.max(0, ...items.map(({ cash_flow }) => cash_flow.length));
@@ -53,24 +57,23 @@ export function CashFlow({ programme, currency }: Props) {
                 </td>
               ))}
             </tr>
-            {programme.years.flatMap(({ year, items }) =>
-              items.map(({ site, tag, cash_flow }) => (
-                <tr key={`${site} ${tag}`}>
-                  <th scope="row" className={sheet.nowrap}>
-                    {tag}
-                  </th>
-                  <td>{year}</td>
-                  {columns.slice(0, longest).map((at) => (
-                    <td key={at} className={sheet.number}>
-                      {cash_flow[at] === undefined ? '' : formatNumber(cash_flow[at], 0)}
-                    </td>
-                  ))}
-                </tr>
-              )),
-            )}
+            {items.slice(0, most).map(({ site, tag, at, cash_flow }) => (
+              <tr key={`${site} ${tag}`}>
+                <th scope="row" className={sheet.nowrap}>
+                  {tag}
+                </th>
+                <td>{programme.years[at]?.year}</td>
+                {columns.slice(0, longest).map((year) => (
+                  <td key={year} className={sheet.number}>
+                    {cash_flow[year] === undefined ? '' : formatNumber(cash_flow[year], 0)}
+                  </td>
+                ))}
+              </tr>
+            ))}
           </tbody>
         </table>
       </ScrollRegion>
+      <More href={whole} shown={most} total={items.length} />
     </section>
   );
 }

@@ -15,10 +15,13 @@ interface Props {
   readonly study: string;
   /** Ids that the motors have in the study now. */
   readonly motorIds: ReadonlyMap<string, string>;
+  /** Motors of each reason that are named at most where they are left out, and the page with all of them. */
+  readonly most: number;
+  readonly whole: string;
 }
 
 /** What is funded in each year, its sums to the cent, and who is left out and why. */
-export function Items({ programme, currency, study, motorIds }: Props) {
+export function Items({ programme, currency, study, motorIds, most, whole }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const lowKnown = programme.years.some(({ items }) => items.some(({ low_case_value: low }) => low !== undefined));
   const why = (item: ProgrammeItem, text: string) => {
@@ -76,11 +79,7 @@ export function Items({ programme, currency, study, motorIds }: Props) {
                           {item.low_case_value === undefined ? 'not known' : money(item.low_case_value)}
                         </td>
                       )}
-                      <td className={sheet.number}>
-                        {item.probability_within_policy === undefined
-                          ? 'not known'
-                          : `${formatNumber(100 * item.probability_within_policy, 0)} %`}
-                      </td>
+                      <td className={sheet.number}>{chanceWords(item)}</td>
                     </tr>
                   ))}
                 </tbody>
@@ -91,14 +90,20 @@ export function Items({ programme, currency, study, motorIds }: Props) {
       ))}
       <section className={sheet.section} aria-labelledby="left-out">
         <h2 id="left-out">Left out</h2>
-        <LeftOut study={study} motorIds={motorIds} programme={programme} />
+        <LeftOut study={study} motorIds={motorIds} programme={programme} most={most} whole={whole} />
       </section>
     </>
   );
 }
 
+/** A repair is not chosen for what it saves: that it pays nothing back is no news. */
+function chanceWords({ option, probability_within_policy: chance }: ProgrammeItem): string {
+  if (chance === undefined) return 'not known';
+  return chance === 0 && option.startsWith('repair') ? 'saves nothing' : `${formatNumber(100 * chance, 0)} %`;
+}
+
 /** Who is left out, by reason: the same few hold for many. */
-function LeftOut({ study, motorIds, programme }: Pick<Props, 'study' | 'motorIds' | 'programme'>) {
+function LeftOut({ study, motorIds, programme, most, whole }: Omit<Props, 'currency'>) {
   const reasons = new Map<string, Programme['left_out'][number][]>();
   for (const each of programme.left_out) reasons.set(each.because.text, [...(reasons.get(each.because.text) ?? []), each]);
   if (reasons.size === 0) return <p>No motor is left out.</p>;
@@ -110,12 +115,21 @@ function LeftOut({ study, motorIds, programme }: Pick<Props, 'study' | 'motorIds
             {text} <span className={sheet.soft}>({formatCount(motors.length)})</span>
           </dt>
           <dd>
-            {motors.map((motor, at) => (
+            {motors.slice(0, most).map((motor, at) => (
               <span key={motorKey(motor)}>
                 {at > 0 && ', '}
                 <MotorName study={study} motorIds={motorIds} motor={motor} />
               </span>
             ))}
+            {motors.length > most && (
+              <>
+                {' '}
+                and {formatCount(motors.length - most)} more.{' '}
+                <Link href={whole} prefetch={false} className="screen-only">
+                  Name all
+                </Link>
+              </>
+            )}
           </dd>
         </div>
       ))}

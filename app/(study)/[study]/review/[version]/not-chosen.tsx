@@ -1,3 +1,4 @@
+import { More } from '@/app/_ui/more';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -7,8 +8,15 @@ import { type Content, type MotorChoice, notChosen } from '@/lib/features/sign-o
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
 
+interface Props {
+  readonly content: Content;
+  /** Motors that are shown at most, and the page with all of them. */
+  readonly most: number;
+  readonly whole: string;
+}
+
 /** For each funded motor, what else could have been done with it: cost, worth and cash flow of every other option, opened one by one. */
-export function NotChosen({ content }: { readonly content: Content }) {
+export function NotChosen({ content, most, whole }: Props) {
   const choices = notChosen(content).filter(({ others }) => others.length > 0);
   if (choices.length === 0) return null;
   return (
@@ -19,9 +27,10 @@ export function NotChosen({ content }: { readonly content: Content }) {
         for the year of the programme. What waits until the motor fails costs what it takes beyond the repair that would come
         then.
       </p>
-      {choices.map((choice) => (
+      {choices.slice(0, most).map((choice) => (
         <Choice key={motorKey(choice.item)} choice={choice} currency={content.settings.currency} />
       ))}
+      <More href={whole} shown={most} total={choices.length} />
     </section>
   );
 }
@@ -57,7 +66,7 @@ function Choice({ choice: { year, item, others }, currency }: { readonly choice:
           </thead>
           <tbody>
             <tr>
-              <th scope="row" className={sheet.nowrap}>
+              <th scope="row" className={styles.option}>
                 {optionWords(item.option)}
               </th>
               <td>chosen</td>
@@ -67,7 +76,7 @@ function Choice({ choice: { year, item, others }, currency }: { readonly choice:
             </tr>
             {others.map((other) => (
               <tr key={other.id}>
-                <th scope="row" className={sheet.nowrap}>
+                <th scope="row" className={styles.option}>
                   {optionWords(other.id)}
                   {other.against.kind === 'waits' && ', at failure'}
                 </th>

@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { AtFailureTable } from '@/app/_ui/at-failure-table';
 import { BudgetYears } from '@/app/_ui/budget-years';
 import { LowCase } from '@/app/_ui/low-case';
+import { More } from '@/app/_ui/more';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { eventWords, loadDifference, loadMotorIds, loadVersion, workbookOf } from '@/lib/features/sign-off/loaders';
@@ -22,11 +23,13 @@ import { Reconciliation } from './reconciliation';
 
 interface Props {
   readonly params: Promise<{ study: string; version: string }>;
-  readonly searchParams: Promise<{ workbook?: string | string[] }>;
+  readonly searchParams: Promise<{ workbook?: string | string[]; all?: string | string[] }>;
 }
 
 /** Up to so many funded motors the workbook is worked out for every look at the page; beyond, when somebody asks for it. */
 const WORTH_WORKING_OUT = 40;
+/** Motors that each list beside the funded ones shows, unless all are asked for. */
+const FIRST = 50;
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
   return { title: `Version ${(await params).version}` };
@@ -65,7 +68,10 @@ export default async function VersionScreen({ params, searchParams }: Props) {
   const motorIds = await loadMotorIds(study);
   const waiting = programme.method === 'plan' ? programme.at_failure.length : 0;
   const earlier = await loadDifference(study, version.number, content);
-  const wanted = items.length <= WORTH_WORKING_OUT || (await searchParams).workbook !== undefined;
+  const { workbook: workbookAsked, all } = await searchParams;
+  const wanted = items.length <= WORTH_WORKING_OUT || workbookAsked !== undefined;
+  const most = all === undefined ? FIRST : Number.POSITIVE_INFINITY;
+  const whole = `/${study}/review/${version.number}?all=1`;
   const workbook = wanted ? await workbookOf(content) : undefined;
   const closed = version.standing === 'returned' || version.standing === 'rejected';
   return (
@@ -115,18 +121,22 @@ export default async function VersionScreen({ params, searchParams }: Props) {
       </section>
       {earlier && <Difference study={study} {...earlier} currency={settings.currency} />}
       <BudgetYears programme={programme} currency={settings.currency} />
-      <Items programme={programme} currency={settings.currency} study={study} motorIds={motorIds} />
+      <Items
+        programme={programme}
+        currency={settings.currency}
+        study={study}
+        motorIds={motorIds}
+        most={most}
+        whole={`${whole}#left-out`}
+      />
       {programme.method === 'plan' && (
-        <AtFailureTable
-          programme={programme}
-          currency={settings.currency}
-          study={study}
-          motorIds={motorIds}
-          most={programme.at_failure.length}
-        />
+        <>
+          <AtFailureTable programme={programme} currency={settings.currency} study={study} motorIds={motorIds} most={most} />
+          <More href={`${whole}#at-failure`} shown={most} total={waiting} />
+        </>
       )}
-      <CashFlow programme={programme} currency={settings.currency} />
-      <NotChosen content={content} />
+      <CashFlow programme={programme} currency={settings.currency} most={most} whole={`${whole}#cash-flow`} />
+      <NotChosen content={content} most={most} whole={`${whole}#not-chosen`} />
       <Reconciliation content={content} study={study} number={version.number} workbook={workbook} />
       <Assumptions content={content} />
     </main>

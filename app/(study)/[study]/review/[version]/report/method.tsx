@@ -1,5 +1,6 @@
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Drawn } from '@/lib/features/sign-off/loaders';
+import { TableEditions } from '../table-editions';
 
 /** How the figures came about, in a page, for readers who were not there. */
 export function Method({ content: { engine, settings, tables } }: { readonly content: Drawn }) {
@@ -33,7 +34,8 @@ export function Method({ content: { engine, settings, tables } }: { readonly con
         Every relation stands with its source on the page Method of the program; every figure opens its derivation there. Engine{' '}
         {engine}.
       </p>
-      <p className={sheet.soft}>Tables and their editions: {tables.map(({ id, edition }) => `${id}: ${edition}`).join('; ')}.</p>
+      <p className={sheet.soft}>Tables and their editions:</p>
+      <TableEditions tables={tables} />
     </section>
   );
 }
