@@ -1,10 +1,10 @@
 import { catalogue, kind } from '../quantity/catalogue';
+import { UNCOUPLED } from '../quantity/cautions';
+import { rounded } from '../quantity/words';
 
 const LIVE = 'Qualified persons only; shock and arc-flash boundaries respected, guards on, local codes first.';
-const UNCOUPLED =
-  'Secure the key, keep within the starts the maker allows, and do not run cylindrical-roller bearings without load for long.';
 
-const n = (value: number, digits = 4) => Number(value.toPrecision(digits)).toString();
+const n = (value: number, digits = 4) => rounded(value, digits);
 
 /** Findings about a bench test: what is missing, what contradicts, and where a standard's limit is not met. */
 export const BENCH = catalogue({
@@ -97,7 +97,7 @@ export const BENCH = catalogue({
     severity: 'disqualifies',
     text: (e) => `The no-load point nearest to rated voltage lies at ${n(e.nearest_pct, 3)} % of it, too far for the core loss.`,
     cause: 'The uncoupled run was made at another voltage, or the rated voltage is that of another connection.',
-    next: 'Run uncoupled at rated voltage, and check the connection against the plate.',
+    next: `Run uncoupled at rated voltage, and check the connection against the plate. ${UNCOUPLED}`,
   }),
   'low-voltage-points-left-out': kind<{ rows: string; voltage: number }>({
     severity: 'note',

@@ -1,11 +1,8 @@
 import { catalogue, kind } from '../quantity/catalogue';
+import { DEAD, LIVE } from '../quantity/cautions';
+import { rounded } from '../quantity/words';
 
-/** Cautions that stand beside what someone is sent to do. */
-export const LIVE = 'Qualified persons only, with the panel’s shock and arc-flash boundaries respected.';
-export const DEAD =
-  'Isolate, lock out and prove dead first; disconnect drives, capacitors and arresters; afterwards discharge the winding for 15 minutes or four times the test, whichever is longer.';
-
-const n = (value: number, digits = 3) => Number(value.toPrecision(digits)).toString();
+const n = (value: number, digits = 3) => rounded(value, digits);
 
 /** Findings about condition readings: why no verdict could be given, or what weakens one. */
 export const CONDITION = catalogue({
@@ -14,7 +11,7 @@ export const CONDITION = catalogue({
     text: (e) =>
       `${e.indicator}: ${n(e.value)} ± ${n(1.96 * e.u, 2)} ${e.unit} straddles the limit of ${n(e.limit)} ${e.unit}, so the verdict is open.`,
     cause: 'The reading is not sure enough for a value so near the limit.',
-    next: 'Repeat the reading with a better meter, or trend it.',
+    next: 'Repeat the reading at the same load with a better meter, or trend it.',
   }),
   'voltage-unbalance-high': kind<{ unbalance: number }>({
     severity: 'warning',
@@ -127,14 +124,14 @@ export const CONDITION = catalogue({
     text: (e) =>
       `The polarization index of ${n(e.index)} is not judged: on small random-wound machines the absorption current is gone in seconds.`,
     cause: 'The index was made for form-wound windings.',
-    next: 'Go by the insulation resistance and its trend.',
+    next: 'Nothing: go by the insulation resistance and its trend.',
   }),
   'polarization-not-meaningful': kind<{ resistance: number }>({
     severity: 'note',
     text: (e) =>
-      `The polarization index is set aside: the one-minute resistance at 40 °C of ${n(e.resistance)} MΩ is above 5000 MΩ, where currents are too small to measure well.`,
+      `The polarization index is set aside: the one-minute resistance at 40 °C of ${n(e.resistance)} MΩ is above 5,000 MΩ, where currents are too small to measure well.`,
     cause: 'Very good insulation.',
-    next: 'Go by the insulation resistance.',
+    next: 'Nothing: go by the insulation resistance.',
   }),
   'polarization-class-unknown': kind<Record<string, never>>({
     severity: 'note',
@@ -159,7 +156,7 @@ export const CONDITION = catalogue({
     severity: 'note',
     text: (e) => `At ${n(e.vibration)} mm/s the motor is above zone B (${n(e.zone_bc)} mm/s): fit for a limited time only.`,
     cause: 'Unbalance, misalignment, looseness or a bearing.',
-    next: 'Plan a look within weeks; take a spectrum. Guards stay on.',
+    next: 'Plan a look within weeks; take a spectrum of the vibration at both bearings, at the usual load. Guards stay on.',
   }),
   'signature-under-loaded': kind<{ reading: string; load: number; least: number }>({
     severity: 'warning',
@@ -186,7 +183,7 @@ export const CONDITION = catalogue({
     text: () =>
       'Only one sideband was read: speed ripple lowers one and raises the other, so the verdict goes no further than near.',
     cause: 'The other sideband was hidden or not noted.',
-    next: 'Note both sidebands; their mean counts.',
+    next: `Note both sidebands with the next spectrum, at 75 % load or more: their mean counts. ${LIVE}`,
   }),
   'bars-unknown': kind<Record<string, never>>({
     severity: 'note',
@@ -206,13 +203,13 @@ export const CONDITION = catalogue({
     text: (e) =>
       `The eccentricity sideband, ${n(e.level)} dB below the line, has no published limit, and no earlier reading to compare with: trend it.`,
     cause: 'Levels differ by motor design.',
-    next: 'Read it again at the same load in the next round.',
+    next: `Read it again at the same load in the next round. ${LIVE}`,
   }),
   'temperature-surface': kind<{ temperature: number }>({
     severity: 'note',
     text: (e) => `${n(e.temperature)} °C on the surface never judges the winding’s class.`,
     cause: 'The frame is far cooler than the winding, by an amount that nobody knows.',
-    next: 'Read an embedded detector, or the resistance right after stopping.',
+    next: `Read an embedded detector at the usual load, or the resistance right after stopping. ${DEAD}`,
   }),
   'temperature-class-unknown': kind<Record<string, never>>({
     severity: 'note',

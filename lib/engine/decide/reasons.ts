@@ -1,4 +1,5 @@
 import type { TimeToFailure } from '../options/time-to-failure';
+import { fixed } from '../quantity/words';
 import type { Because } from '../result';
 
 type Words<E> = (evidence: E) => string;
@@ -19,10 +20,7 @@ function points(difference: number): string {
 
 /** Money in words: whole units in groups of three. */
 export function moneyWords(amount: number, currency: string): string {
-  const whole = Math.round(Math.abs(amount))
-    .toString()
-    .replaceAll(/\B(?=(\d{3})+$)/g, ',');
-  return `${amount < 0 && whole !== '0' ? '−' : ''}${whole} ${currency}`;
+  return `${fixed(amount, 0)} ${currency}`;
 }
 
 /** When the failure that an option waits for is expected; nothing where that is not known. */

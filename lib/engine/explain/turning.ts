@@ -1,6 +1,7 @@
 import { optionWords } from '../decide/limits';
 import { type Evaluation, evaluateMotor } from '../evaluate';
 import type { DutyStep, Motor } from '../motor';
+import { fixed } from '../quantity/words';
 import { moved, type Question, statedHours } from './lever';
 
 /** What is moved to see where the decision turns: a price, the hours, the cost of what is bought, or the load of every step of the duty. */
@@ -138,7 +139,7 @@ function sentence(question: Question, lever: TurningLever, factor: number, words
         ? `With energy at ${percent} the decision would turn to ${words}.`
         : `With energy at ${(settings.energyPricePerKwh * factor).toFixed(3)} ${settings.currency} a kWh (${percent}) the decision would turn to ${words}.`;
     case 'hours':
-      return `With ${hours === undefined ? percent : `${(hours * factor).toFixed(0)} hours a year (${percent})`} the decision would turn to ${words}.`;
+      return `With ${hours === undefined ? percent : `${fixed(hours * factor, 0)} hours a year (${percent})`} the decision would turn to ${words}.`;
     case 'cost':
       return `With everything bought for ${percent} the decision would turn to ${words}.`;
     default:

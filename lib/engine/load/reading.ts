@@ -6,6 +6,7 @@ import type { Plate, Reading } from '../motor';
 import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Finding } from '../quantity/finding';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
+import { spaced } from '../quantity/words';
 import type { Agreement } from '../result';
 import { type Alone, type Estimate, evaluateAlone, HIGHEST, isUsable, LOWEST, possibleOnly } from './alone';
 import { diagnose, isImpossible, type Suspicion } from './diagnose';
@@ -167,7 +168,7 @@ function spreadOf(estimates: readonly Estimate[]): string {
     .filter((estimate) => estimate.used)
     .map(
       (estimate) =>
-        `${estimate.method} ${(estimate.loadFraction.value * 100).toFixed(0)} ± ${(196 * standardUncertainty(estimate.loadFraction)).toFixed(0)} %`,
+        `${spaced(estimate.method)} ${(estimate.loadFraction.value * 100).toFixed(0)} ± ${(196 * standardUncertainty(estimate.loadFraction)).toFixed(0)} %`,
     )
     .join(', ');
 }

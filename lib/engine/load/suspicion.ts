@@ -1,7 +1,7 @@
 import { catalogue, type FindingKind, kind } from '../quantity/catalogue';
+import { LIVE } from '../quantity/cautions';
+import { rounded } from '../quantity/words';
 import type { MistakeCode } from './mistakes';
-
-const LIVE = 'Qualified persons only, with the panel’s shock and arc-flash boundaries respected.';
 
 interface Suspected {
   readonly [name: string]: number | string;
@@ -9,7 +9,7 @@ interface Suspected {
   readonly odds: number;
 }
 
-const odds = (e: { readonly odds: number }): string => (e.odds > 1000 ? 'more than 1000' : String(Number(e.odds.toPrecision(2))));
+const odds = (e: { readonly odds: number }): string => (e.odds > 1000 ? 'more than 1,000' : rounded(e.odds, 2));
 
 /** One mistake in words that stand beside those of another as well. */
 interface Told extends FindingKind<Suspected> {
@@ -44,7 +44,7 @@ const ONE_MISTAKE: Readonly<Record<MistakeCode, Told>> = {
     text: (e) =>
       `The input power in row ${e.row} fits if it is in watts (${odds(e)} to 1 against the next best cause). It was not used.`,
     cause: 'The meter showed watts.',
-    next: 'Write the input power in kW: divide watts by 1000.',
+    next: 'Write the input power in kW: divide watts by 1,000.',
   },
   'voltage-not-the-motors': {
     severity: 'warning',

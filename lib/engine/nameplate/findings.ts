@@ -1,4 +1,6 @@
 import { catalogue, kind } from '../quantity/catalogue';
+import { LIVE, UNCOUPLED } from '../quantity/cautions';
+import { written } from '../quantity/words';
 
 /** Findings about the nameplate: what is missing, impossible or contradictory on it. */
 export const PLATE = catalogue({
@@ -50,9 +52,9 @@ export const PLATE = catalogue({
   'poles-contradict-speed': kind<{ stated: number; from_speed: number; rated_speed: number }>({
     severity: 'warning',
     text: (e) =>
-      `${e.stated} poles do not fit a rated speed of ${e.rated_speed} r/min, which belongs to ${e.from_speed} poles. The speed was believed.`,
+      `${e.stated} poles do not fit a rated speed of ${written(e.rated_speed)} r/min, which belongs to ${e.from_speed} poles. The speed was believed.`,
     cause: 'The pole count was taken for pole pairs, or the plate of another motor was read.',
-    next: 'Count the poles from the plate speed: 2 poles run just below 3600 (3000) r/min, 4 poles just below 1800 (1500).',
+    next: 'Count the poles from the plate speed: 2 poles run just below 3,600 (3,000) r/min, 4 poles just below 1,800 (1,500).',
   }),
   'poles-assumed': kind<{ poles: number }>({
     severity: 'warning',
@@ -63,14 +65,14 @@ export const PLATE = catalogue({
   'rated-speed-impossible': kind<{ rated_speed: number; synchronous_speed: number }>({
     severity: 'warning',
     text: (e) =>
-      `A rated speed of ${e.rated_speed} r/min is not below the synchronous ${e.synchronous_speed} r/min by a rated slip. It was not used.`,
+      `A rated speed of ${written(e.rated_speed)} r/min is not below the synchronous ${written(e.synchronous_speed)} r/min by a rated slip. It was not used.`,
     cause: 'The synchronous speed was written for the rated one, or the frequency is wrong.',
     next: 'Read the full-load speed from the plate; check the rated frequency.',
   }),
   'slip-contradicts-efficiency': kind<{ rotor_share: number; rated_speed: number }>({
     severity: 'warning',
     text: (e) =>
-      `The stamped speed of ${e.rated_speed} r/min would put ${(e.rotor_share * 100).toFixed(0)} % of the rated loss into the rotor, which the stamped efficiency does not allow. The speed was not used.`,
+      `The stamped speed of ${written(e.rated_speed)} r/min would put ${(e.rotor_share * 100).toFixed(0)} % of the rated loss into the rotor, which the stamped efficiency does not allow. The speed was not used.`,
     cause:
       'Speed or efficiency were misread, or belong to another motor; or the motor is for another frequency than the sheet says.',
     next: 'Read speed, efficiency and frequency from the plate again; write the frequency into rated_frequency_hz.',
@@ -102,7 +104,7 @@ export const PLATE = catalogue({
     text: (e) =>
       `The uncoupled test gives ${e.no_load_loss.toFixed(3)} kW of core, friction and windage loss, which does not fit the ${e.rest.toFixed(3)} kW left by the plate. It was not used.`,
     cause: 'The motor was not free, the voltage was off, or the plate efficiency does not hold any more.',
-    next: 'Repeat the uncoupled run at rated voltage; take power with a meter that reads low power factors well.',
+    next: `Repeat the uncoupled run at rated voltage; take power with a meter that reads low power factors well. ${UNCOUPLED} ${LIVE}`,
   }),
   'plate-fits-no-machine': kind<Record<string, never>>({
     severity: 'warning',
@@ -112,7 +114,7 @@ export const PLATE = catalogue({
   }),
   'plate-value-impossible': kind<{ column: string; value: number }>({
     severity: 'warning',
-    text: (e) => `${e.column} is ${e.value}, which is not possible. The value was not used.`,
+    text: (e) => `${e.column} is ${written(e.value)}, which is not possible. The value was not used.`,
     cause: 'A sign, the unit or the decimal sign of the entry is wrong, or another figure was written into the column.',
     next: (e) => `Correct ${e.column}, or leave it empty if it is not known.`,
   }),
@@ -120,7 +122,7 @@ export const PLATE = catalogue({
     severity: 'warning',
     text: () => 'This is a synchronous motor: load comes from input power only, and the loss split is a rough one.',
     cause: 'Slip and magnetising current of a synchronous motor say nothing of its load.',
-    next: 'Measure input power at the load of interest.',
+    next: `Measure input power at the usual load. ${LIVE}`,
   }),
   'wound-rotor-rings': kind<Record<string, never>>({
     severity: 'note',

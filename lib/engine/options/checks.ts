@@ -3,6 +3,7 @@ import { unbalanceDerating } from '../condition/indicators/voltage-unbalance';
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import type { DrivenMachine, Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
+import { fixed } from '../quantity/words';
 import type { ReferenceTables, TorqueRow } from '../tables';
 import { OPTIONS } from './findings';
 import { type LoadPoint, onCurve } from './load-curve';
@@ -180,7 +181,7 @@ function* heatReasons(change: Change): Generator<Reason> {
   const carries = change.highestLoad !== undefined && Math.max(highestLoad, rmsLoad) <= left;
   const asks = `the place leaves ${pct(left)} of the smaller rating, and the highest step asks for ${pct(highestLoad)}`;
   if (altitude !== undefined && altitude > RATED_ALTITUDE_M && !carries)
-    yield ['altitude', `at ${altitude.toFixed(0)} m, above the ${RATED_ALTITUDE_M} m up to which ratings hold, ${asks}`];
+    yield ['altitude', `at ${fixed(altitude, 0)} m, above the ${fixed(RATED_ALTITUDE_M, 0)} m up to which ratings hold, ${asks}`];
   const asked = Math.max(highestLoad, rmsLoad);
   if ((altitude === undefined || ambientC === undefined) && asked <= 1 && asked > THIN)
     yield [

@@ -1,7 +1,9 @@
 import { catalogue, kind } from '../quantity/catalogue';
+import { LIVE } from '../quantity/cautions';
+import { fixed } from '../quantity/words';
 import { shortRating } from './ratings';
 
-const whole = (value: number): string => Math.round(value).toString();
+const whole = (value: number): string => fixed(value, 0);
 
 /** Findings about options: what could not be valued, what to check before acting, how a value came about. */
 export const OPTIONS = catalogue({
@@ -30,7 +32,7 @@ export const OPTIONS = catalogue({
     text: (e) =>
       `No usable reading: the option is screened at an assumed load of ${whole(e.assumed_load * 100)} % and does not enter a plan.`,
     cause: 'The motor has no reading that may be used.',
-    next: 'Measure the motor at its usual load first: input power, three currents and voltages, and speed.',
+    next: `Measure the motor at its usual load first: input power, three currents and voltages, and speed. ${LIVE}`,
   }),
   'failed-at-assumed-load': kind<{ assumed_load: number }>({
     severity: 'note',

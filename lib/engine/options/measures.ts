@@ -1,6 +1,7 @@
 import type { Evaluation } from '../evaluate';
 import { driveEfficiency } from '../load/drive';
 import type { DrivenMachine } from '../motor';
+import { fixed } from '../quantity/words';
 import {
   costTogether,
   type MeasureCost,
@@ -155,7 +156,7 @@ function stopIdling(steps: readonly MeasureStep[], ratedKw: number): Found | und
   if (hours <= 0 || !steps.some((step) => !idle(step) && step.hours > 0)) return undefined;
   return {
     id: 'stop-idling',
-    text: `Switch the motor off while it idles: its duty has ${hours.toFixed(0)} hours a year below ${100 * IDLE} % load.`,
+    text: `Switch the motor off while it idles: its duty has ${fixed(hours, 0)} hours a year below ${100 * IDLE} % load.`,
     assumed: 'Half to all of the idle hours can be stopped (common practice); heed the permitted starts an hour.',
     change: (list, which) => list.map((step) => (idle(step) ? { ...step, hours: step.hours * (1 - STOPPABLE[which]) } : step)),
   };

@@ -1,6 +1,6 @@
 import { catalogue, kind } from '../quantity/catalogue';
-
-const LIVE = 'Qualified persons only, with the panel’s shock and arc-flash boundaries respected.';
+import { LIVE } from '../quantity/cautions';
+import { spaced } from '../quantity/words';
 
 /** Findings about how far a motor's readings as a whole may be trusted. */
 export const TRUST = catalogue({
@@ -41,14 +41,14 @@ export const TRUST = catalogue({
   }),
   'one-way-to-load': kind<{ row: number; method: string }>({
     severity: 'note',
-    text: (e) => `The load in row ${e.row} rests on one way alone (${e.method}).`,
+    text: (e) => `The load in row ${e.row} rests on one way alone (${spaced(e.method)}).`,
     cause: 'Nothing else was read, or it could not be used.',
     next: `Read a second quantity at the same time: speed to 1 r/min, or the three currents beside power. ${LIVE}`,
   }),
   'second-way-weak': kind<{ row: number; method: string; u: number }>({
     severity: 'note',
     text: (e) =>
-      `In row ${e.row} the ways beside ${e.method} are too uncertain (± ${(e.u * 196).toFixed(0)} points) to confirm the load.`,
+      `In row ${e.row} the ways beside ${spaced(e.method)} are too uncertain (± ${(e.u * 196).toFixed(0)} points) to confirm the load.`,
     cause: 'At low load current says little, and a stamped speed has a tolerance of 20 % of its slip.',
     next: `Read input power and speed together; a second reading at higher load helps if the process owner agrees. ${LIVE}`,
   }),

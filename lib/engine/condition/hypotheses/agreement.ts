@@ -1,6 +1,7 @@
 import type { ReadingEvaluation } from '../../load/reading';
 import { SUSPICION } from '../../load/suspicion';
 import type { Finding } from '../../quantity/finding';
+import { oftenWords } from '../../quantity/words';
 import type { Observation } from './evidence';
 
 /** Chance of so large a disagreement by meter errors alone, below which readings contradict one another, and below which they may (common practice). */
@@ -23,5 +24,5 @@ export function readingsAgreement(
   const p = inUse?.combination?.agreement?.p;
   if (p === undefined) return undefined;
   const band = p < BEYOND_P ? 'beyond' : p < NEAR_P ? 'near' : 'within';
-  return { ...base, band, words: `${band} (chance of such a disagreement ${Number(p.toPrecision(2))})` };
+  return { ...base, band, words: `${band} (were all in order, they would disagree so much ${oftenWords(p)})` };
 }

@@ -1,5 +1,5 @@
+import { DEAD, LIVE } from '../../quantity/cautions';
 import type { FaultEvidenceRow } from '../../tables';
-import { DEAD, LIVE } from '../findings';
 import type { HypothesisId } from '../hypothesis-id';
 import { INDICATORS } from '../registry';
 import { HYPOTHESIS_WORDS } from './words';

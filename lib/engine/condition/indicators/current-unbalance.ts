@@ -1,5 +1,6 @@
 import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
+import { rounded } from '../../quantity/words';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
@@ -86,5 +87,5 @@ export const currentUnbalance: Indicator = {
 
 /** Two significant digits: the multiple is known no better. */
 function words2(value: number): string {
-  return Number(value.toPrecision(2)).toString();
+  return rounded(value, 2);
 }

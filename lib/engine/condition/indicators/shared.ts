@@ -4,6 +4,7 @@ import * as C from '../../generated/condition';
 import type { Plate, Reading } from '../../motor';
 import { exact, type Quantity } from '../../quantity/quantity';
 import type { Unit } from '../../quantity/unit';
+import { rounded } from '../../quantity/words';
 
 /** Maximum permissible errors of condition instruments, rectangular (common practice where the sheet has no column for them). */
 export const INSTRUMENT = {
@@ -91,5 +92,5 @@ export function behindDrive(plate: Plate, reading: Reading): boolean {
 
 /** Number with four significant digits, for limits in words. */
 export function words(value: number): string {
-  return Number(value.toPrecision(4)).toString();
+  return rounded(value, 4);
 }

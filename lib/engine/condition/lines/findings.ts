@@ -1,6 +1,7 @@
 import { catalogue, kind } from '../../quantity/catalogue';
+import { rounded } from '../../quantity/words';
 
-const n = (value: number, digits = 3) => Number(value.toPrecision(digits)).toString();
+const n = (value: number, digits = 3) => rounded(value, digits);
 
 /** What weakens a table of expected lines. */
 export const LINES = catalogue({

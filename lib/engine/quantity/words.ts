@@ -1,0 +1,37 @@
+/** How the sentences of the engine write numbers. They are English: thousands in groups of three with a comma, a true minus (U+2212). */
+
+function grouped(text: string): string {
+  const [, sign = '', whole, rest = ''] = /^(-?)(\d+)(.*)$/.exec(text) ?? [];
+  if (whole === undefined) return text;
+  const below = sign !== '' && /[1-9]/.test(text.replace(/e.*$/, ''));
+  return `${below ? '−' : ''}${whole.replaceAll(/\B(?=(\d{3})+$)/g, ',')}${rest.replace('e-', 'e−')}`;
+}
+
+/** A number with all digits that it has: `1,785.5`. */
+export function written(value: number): string {
+  return grouped(String(value));
+}
+
+/** A number with so many decimals: `8,274`. */
+export function fixed(value: number, decimals: number): string {
+  return grouped(value.toFixed(decimals));
+}
+
+/** A number with so many significant digits, without zeros at its end: `1,790`. */
+export function rounded(value: number, digits: number): string {
+  return grouped(String(Number(value.toPrecision(digits))));
+}
+
+/** Chances below this are not told apart. */
+const LEAST_CHANCE = 0.001;
+
+/** How often something happens by chance: `12 times in 100`, `once in 250 times`, `less than once in 1,000 times`. */
+export function oftenWords(chance: number): string {
+  if (chance < LEAST_CHANCE) return `less than once in ${fixed(1 / LEAST_CHANCE, 0)} times`;
+  return chance < 0.015 ? `once in ${rounded(1 / chance, 2)} times` : `${fixed(100 * chance, 0)} times in 100`;
+}
+
+/** A short name of the results in words: `input power` for `input-power`. */
+export function spaced(id: string): string {
+  return id.replaceAll('-', ' ');
+}
