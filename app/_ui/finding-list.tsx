@@ -16,21 +16,36 @@ export function FindingList({ findings, empty }: { readonly findings: readonly F
       seen.add(key);
       return true;
     });
+  // One slip of many readings is said for each, and its remedy once.
+  const alike = new Map<string, Finding[]>();
+  for (const finding of shown) {
+    const key = `${finding.severity} ${finding.cause} ${finding.next}`;
+    alike.set(key, [...(alike.get(key) ?? []), finding]);
+  }
   return (
     <ul className={styles.list}>
-      {shown.map((finding) => (
-        <li key={`${finding.code} ${finding.text}`} className={styles.finding} data-severity={finding.severity}>
-          <p className={styles.text}>
-            <strong className={styles.severity}>{SEVERITY[finding.severity]}</strong> {finding.text}
-          </p>
-          <dl className={styles.more}>
-            <dt>Likely cause</dt>
-            <dd>{finding.cause}</dd>
-            <dt>What to do</dt>
-            <dd>{finding.next}</dd>
-          </dl>
-        </li>
-      ))}
+      {[...alike].map(([key, [first, ...others]]) => first && <Alike key={key} first={first} others={others} />)}
     </ul>
+  );
+}
+
+function Alike({ first, others }: { readonly first: Finding; readonly others: readonly Finding[] }) {
+  return (
+    <li className={styles.finding} data-severity={first.severity}>
+      <p className={styles.text}>
+        <strong className={styles.severity}>{SEVERITY[first.severity]}</strong> {first.text}
+      </p>
+      {others.map(({ code, text }) => (
+        <p key={`${code} ${text}`} className={styles.text}>
+          {text}
+        </p>
+      ))}
+      <dl className={styles.more}>
+        <dt>Likely cause</dt>
+        <dd>{first.cause}</dd>
+        <dt>What to do</dt>
+        <dd>{first.next}</dd>
+      </dl>
+    </li>
   );
 }

@@ -189,9 +189,9 @@ export const OPTIONS = catalogue({
       `The column load_curve names “${e.curve}”, which the settings do not have; the torque law of the kind of machine, or the stated exponent, was taken.`,
     cause: (e) =>
       e.known === ''
-        ? 'The settings hold no load_curves.'
-        : `Known in load_curves are ${e.known}; the name is misspelt or missing there.`,
-    next: 'Correct load_curve in the fleet sheet, or add the curve to load_curves of the settings.',
+        ? 'The settings hold no load curves.'
+        : `The settings know ${e.known}; the name is misspelt or missing there.`,
+    next: 'Correct load_curve in the fleet sheet, or add the curve to the load curves of the settings.',
   }),
   'load-law-twice': kind<{ curve: string; exponent: number }>({
     severity: 'warning',

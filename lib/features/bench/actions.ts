@@ -9,9 +9,11 @@ import { loadTables } from '@/lib/reference/load';
 import { wakeRunner } from '../evaluation/runner';
 import { readMotor } from '../fleet/data';
 import type { RowIssue } from '../fleet/issue-codes';
+import { findingsInLabels, inLabels } from '../fleet/screen-words';
 import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
 import { rememberWho } from '../study/who';
+import { BENCH_COLUMNS } from './columns';
 import { findMotors } from './data';
 import { foundWords } from './found-words';
 import { benchMotor } from './motor-facts';
@@ -76,14 +78,19 @@ export async function previewTest(typed: TypedTest): Promise<Preview> {
 async function preview(typed: TypedTest): Promise<Preview & { readonly motorId?: string; readonly test?: BenchResultTest }> {
   const outcome = await parseTyped(typed);
   if (!outcome.ok) return { issues: [], problem: outcome.problem };
-  const issues = [...outcome.rejected, ...outcome.warnings];
+  const issues = [...outcome.rejected, ...outcome.warnings].map((issue) => ({
+    ...issue,
+    text: inLabels(issue.text, BENCH_COLUMNS),
+    remedy: inLabels(issue.remedy, BENCH_COLUMNS),
+  }));
   const [test] = outcome.tests;
   if (!test) return { issues };
   const found = await owner(typed);
   if ('problem' in found) return { issues, problem: found.problem };
   const motor = benchMotor(found.motor, typed.conductor === '' ? undefined : typed.conductor);
   const { result } = workOut(test, motor, typed.method === '' ? undefined : typed.method, loadTables().tables);
-  return { issues, result, motorId: found.motorId, test };
+  const findings = findingsInLabels(result.findings, BENCH_COLUMNS);
+  return { issues, result: { ...result, findings }, motorId: found.motorId, test };
 }
 
 type BenchResultTest = Parameters<typeof workOut>[0];

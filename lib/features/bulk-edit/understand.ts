@@ -2,6 +2,7 @@ import { ok, type Result, refuse } from '@/lib/platform/errors';
 import { formatNumber } from '@/lib/platform/format';
 import { columnByName } from '../fleet/columns';
 import { readCell } from '../fleet/parse-cell';
+import { inLabels } from '../fleet/screen-words';
 import type { BulkField } from './schema';
 
 /** A typed value as it was understood; absent when the fact is to be taken away. */
@@ -17,14 +18,14 @@ export function understand(field: BulkField, typed: string): Result<Understood> 
   const column = columnByName(field);
   if (column === undefined) return refuse('unknown-field', `${field} cannot be changed here.`, 'Choose a field from the list.');
   const { value, error, warning } = readCell(column, typed, CONTEXT);
-  if (error) return refuse(error.code, error.text, error.remedy);
+  if (error) return refuse(error.code, inLabels(error.text), inLabels(error.remedy));
   if (value === undefined && field === 'status') {
     return refuse('missing-cell', 'A motor always has a status.', 'Choose one of the words.');
   }
   if (typeof value !== 'string' && typeof value !== 'number' && value !== undefined) {
     return refuse('unknown-field', `${field} cannot be changed here.`, 'Choose a field from the list.');
   }
-  return ok({ value, ...(warning && { warning: `${warning.text} ${warning.remedy}` }) });
+  return ok({ value, ...(warning && { warning: inLabels(`${warning.text} ${warning.remedy}`) }) });
 }
 
 /** A value of a field in words. */

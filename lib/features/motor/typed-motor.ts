@@ -2,6 +2,7 @@ import type { Motor, Reading } from '@/lib/engine';
 import { COLUMNS } from '../fleet/columns';
 import { csvRow } from '../fleet/csv-cell';
 import { parseFleet } from '../fleet/parse';
+import { inLabels } from '../fleet/screen-words';
 import { motorRows } from '../fleet/write-cells';
 
 /** Columns of the plate and the driven load, as the form shows them; site and tag name the motor and stay. */
@@ -70,7 +71,10 @@ async function oneRow(motor: Motor, cells: readonly (readonly [string, string])[
   if (!outcome.ok) return { ok: false, refused: { '': `${outcome.problem.text} ${outcome.problem.remedy}` } };
   const rejected = outcome.rejected.flatMap((row) => row.issues);
   if (rejected.length > 0)
-    return { ok: false, refused: Object.fromEntries(rejected.map((issue) => [issue.column, `${issue.text} ${issue.remedy}`])) };
+    return {
+      ok: false,
+      refused: Object.fromEntries(rejected.map((issue) => [issue.column, inLabels(`${issue.text} ${issue.remedy}`)])),
+    };
   const found = outcome.motors[0];
   return found ? { ok: true, value: found.motor } : { ok: false, refused: { '': 'The form is empty.' } };
 }

@@ -1,6 +1,7 @@
 import { INDICATOR_TITLES, type TrustLevel } from '@/lib/engine';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import { type OpenFindings, openFindingsOf } from '../evaluation/open-findings';
+import { inLabels } from '../fleet/screen-words';
 import { askOf } from './asks';
 import { type Doubt, LOADS_WANTED, type TrustItem, type TrustList, WANTED } from './schema';
 
@@ -71,7 +72,7 @@ function doubtsOf({ found }: OpenFindings): Doubt[] {
     said.add(finding.text);
     doubts.push({
       severity: finding.severity,
-      text: finding.text,
+      text: inLabels(finding.text),
       ...(indicator !== undefined && { indicator: INDICATOR_TITLES.get(indicator) ?? indicator }),
       ...wanted,
       ...(wanted.readings.length === 0 && { desk: finding.next }),

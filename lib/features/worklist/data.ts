@@ -4,6 +4,7 @@ import { ownWords, sisterWords } from '../condition/words';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import type { StoredResult } from '../evaluation/result-row';
 import { sistersOf } from '../evaluation/sisters-text';
+import { inLabels } from '../fleet/screen-words';
 import { readStudy } from '../study/data';
 import type { ApartItem, WorkItem, Worklist } from './schema';
 
@@ -121,11 +122,13 @@ export function workItem(
     area,
     mustDo: safety !== undefined || failed,
     failed,
-    why: `${failed ? 'It has failed.' : whyWords(weightiest, beyond, near)}${result.decision.action === 'repair' && !failed ? ' A repair now is decided.' : ''}`,
+    why: inLabels(
+      `${failed ? 'It has failed.' : whyWords(weightiest, beyond, near)}${result.decision.action === 'repair' && !failed ? ' A repair now is decided.' : ''}`,
+    ),
     leading: leading && { id: leading.id, odds: leading.odds, strength: leading.strength },
     beyond,
     near,
-    next,
+    next: inLabels(next),
     outage: failed || STANDSTILL.test(next),
     apart: apartWords(sisters),
     ...(consequence > 0 &&

@@ -3,8 +3,10 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
+import { BENCH_COLUMNS } from '@/lib/features/bench/columns';
 import { loadTest, type TestPage } from '@/lib/features/bench/loaders';
 import { benchMethodWord } from '@/lib/features/bench/schema';
+import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatFigure, formatInstant, formatStated } from '@/lib/platform/format';
@@ -117,7 +119,10 @@ export default async function TestScreen(props: Props) {
 
       <section className={styles.section} aria-labelledby="findings">
         <h2 id="findings">What is to be said of the test</h2>
-        <FindingList findings={result.findings} empty="Nothing: every limit of the procedure is met." />
+        <FindingList
+          findings={findingsInLabels(result.findings, BENCH_COLUMNS)}
+          empty="Nothing: every limit of the procedure is met."
+        />
       </section>
 
       {(result.lines.no_load || stray) && (

@@ -1,5 +1,6 @@
 import { COLUMN_GROUPS, type Column } from '@/lib/features/fleet/column';
-import { COLUMNS, unitOrWords } from '@/lib/features/fleet/columns';
+import { COLUMNS } from '@/lib/features/fleet/columns';
+import { labelWithUnit } from '@/lib/features/fleet/screen-words';
 import { AS_NOTE, LEFT_OUT, placeOf } from '@/lib/features/import/recipe-form';
 import type { SampledColumn } from '@/lib/features/import/sample-sheet';
 import type { Recipe } from '@/lib/features/import/schema';
@@ -59,7 +60,7 @@ export function ColumnTable({ columns, mapping }: Props) {
                           <optgroup key={label} label={label}>
                             {members.map((member) => (
                               <option key={member.name} value={member.name}>
-                                {optionText(member)}
+                                {labelWithUnit(member)}
                               </option>
                             ))}
                           </optgroup>
@@ -76,12 +77,6 @@ export function ColumnTable({ columns, mapping }: Props) {
       </table>
     </div>
   );
-}
-
-function optionText(column: Column): string {
-  const { kind } = column;
-  const unit = kind.type === 'number' && kind.unit !== '1' ? unitOrWords(column) : '';
-  return unit === '' || column.label.endsWith(` ${unit}`) ? column.label : `${column.label}, ${unit}`;
 }
 
 function stateOf(column: SampledColumn, place: string): string {

@@ -1,3 +1,4 @@
+import { inLabels } from '@/lib/features/fleet/screen-words';
 import type { ShownConflict, WarningGroup } from '@/lib/features/import/loaders';
 import { formatCount } from '@/lib/platform/format';
 import styles from '../import.module.css';
@@ -45,8 +46,8 @@ export function RejectionTable({ issues, rows }: { readonly issues: readonly Sho
               <td data-name="Value" className={styles.cell}>
                 {value ?? <span className={styles.soft}>empty</span>}
               </td>
-              <td data-name="Reason">{text}</td>
-              <td data-name="Remedy">{remedy}</td>
+              <td data-name="Reason">{inLabels(text)}</td>
+              <td data-name="Remedy">{inLabels(remedy)}</td>
             </tr>
           ))}
         </tbody>
@@ -109,7 +110,7 @@ export function WarningList({ warnings }: { readonly warnings: readonly WarningG
     <ul className={styles.list}>
       {warnings.map(({ column, text, remedy, rows, count }) => (
         <li key={`${column} ${text}`}>
-          {text} <span className={styles.soft}>{remedy}</span>
+          {inLabels(text)} <span className={styles.soft}>{inLabels(remedy)}</span>
           {count > 1 && (
             <span className={styles.state}>
               {formatCount(count)} rows, among them {rows.join(', ')}

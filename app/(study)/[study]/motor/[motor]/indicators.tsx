@@ -4,6 +4,7 @@ import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { SisterResult, TrendResult } from '@/lib/engine';
 import { LIMIT_STATUS_WORDS, marginWords, SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
+import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -86,7 +87,7 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
           </tbody>
         </table>
       </ScrollRegion>
-      <FindingList findings={indicators.flatMap((indicator) => indicator.findings)} empty="" />
+      <FindingList findings={findingsInLabels(indicators.flatMap((indicator) => indicator.findings))} empty="" />
     </>
   );
 }

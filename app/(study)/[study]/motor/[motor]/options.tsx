@@ -3,6 +3,7 @@ import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { OptionResult } from '@/lib/engine';
+import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { optionTitle } from '@/lib/features/motor/words';
 import { paybackWords } from '@/lib/features/results/payback-words';
@@ -32,7 +33,7 @@ export function MotorOptions({ page, why }: Props) {
   const withFindings = result.options.filter((option) => remarks(option).length > 0 && option.action !== 'keep');
   return (
     <>
-      <FindingList findings={[...(screening ? [screening] : []), ...page.findings.options]} empty="" />
+      <FindingList findings={findingsInLabels([...(screening ? [screening] : []), ...page.findings.options])} empty="" />
       <ScrollRegion label="Options side by side">
         <table className={styles.table}>
           <thead>
@@ -137,7 +138,7 @@ export function MotorOptions({ page, why }: Props) {
           <summary>
             {nameOf(option)}: {remarks(option).length === 1 ? '1 remark' : `${remarks(option).length} remarks`}
           </summary>
-          <FindingList findings={remarks(option)} empty="" />
+          <FindingList findings={findingsInLabels(remarks(option))} empty="" />
         </details>
       ))}
       {decided && decided.action !== 'keep' && decided.cash_flow.length > 0 && (

@@ -4,6 +4,7 @@ import { notFound } from 'next/navigation';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { TrustMark } from '@/app/_ui/trust-mark';
+import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import { loadMotorPage, type MotorPage } from '@/lib/features/motor/loaders';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
@@ -113,7 +114,7 @@ export default async function MotorScreen({ params }: Props) {
       <section className={styles.section} aria-labelledby="trust">
         <h2 id="trust">What can be trusted</h2>
         <p>{TRUST_WORDS[result.trust.level]}</p>
-        <FindingList findings={page.findings.trust} empty="" />
+        <FindingList findings={findingsInLabels(page.findings.trust)} empty="" />
       </section>
 
       <section className={styles.section} aria-labelledby="condition">

@@ -8,6 +8,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import type { LineTable } from '@/lib/engine';
 import { lineSeen, stepHertz, symbolWords } from '@/lib/features/condition/line-words';
 import { causeWords } from '@/lib/features/condition/words';
+import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import { loadLines } from '@/lib/features/motor/lines-loader';
 import { formatFigure, formatNumber, formatStated } from '@/lib/platform/format';
 
@@ -35,7 +36,7 @@ export default async function LinesScreen({ params }: Props) {
       <h1>Spectral lines of {table.tag}</h1>
       <p className={sheet.answer}>{answer(table)}</p>
       <Basis table={table} />
-      <FindingList findings={table.findings} empty="" />
+      <FindingList findings={findingsInLabels(table.findings)} empty="" />
       <Coinciding table={table} />
       <Seen table={table} />
       <BarCounts table={table} />
