@@ -35,7 +35,8 @@ test('a sheet with three bad rows: the good ones come in, the bad ones come back
 }, info) => {
   await startStudy(page, named('Three bad rows', info), { name: 'motors.csv', text: [HEAD, ...GOOD, ...BAD].join('\n') });
   await expect(page.getByText('5 rows: 2 new motors and 2 new readings. 3 rows cannot be taken in.')).toBeVisible();
-  for (const text of ['fifty', 'asleep', '“Rated voltage, V” is empty.']) await expect(page.getByText(text).first()).toBeVisible();
+  for (const text of ['fifty', 'asleep', '“Rated voltage, V” is empty.'])
+    await expect(page.getByText(text).first()).toBeVisible();
   await expect(page.getByText('“inventory” is not a column of the fleet sheet')).toBeVisible();
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);

@@ -21,6 +21,7 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'test-contradicts-plate': motorOf({
     motor: { tested: { name: 'shop', measured: { efficiency: { value: 0.87, u: 0.003, unit: '1' } } } },
   }),
+  'class-contradicts-efficiency': motorOf({ plate: { nominalEfficiencyPct: 88.5, efficiencyClass: 'premium' } }),
   'efficiency-unknown': motorOf({ plate: { nominalEfficiencyPct: undefined } }),
   'power-factor-as-fraction': motorOf({ plate: { ratedPowerFactorPct: 0.84 } }),
   'power-factor-impossible': motorOf({ plate: { ratedPowerFactorPct: -84 } }),

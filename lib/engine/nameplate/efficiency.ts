@@ -3,6 +3,7 @@ import { leaf } from '../formula/apply';
 import type { EfficiencyClass, KnownPlate, Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { Origin, Quantity } from '../quantity/quantity';
+import { classContradiction } from './class-contradiction';
 import { classEfficiency, standardEfficiency } from './class-efficiency';
 import { PLATE } from './findings';
 
@@ -22,7 +23,7 @@ const LIMIT_IN_DEVIATIONS = 2.5;
  *
  * Doubt is stated on the loss: 20 % of the loss between nominal and guaranteed minimum for US motors (NEMA MG 1 12.58.2), 15 % to
  * 150 kW and 10 % above for IEC motors (IEC 60034-1), each at 2.5 deviations; 20 % of the loss at one deviation where only the year
- * speaks, 25 % where nothing does (common practice). A rewound motor is taken lower as published studies find.
+ * speaks, 25 % where nothing does (common practice); more where stamp and class contradict each other. A rewound motor is taken lower as published studies find.
  */
 export function ratedEfficiency(
   scope: MotorScope,
@@ -59,13 +60,17 @@ export function ratedEfficiency(
       usable = undefined;
     }
   }
+  const stated = plate.efficiencyClass;
   if (usable !== undefined) {
+    const against = stated && classContradiction(scope.tables, query, stated, usable);
+    if (against) findings.push(PLATE.make('class-contradicts-efficiency', { stamped: usable, class: stated, ...against }));
     return {
       efficiency: make(
         scope,
         prefix,
         usable,
-        tolerance / LIMIT_IN_DEVIATIONS,
+        // Nothing tells which of the two is true: the doubt of one deviation reaches half way to the other.
+        Math.max(tolerance / LIMIT_IN_DEVIATIONS, against ? Math.abs(Math.log(against.ratio)) / 2 : 0),
         'stamped',
         'nameplate, nominal efficiency',
         'tolerance of the stamped efficiency',
@@ -75,7 +80,6 @@ export function ratedEfficiency(
       findings,
     };
   }
-  const stated = plate.efficiencyClass;
   if (stated !== undefined) {
     const found =
       stated === 'standard'

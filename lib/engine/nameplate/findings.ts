@@ -17,6 +17,20 @@ export const PLATE = catalogue({
     cause: 'A typing slip, or another figure read from the plate.',
     next: 'Read the nominal efficiency from the plate again.',
   }),
+  'class-contradicts-efficiency': kind<{
+    stamped: number;
+    class: string;
+    against: string;
+    pct: number;
+    table: string;
+    ratio: number;
+  }>({
+    severity: 'warning',
+    text: (e) =>
+      `The stamped ${e.stamped} % cannot be that of class ${e.class}: ${e.against === e.class ? 'it' : `even the class above it (${e.against})`} has ${e.pct} % at this rating (${e.table}), and the stamp means ${e.ratio.toFixed(2)} times its loss. The stamp was used, with a doubt that reaches half way.`,
+    cause: 'Efficiency or class was misread, or one of them is that of another motor.',
+    next: 'Read both from the plate again; leave out the one that does not stand on it.',
+  }),
   'efficiency-by-test': kind<{ test: string; tested: number; stamped?: number }>({
     severity: 'note',
     text: (e) =>

@@ -60,6 +60,7 @@ const negativeCurrents = latest((reading) => ({
 export const DATA_PLANTS: readonly Plant[] = [
   { tag: 'A-1', story: 'efficiency typed as a fraction', change: plate({ nominalEfficiencyPct: 0.917 }) },
   { tag: 'A-2', story: 'the frame number written for the efficiency', change: plate({ nominalEfficiencyPct: 32.6 }) },
+  { tag: 'H-19', story: 'the class word of the motor beside it', change: plate({ efficiencyClass: 'premium' }) },
   { tag: 'A-3', story: 'power factor typed as a fraction', change: plate({ ratedPowerFactorPct: 0.84 }) },
   { tag: 'A-4', story: 'a leading power factor on a cage motor', change: plate({ ratedPowerFactorPct: -84 }) },
   { tag: 'A-5', story: 'pole pairs written for poles', change: (motor) => plate({ poles: (motor.plate.poles ?? 4) * 2 })(motor) },

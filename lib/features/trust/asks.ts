@@ -66,6 +66,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   // Plate
   'efficiency-as-fraction': DESK,
   'efficiency-impossible': PLATE,
+  'class-contradicts-efficiency': PLATE,
   'efficiency-unknown': PLATE,
   'power-factor-as-fraction': DESK,
   'power-factor-impossible': PLATE,
