@@ -133,6 +133,14 @@ export interface FrameRow {
   readonly series: 'T' | 'U';
   readonly frame: string;
 }
+/** Frame and shaft end of an enclosed foot-mounted motor whose frame is the height of its shaft in millimetres. */
+export interface IecFrameRow {
+  readonly poles: number;
+  readonly ratedPowerKw: number;
+  readonly frame: string;
+  readonly shaftDiameterMm: number;
+  readonly shaftLengthMm: number;
+}
 /** A single-number limit. `value` absent where the limit is a formula given in words. */
 export interface LimitRow {
   readonly id: string;
@@ -235,6 +243,7 @@ export interface ReferenceTables {
   readonly torqueMinimums: Table<TorqueRow>;
   readonly torqueRanges: Table<TorqueRangeRow>;
   readonly frames: Table<FrameRow>;
+  readonly iecFrames: Table<IecFrameRow>;
   readonly limits: Table<LimitRow>;
   readonly vibrationZones: Table<VibrationZoneRow>;
   readonly unbalanceDerating: Table<UnbalanceDeratingRow>;

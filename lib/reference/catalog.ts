@@ -132,6 +132,12 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
     figures: ['frame'],
     row: ratings.frameRow,
   },
+  iecFrames: {
+    file: 'ratings/iec-frames.csv',
+    key: ['poles', 'rated_power_kw'],
+    figures: ['frame', 'shaft_diameter_mm', 'shaft_length_mm'],
+    row: ratings.iecFrameRow,
+  },
   limits: {
     file: 'condition/limits.csv',
     key: ['id'],

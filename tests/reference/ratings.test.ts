@@ -216,6 +216,67 @@ describe('frames', () => {
   });
 });
 
+describe('metric frames', () => {
+  const { rows } = tables.iecFrames;
+  const height = (frame: string) => Number(frame.slice(0, -1));
+  const LENGTHS = 'SML';
+
+  it('never shrink with rating, nor with the number of poles at a rating; every rating is a standard one', () => {
+    for (const [before, after] of steps(rows, (r) => `${r.poles}`)) {
+      expect(after.ratedPowerKw).toBeGreaterThan(before.ratedPowerKw);
+      const longer = LENGTHS.indexOf(after.frame.slice(-1)) - LENGTHS.indexOf(before.frame.slice(-1));
+      expect(height(after.frame) > height(before.frame) || (height(after.frame) === height(before.frame) && longer >= 0)).toBe(
+        true,
+      );
+    }
+    for (const row of rows)
+      for (const other of rows)
+        if (other.ratedPowerKw === row.ratedPowerKw && other.poles > row.poles)
+          expect(height(other.frame), `${row.ratedPowerKw} kW`).toBeGreaterThanOrEqual(height(row.frame));
+    const standard = tables.kilowattSteps.rows.map(({ ratedPowerKw }) => ratedPowerKw);
+    expect(rows.filter(({ ratedPowerKw }) => !standard.includes(ratedPowerKw))).toEqual([]);
+  });
+
+  /** A maker's public list of 2-pole motors in standard frames. */
+  it.each([
+    ['80M', [0.75, 1.1]],
+    ['90S', [1.5]],
+    ['90L', [2.2]],
+    ['100L', [3]],
+    ['112M', [4]],
+    ['132S', [5.5, 7.5]],
+    ['160M', [11, 15]],
+    ['160L', [18.5]],
+    ['180M', [22]],
+  ] as const)('%s holds with 2 poles what a public list has', (frame, kilowatts) => {
+    expect(rows.filter((r) => r.poles === 2 && r.frame === frame).map((r) => r.ratedPowerKw)).toEqual(kilowatts);
+  });
+
+  /** A public guide to metric frames: diameter of the shaft end, and usual ratings with 4 poles. */
+  it.each([
+    ['90S', 24, [1.1]],
+    ['90L', 24, [1.5]],
+    ['100L', 28, [2.2, 3]],
+    ['112M', 28, [4]],
+  ] as const)('%s has a shaft end of %d mm and holds with 4 poles what a public guide says', (frame, diameter, kilowatts) => {
+    const found = rows.filter((r) => r.poles === 4 && r.frame === frame);
+    expect(found.map((r) => r.ratedPowerKw)).toEqual(kilowatts);
+    expect(found.every((r) => r.shaftDiameterMm === diameter)).toBe(true);
+  });
+
+  /** Torsion of a round bar: τ = 16 T / (π d³). Shafts of motors are made for bending by belts too, so it stays far below what steel bears. */
+  it('have shaft ends that bear the rated torque at less than 12 MPa, and thicker ones the higher they are', () => {
+    for (const row of rows) {
+      const torque = (1000 * row.ratedPowerKw) / ((2 * Math.PI * 2 * 50) / row.poles);
+      expect((16 * torque) / (Math.PI * row.shaftDiameterMm ** 3), `${row.frame}, ${row.poles} poles`).toBeLessThan(12);
+    }
+    for (const [before, after] of steps(rows, (r) => `${r.poles}`)) {
+      expect(after.shaftDiameterMm).toBeGreaterThanOrEqual(before.shaftDiameterMm);
+      expect(after.shaftLengthMm).toBeGreaterThanOrEqual(before.shaftLengthMm);
+    }
+  });
+});
+
 describe('tolerances', () => {
   const find = (standard: string, quantity: string, appliesTo: string) =>
     tables.tolerances.rows.find(

@@ -1,6 +1,6 @@
 import { isBarred } from '../decide/limits';
 import type { Evaluation } from '../evaluate';
-import { standardFrame } from '../options/costs';
+import { frameSeries, plainFrame, standardFrame } from '../options/frames';
 import { listedPrice } from '../options/price';
 import { shortRating } from '../options/ratings';
 import { bestShelf, discountedYears, type Shelf, type ShelfWorth, shelfWorth } from '../options/shelf';
@@ -67,6 +67,8 @@ export function shelfMotor({ motor, machine, options, scope }: Evaluation): Shel
   if (!spare && !counts) return undefined;
   const { poles } = machine.plate;
   const enclosure = plate.enclosure ?? 'enclosed';
+  const { settings, tables } = scope;
+  const series = frameSeries(plate.frame, settings.standards);
   const stopCost = plate.standby === true ? 0 : plate.unplannedStopCost;
   return {
     site: motor.site,
@@ -75,7 +77,10 @@ export function shelfMotor({ motor, machine, options, scope }: Evaluation): Shel
     poles,
     enclosure,
     mounting: plate.mounting ?? 'foot',
-    frame: plate.frame?.trim().toUpperCase() ?? standardFrame(scope.tables, plate.ratedPowerKw, { poles, enclosure }),
+    frame:
+      plate.frame === undefined
+        ? standardFrame(tables, plate.ratedPowerKw, { poles, enclosure, series })
+        : plainFrame(plate.frame),
     spare,
     ...(counts && { served: { value, purchase } }),
     ...(stopCost !== undefined && { stopCost }),

@@ -1,13 +1,12 @@
 import type { MotorScope } from '../context';
 import { apply, leaf } from '../formula/apply';
-import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import * as $ from '../generated/money';
-import type { Enclosure, Plate } from '../motor';
+import type { Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity } from '../quantity/quantity';
 import type { Price } from '../settings';
-import type { ReferenceTables } from '../tables';
 import { OPTIONS } from './findings';
+import { frameSeries, plainFrame, standardFrame } from './frames';
 import { listedPrice } from './price';
 import { shortRating } from './ratings';
 
@@ -110,9 +109,10 @@ export class Costs {
 
   #needsAdapter(ratedPowerKw: number): boolean {
     const { frame, ratedPowerKw: present } = this.#plate;
-    const old = frame?.trim().toUpperCase();
+    const old = frame === undefined ? undefined : plainFrame(frame);
     if (ratedPowerKw === present) return old !== undefined && /^\d{3}U/.test(old);
-    const size = { poles: this.#poles, enclosure: this.#plate.enclosure ?? 'enclosed' } as const;
+    const series = frameSeries(frame, this.#scope.settings.standards);
+    const size = { poles: this.#poles, enclosure: this.#plate.enclosure ?? 'enclosed', series } as const;
     const next = standardFrame(this.#scope.tables, ratedPowerKw, size);
     const now = old ?? standardFrame(this.#scope.tables, present, size);
     // Where the tables do not tell, another rating is taken to need an adapter.
@@ -129,23 +129,4 @@ export class Costs {
     this.#said.add(key);
     this.findings.push(finding);
   }
-}
-
-const frames = new WeakMap<ReferenceTables, Map<string, string>>();
-
-/** Frame of a T-frame motor by rating, poles and enclosure; `undefined` where the table has none. */
-export function standardFrame(
-  tables: ReferenceTables,
-  ratedPowerKw: number,
-  size: { readonly poles: number; readonly enclosure: Enclosure },
-): string | undefined {
-  let known = frames.get(tables);
-  if (!known) {
-    known = new Map();
-    for (const row of tables.frames.rows)
-      if (row.series === 'T') known.set(`${row.ratedPowerHp}|${row.poles}|${row.enclosure}`, row.frame.toUpperCase());
-    frames.set(tables, known);
-  }
-  const hp = ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
-  return known.get(`${Number(hp.toFixed(1))}|${size.poles}|${size.enclosure}`);
 }

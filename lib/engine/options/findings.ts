@@ -213,11 +213,24 @@ export const OPTIONS = catalogue({
     cause: 'Relay, fuses and breaker were chosen for the present rating.',
     next: 'Have a licensed electrician set the relay to the new plate and check fuses, breaker and capacitors by the local code.',
   }),
-  'frame-to-match': kind<{ from: string; to: string; height: string }>({
+  'frame-to-match': kind<{ from: string; named: string; to: string; height: string; shaft: string; needs: string }>({
     severity: 'note',
-    text: (e) => `The frame goes from ${e.from} to ${e.to}${e.height}.`,
-    cause: 'Another rating comes in another frame: feet, shaft and coupling differ.',
-    next: 'Have base or adapter, coupling or sheave and alignment quoted with the motor.',
+    text: (e) => `The frame goes from ${e.from}${e.named} to ${e.to}${e.height}${e.shaft}.`,
+    cause: 'Another rating comes in another frame: feet, shaft and coupling differ. Which frame it is, is from memory.',
+    next: (e) => `Have ${e.needs} and the alignment quoted with the motor, by the maker’s drawing.`,
+  }),
+  'frame-stays': kind<{ frame: string }>({
+    severity: 'note',
+    text: (e) => `The rating comes in the same frame ${e.frame}: feet, shaft height and shaft end stay.`,
+    cause: 'Neighbouring ratings share a frame. Which frame it is, is from memory.',
+    next: 'Compare with the maker’s drawing; align anew.',
+  }),
+  'frame-not-listed': kind<{ from: string; rated_power_kw: number }>({
+    severity: 'note',
+    text: (e) =>
+      `Whether a motor of ${shortRating(e.rated_power_kw)} kW fits in place of frame ${e.from} is not known: no table holds its frame.`,
+    cause: 'Frames are assigned to standard ratings of 2 to 8 poles up to a size; beyond, each maker has its own.',
+    next: 'Ask the maker for the shaft height and the shaft end before base and coupling are priced.',
   }),
   'power-factor-moves': kind<{ from: number; to: number }>({
     severity: 'note',

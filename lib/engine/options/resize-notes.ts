@@ -2,8 +2,8 @@ import { behindDrive } from '../condition/indicators/shared';
 import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
 import { RATED_ALTITUDE_M, RATED_AMBIENT_C, unknownPlace } from './checks';
-import { standardFrame } from './costs';
 import { OPTIONS } from './findings';
+import { frameNote } from './frame-note';
 import type { Present } from './present';
 import type { Change } from './replacement';
 import type { RunningStep } from './running';
@@ -89,32 +89,4 @@ export function resizeNotes(scope: MotorScope, present: Present, change: Change,
   if (next.ratedPower.value < plate.ratedPower.value && beyond <= WORTH_NAMING * (present.year?.energy?.value ?? 0))
     findings.push(OPTIONS.make('smaller-saves-no-more', { beyond_same_rating: beyond }));
   return findings;
-}
-
-function frameNote(scope: MotorScope, present: Present, ratedPowerKw: number): Finding | undefined {
-  const { plate, machine } = present;
-  const size = { poles: machine.plate.poles, enclosure: plate.enclosure ?? 'enclosed' } as const;
-  const from = plate.frame?.trim().toUpperCase() ?? standardFrame(scope.tables, plate.ratedPowerKw, size);
-  const to = standardFrame(scope.tables, ratedPowerKw, size);
-  if (from === undefined || to === undefined || from === to) return undefined;
-  const [low, high] = [shaftHeightMm(from), shaftHeightMm(to)];
-  const height =
-    low === undefined || high === undefined || low === high
-      ? ''
-      : `, with the shaft at ${high.toFixed(0)} in place of ${low.toFixed(0)} mm above the base`;
-  return OPTIONS.make('frame-to-match', { from, to, height });
-}
-
-/** Quarter of an inch in mm. */
-const QUARTER_INCH = 6.35;
-
-/**
- * Height of the shaft above the feet by the frame's number, in mm; `undefined` where the name says none.
- * Three digits with T or U: the first two are quarters of an inch (NEMA MG 1 4.2, from memory). Digits with S, M or L: millimetres (IEC 60072-1).
- */
-export function shaftHeightMm(frame: string): number | undefined {
-  const quarters = /^(\d{2})\d[TU]/.exec(frame)?.[1];
-  if (quarters !== undefined) return Number(quarters) * QUARTER_INCH;
-  const millimetres = /^(\d{2,3})[SML]/.exec(frame)?.[1];
-  return millimetres === undefined ? undefined : Number(millimetres);
 }

@@ -6,6 +6,7 @@ import type {
   FrameRow,
   FullLoadCurrentRow,
   HorsepowerStepRow,
+  IecFrameRow,
   KilowattStepRow,
   LossShareRow,
   MagnetisingRow,
@@ -93,6 +94,24 @@ export const frameRow = z
       enclosure: r.enclosure,
       series: r.series,
       frame: r.frame,
+    }),
+  );
+
+export const iecFrameRow = z
+  .object({
+    poles,
+    rated_power_kw: kilowatts,
+    frame: z.string().regex(/^\d{2,3}[SML]$/, { error: 'is no frame designation' }),
+    shaft_diameter_mm: number(1, 500),
+    shaft_length_mm: number(1, 500),
+  })
+  .transform(
+    (r): IecFrameRow => ({
+      poles: r.poles,
+      ratedPowerKw: r.rated_power_kw,
+      frame: r.frame,
+      shaftDiameterMm: r.shaft_diameter_mm,
+      shaftLengthMm: r.shaft_length_mm,
     }),
   );
 

@@ -30,6 +30,12 @@ const FLAT = [
   { speedPct: 110, torquePct: 80 },
 ];
 
+/** A 2-pole motor of 50 Hz in a metric frame that its next smaller rating has too. */
+const TWO_POLES = {
+  ...{ ratedPowerKw: 7.5, ratedVoltageV: 400, ratedCurrentA: 14.6, ratedSpeedRpm: 2900, ratedFrequencyHz: 50 },
+  ...{ ratedPowerFactorPct: 86, nominalEfficiencyPct: 86, poles: 2, frame: '132S' },
+} as const;
+
 /** A situation that makes each finding, and one beside it that does not. */
 const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial, not: Trial]>> = {
   'hours-unknown': [{ hours: undefined }, {}],
@@ -112,6 +118,11 @@ const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial,
   ],
   'starter-to-match': [{ load: 0.3 }, {}],
   'frame-to-match': [{ load: 0.3 }, {}],
+  'frame-stays': [
+    { load: 0.45, plate: TWO_POLES, settings: { standards: 'iec' } },
+    { load: 0.45, plate: { ...TWO_POLES, frame: '160M' }, settings: { standards: 'iec' } },
+  ],
+  'frame-not-listed': [{ load: 0.45, plate: { ratedPowerKw: 400 * 0.7457, frame: '449T' } }, { load: 0.3 }],
   'power-factor-moves': [{ load: 0.3 }, {}],
   // Below half load a smaller motor of like slip gains little; far below it the constant losses weigh.
   'smaller-saves-no-more': [

@@ -1,10 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checksBefore, shareLeftByPlace } from '@/lib/engine/options/checks';
-import { rmsLoad, shaftHeightMm } from '@/lib/engine/options/resize-notes';
+import { frameSeries, shaftHeightMm } from '@/lib/engine/options/frames';
+import { rmsLoad } from '@/lib/engine/options/resize-notes';
 import { accelerating, runUpTime } from '@/lib/engine/options/starting';
 import { PLATE, study } from '../support/study';
 import { weigh } from './weighing';
+
+/** What a plate of 50 Hz and 7.5 kW with 4 poles says. Invented. */
+const METRIC_PLATE = {
+  ratedPowerKw: 7.5,
+  ratedVoltageV: 400,
+  ratedCurrentA: 15.2,
+  ratedSpeedRpm: 1455,
+  ratedFrequencyHz: 50,
+  ratedPowerFactorPct: 83,
+  nominalEfficiencyPct: 86,
+  poles: 4,
+  frame: undefined,
+} as const;
 
 /** A 25 hp motor in place of the 50 hp one, on a pump; each test changes one thing. */
 const BASE = {
@@ -161,6 +175,67 @@ describe('shaft height by the frame', () => {
     expect(shaftHeightMm('180M')).toBe(180);
     expect(shaftHeightMm('90S')).toBe(90);
     expect(shaftHeightMm('special')).toBeUndefined();
+  });
+});
+
+describe('the frame of another rating', () => {
+  /** A motor of 50 Hz and its note of the frame at the smaller rating that is weighed in its place. */
+  const noteOf = (plate: Partial<typeof PLATE>, load = 0.45, standards: 'nema' | 'iec' = 'iec') => {
+    const { options } = weigh({
+      load,
+      plate: { ...METRIC_PLATE, ...plate },
+      settings: { frequencyHz: 50, standards },
+    });
+    return options
+      .filter(({ action }) => action === 'resize')
+      .map((option) => [
+        option.ratedPowerKw,
+        option.findings.filter(({ code }) => code.startsWith('frame-')).map(({ code, text, next }) => ({ code, text, next })),
+      ]);
+  };
+  const of = (kw: number, notes: ReturnType<typeof noteOf>) => notes.find(([rating]) => rating === kw)?.[1];
+  it('at another shaft height names both heights, both shaft ends, the adapter and the coupling', () => {
+    // 132M to 112M for 7.5 to 4 kW, 4 poles: 38 × 80 to 28 × 60 mm (EN 50347, from memory); 132 − 112 = 20 mm.
+    expect(of(4, noteOf({ frame: '132M' }))).toEqual([
+      {
+        code: 'frame-to-match',
+        text: 'The frame goes from 132M to 112M, with the shaft at 112 in place of 132 mm above the base, and a shaft end of 28 × 60 in place of 38 × 80 mm.',
+        next: 'Have an adapter base 20 mm high, a coupling half or sheave for 28 mm and the alignment quoted with the motor, by the maker’s drawing.',
+      },
+    ]);
+  });
+  it('at the same height says that the shaft stays and the feet do not', () => {
+    const [note] = (of(5.5, noteOf({ frame: 'IEC 132 m' })) ?? []) as { text: string; next: string }[];
+    expect(note?.text).toBe(
+      'The frame goes from 132M to 132S, with the shaft at the same 132 mm above the base but other feet; the shaft end of 38 × 80 mm stays.',
+    );
+    expect(note?.next).toMatch(/^Have an adapter plate and the alignment/);
+  });
+  it('that is the same frame says so, and costs no adapter', () => {
+    // 7.5 and 5.5 kW with 2 poles are both 132S.
+    const plate = { frame: '132S', poles: 2, ratedSpeedRpm: 2900 };
+    expect(of(5.5, noteOf(plate))).toEqual([expect.objectContaining({ code: 'frame-stays' })]);
+  });
+  it('of a motor whose frame nobody stamped is taken from the table of the study’s standards, and a larger one than it lists from none', () => {
+    expect(of(4, noteOf({}))).toEqual([
+      expect.objectContaining({
+        code: 'frame-to-match',
+        text: expect.stringContaining('from 132M (by the table, since the sheet names none) to'),
+      }),
+    ]);
+    const large = { ratedPowerKw: 250, ratedSpeedRpm: 1485, ratedCurrentA: 440, nominalEfficiencyPct: 95 };
+    expect(noteOf(large).every(([, notes]) => (notes as unknown[]).length === 0)).toBe(true);
+    expect(of(150, noteOf({ ...large, frame: '355M' }))).toEqual([expect.objectContaining({ code: 'frame-not-listed' })]);
+  });
+  it('is counted as the plate has it, whatever the standards of the study', () => {
+    expect(frameSeries('326T', 'iec')).toBe('T');
+    expect(frameSeries('182U', 'iec')).toBe('T');
+    for (const frame of ['132M', '132 m', 'IEC132M', 'IEC 132 M', '315S/M']) expect(frameSeries(frame, 'nema')).toBe('iec');
+    expect([frameSeries(undefined, 'iec'), frameSeries(undefined, 'nema'), frameSeries('special', 'nema')]).toEqual([
+      'iec',
+      'T',
+      'T',
+    ]);
   });
 });
 
