@@ -168,6 +168,11 @@ export function columnDecimals(figures: readonly Pick<ShownFigure, 'u'>[], scale
   return places[Math.floor((places.length - 1) / 2)] ?? 0;
 }
 
+/** A number as somebody stated it, with the decimals that it has, at most six. */
+export function formatAsStated(value: number, locale: string = DEFAULT_LOCALE): string {
+  return formatNumber(value, Math.min(6, String(value).split('.')[1]?.length ?? 0), locale);
+}
+
 /** A whole number, such as a count. */
 export function formatCount(count: number, locale: string = DEFAULT_LOCALE): string {
   return formatNumber(count, 0, locale);

@@ -1,5 +1,5 @@
 import { ok, type Result, refuse } from '@/lib/platform/errors';
-import { formatNumber } from '@/lib/platform/format';
+import { formatAsStated } from '@/lib/platform/format';
 import { columnByName } from '../fleet/columns';
 import { readCell } from '../fleet/parse-cell';
 import { inLabels } from '../fleet/screen-words';
@@ -32,6 +32,5 @@ export function understand(field: BulkField, typed: string): Result<Understood> 
 export function valueWords(value: string | number | undefined, unit: string): string {
   if (value === undefined) return 'not stated';
   if (typeof value === 'string') return value;
-  const decimals = Math.min(6, String(value).split('.')[1]?.length ?? 0);
-  return `${formatNumber(value, decimals)}${unit === '' ? '' : `\u202f${unit}`}`;
+  return `${formatAsStated(value)}${unit === '' ? '' : `\u202f${unit}`}`;
 }

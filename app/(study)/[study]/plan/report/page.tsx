@@ -35,6 +35,9 @@ export default async function DraftScreen({ params }: Props) {
             remedy: 'Work it out on the plan screen, then open the draft again.',
           }}
         />
+        <p>
+          <Link href={`/${study}/plan`}>Go to the plan</Link>
+        </p>
       </main>
     );
   }

@@ -1,14 +1,16 @@
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { settingValue } from '@/lib/features/setup/setting-words';
 import type { Content } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatStated } from '@/lib/platform/format';
-import { shown } from './shown';
+import { SettingHead } from './setting-head';
 import { TableEditions } from './table-editions';
 
 /** The assumptions that carry the money, as they were frozen, each with its source and date; prices and tables with theirs. */
 export function Assumptions({ content }: { readonly content: Content }) {
   const { settings, tables, settings_changes: changes, prices } = content;
-  const lines = Object.entries(settings).flatMap(([name, value]) =>
+  const { schema: _of, ...assumed } = settings;
+  const lines = Object.entries(assumed).flatMap(([name, value]) =>
     typeof value === 'object' && value !== null && !Array.isArray(value)
       ? Object.entries(value).map(([inner, each]) => [`${name}.${inner}`, each] as const)
       : [[name, value] as const],
@@ -34,8 +36,8 @@ export function Assumptions({ content }: { readonly content: Content }) {
           <tbody>
             {lines.map(([name, value]) => (
               <tr key={name}>
-                <th scope="row">{name.replaceAll('_', ' ').replace('.', ', ')}</th>
-                <td>{shown(value)}</td>
+                <SettingHead name={name} />
+                <td>{settingValue(name, value)}</td>
                 <td>{source(name)}</td>
               </tr>
             ))}

@@ -2,9 +2,10 @@ import Link from 'next/link';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { nameOf, optionWords } from '@/lib/features/plan/words';
+import { settingValue } from '@/lib/features/setup/setting-words';
 import type { Difference as Found } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney, formatStated } from '@/lib/platform/format';
-import { shown } from './shown';
+import { SettingHead } from './setting-head';
 
 interface Props {
   readonly study: string;
@@ -60,9 +61,9 @@ export function Difference({ study, number, difference, currency }: Props) {
             <tbody>
               {settings.map(({ key, from, to, by, at, why }) => (
                 <tr key={key}>
-                  <th scope="row">{key.replaceAll('_', ' ').replace('.', ', ')}</th>
-                  <td>{shown(from)}</td>
-                  <td>{shown(to)}</td>
+                  <SettingHead name={key} />
+                  <td>{settingValue(key, from)}</td>
+                  <td>{settingValue(key, to)}</td>
                   <td>
                     {by === undefined ? 'not said' : `${by} on ${formatStated((at ?? '').slice(0, 10))}${why ? `: ${why}` : ''}`}
                   </td>

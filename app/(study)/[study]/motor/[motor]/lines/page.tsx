@@ -239,10 +239,12 @@ function Lines({ table, spectrum }: { readonly table: LineTable; readonly spectr
             {lines.map((line) => (
               <tr key={line.id}>
                 <td className={sheet.number}>{formatFigure(line.frequency).text}</td>
-                <th scope="row">{line.meaning}</th>
+                <th scope="row" className={sheet.named}>
+                  {line.meaning}
+                </th>
                 <td className={sheet.nowrap}>{line.relation}</td>
                 <td>{causeWords(line.cause)}</td>
-                <td>{line.source}</td>
+                <td className={sheet.because}>{line.source}</td>
               </tr>
             ))}
           </tbody>
