@@ -44,7 +44,7 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
 
   const others = page.getByText(/R-1, .*other options?$/);
   await others.click();
-  await expect(page.getByRole('region', { name: 'Options of Works / R-1' }).getByRole('row').nth(1)).toContainText('chosen');
+  await expect(page.getByRole('region', { name: 'Options of R-1' }).getByRole('row').nth(1)).toContainText('chosen');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
@@ -52,7 +52,7 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   const window = page.viewportSize();
   await page.setViewportSize({ width: 1010, height: 700 });
   await page.emulateMedia({ media: 'print' });
-  const opened = page.getByRole('region', { name: 'Options of Works / R-1' });
+  const opened = page.getByRole('region', { name: 'Options of R-1' });
   expect(await opened.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(0);
   await page.emulateMedia({ media: null });
   if (window) await page.setViewportSize(window);

@@ -6,6 +6,13 @@ export function nameOf({ site, tag }: { readonly site: string; readonly tag: str
   return [site, tag].filter(Boolean).join(' / ');
 }
 
+/** How the motors of a programme are named: by their tags where all stand at one site, else by site and tag. */
+export function namer(programme: Programme): typeof nameOf {
+  const waiting = programme.method === 'plan' ? programme.at_failure : [];
+  const all = [...programme.years.flatMap(({ items }) => items), ...waiting, ...programme.left_out];
+  return new Set(all.map(({ site }) => site)).size > 1 ? nameOf : ({ tag }) => tag;
+}
+
 /** What is done with a motor, in words. */
 export function itemWords({ action, rated_power_kw: power, efficiency_class: grade, must }: ProgrammeItem): string {
   return `${action}: ${ratingWords(power, 'kW')}${grade === undefined ? '' : `, ${grade}`}${must ? ', must be done' : ''}`;

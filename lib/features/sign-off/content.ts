@@ -18,7 +18,12 @@ export const contentSchema = z.object({
   engine: z.string(),
   tables: z.array(z.object({ id: z.string(), edition: z.string() })),
   /** The settings file, complete. */
-  settings: z.looseObject({ currency: z.string(), as_of: z.string(), horizon_years: z.number() }),
+  settings: z.looseObject({
+    currency: z.string(),
+    as_of: z.string(),
+    horizon_years: z.number(),
+    policy: z.looseObject({ max_simple_payback_years: z.number() }).optional(),
+  }),
   /** Who changed a key of the settings last, when and why; keys that are not named have their defaults, or were set with the study. */
   settings_changes: z.array(settingsChange).optional(),
   prices: z.looseObject({ invented: z.boolean(), prices: z.array(price).optional() }),

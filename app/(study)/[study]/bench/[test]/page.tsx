@@ -173,7 +173,7 @@ export default async function TestScreen(props: Props) {
         </section>
       )}
 
-      <section className={`${styles.section} ${styles.wide}`} aria-labelledby="against">
+      <section className={`${styles.section} ${styles.wide} ${comparison ? '' : styles.noPrint}`} aria-labelledby="against">
         <h2 id="against">Before and after</h2>
         <Comparison comparison={comparison} others={others} here={here} />
       </section>

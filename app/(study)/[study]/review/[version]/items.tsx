@@ -6,12 +6,14 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { itemWords, mustWords } from '@/lib/features/plan/words';
 import type { Programme, ProgrammeItem } from '@/lib/features/sign-off/loaders';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatAsStated, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
 
 interface Props {
   readonly programme: Programme;
   readonly currency: string;
+  /** Years within which the policy wants a payback. */
+  readonly payback: number | undefined;
   readonly study: string;
   /** Ids that the motors have in the study now. */
   readonly motorIds: ReadonlyMap<string, string>;
@@ -21,7 +23,7 @@ interface Props {
 }
 
 /** What is funded in each year, its sums to the cent, and who is left out and why. */
-export function Items({ programme, currency, study, motorIds, most, whole }: Props) {
+export function Items({ programme, currency, payback, study, motorIds, most, whole }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const lowKnown = programme.years.some(({ items }) => items.some(({ low_case_value: low }) => low !== undefined));
   const why = (item: ProgrammeItem, text: string) => {
@@ -55,7 +57,10 @@ export function Items({ programme, currency, study, motorIds, most, whole }: Pro
                     <NumberHead name="Cost" />
                     <NumberHead name="Present value" />
                     {lowKnown && <NumberHead name="In the low case" />}
-                    <NumberHead name="Chance to pay back in time" />
+                    <NumberHead
+                      name="Chance to pay back"
+                      unit={payback === undefined ? 'in time' : `within ${formatAsStated(payback)} years`}
+                    />
                   </tr>
                 </thead>
                 <tbody>
@@ -99,11 +104,12 @@ export function Items({ programme, currency, study, motorIds, most, whole }: Pro
 /** A repair is not chosen for what it saves: that it pays nothing back is no news. */
 function chanceWords({ option, probability_within_policy: chance }: ProgrammeItem): string {
   if (chance === undefined) return 'not known';
-  return chance === 0 && option.startsWith('repair') ? 'saves nothing' : `${formatNumber(100 * chance, 0)} %`;
+  if (chance < 0.005) return option.startsWith('repair') ? 'saves nothing' : 'below 1 %';
+  return chance > 0.995 ? 'above 99 %' : `${formatNumber(100 * chance, 0)} %`;
 }
 
 /** Who is left out, by reason: the same few hold for many. */
-function LeftOut({ study, motorIds, programme, most, whole }: Omit<Props, 'currency'>) {
+function LeftOut({ study, motorIds, programme, most, whole }: Omit<Props, 'currency' | 'payback'>) {
   const reasons = new Map<string, Programme['left_out'][number][]>();
   for (const each of programme.left_out) reasons.set(each.because.text, [...(reasons.get(each.because.text) ?? []), each]);
   if (reasons.size === 0) return <p>No motor is left out.</p>;

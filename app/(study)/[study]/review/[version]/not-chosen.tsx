@@ -3,7 +3,7 @@ import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
-import { itemWords, nameOf, optionWords } from '@/lib/features/plan/words';
+import { itemWords, namer, optionWords } from '@/lib/features/plan/words';
 import { type Content, type MotorChoice, notChosen } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
@@ -19,6 +19,7 @@ interface Props {
 export function NotChosen({ content, most, whole }: Props) {
   const choices = notChosen(content).filter(({ others }) => others.length > 0);
   if (choices.length === 0) return null;
+  const name = namer(content.programme);
   return (
     <section className={sheet.section} aria-labelledby="not-chosen">
       <h2 id="not-chosen">Options that were not chosen</h2>
@@ -28,14 +29,20 @@ export function NotChosen({ content, most, whole }: Props) {
         then.
       </p>
       {choices.slice(0, most).map((choice) => (
-        <Choice key={motorKey(choice.item)} choice={choice} currency={content.settings.currency} />
+        <Choice key={motorKey(choice.item)} choice={choice} name={name(choice.item)} currency={content.settings.currency} />
       ))}
       <More href={whole} shown={most} total={choices.length} />
     </section>
   );
 }
 
-function Choice({ choice: { year, item, others }, currency }: { readonly choice: MotorChoice; readonly currency: string }) {
+interface ChoiceProps {
+  readonly choice: MotorChoice;
+  readonly name: string;
+  readonly currency: string;
+}
+
+function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps) {
   const longest = Math.max(item.cash_flow.length, ...others.map(({ cashFlow }) => cashFlow.length));
   const years = Array.from({ length: longest }, (_, at) => at);
   const money = (amount: number | undefined) => (amount === undefined ? '' : formatMoney(amount, currency, undefined, true));
@@ -48,10 +55,9 @@ function Choice({ choice: { year, item, others }, currency }: { readonly choice:
   return (
     <details className={styles.choice}>
       <summary>
-        {nameOf(item)}, {itemWords(item)} in {year}: {formatCount(others.length)}{' '}
-        {others.length === 1 ? 'other option' : 'other options'}
+        {name}, {itemWords(item)} in {year}: {formatCount(others.length)} {others.length === 1 ? 'other option' : 'other options'}
       </summary>
-      <ScrollRegion label={`Options of ${nameOf(item)}`}>
+      <ScrollRegion label={`Options of ${name}`}>
         <table className={`${sheet.table} ${styles.flow}`}>
           <thead>
             <tr>

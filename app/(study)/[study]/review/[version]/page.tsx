@@ -124,6 +124,7 @@ export default async function VersionScreen({ params, searchParams }: Props) {
       <Items
         programme={programme}
         currency={settings.currency}
+        payback={settings.policy?.max_simple_payback_years}
         study={study}
         motorIds={motorIds}
         most={most}

@@ -8,7 +8,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import type { LineTable } from '@/lib/engine';
 import { lineSeen, stepHertz, symbolWords } from '@/lib/features/condition/line-words';
 import { causeWords } from '@/lib/features/condition/words';
-import { findingsInLabels } from '@/lib/features/fleet/screen-words';
+import { findingsInLabels, inLabels } from '@/lib/features/fleet/screen-words';
 import { loadLines } from '@/lib/features/motor/lines-loader';
 import { formatFigure, formatNumber, formatStated } from '@/lib/platform/format';
 
@@ -46,11 +46,11 @@ export default async function LinesScreen({ params }: Props) {
       {table.missing.length > 0 && (
         <section className={sheet.section} aria-labelledby="missing">
           <h2 id="missing">What would add lines</h2>
-          <p>Fields of the plate or of a reading, by their names on the fleet sheet:</p>
+          <p>Fields of the plate or of a reading:</p>
           <ul>
             {table.missing.map(({ column, adds }) => (
               <li key={column}>
-                <code>{column}</code>: {adds}
+                {inLabels(column)}: {adds}
               </li>
             ))}
           </ul>

@@ -2,7 +2,7 @@ import { FigureText } from '@/app/_ui/figure';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { itemWords, mustWords, nameOf } from '@/lib/features/plan/words';
+import { itemWords, mustWords, namer } from '@/lib/features/plan/words';
 import type { MeasureTotal, Programme, Report } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatMoney } from '@/lib/platform/format';
 
@@ -90,6 +90,7 @@ function MeasureRow({
 
 /** Each funded motor with its year, as an annex. */
 export function FundedList({ report, programme, currency }: Props & { readonly programme: Programme }) {
+  const name = namer(programme);
   return (
     <section className={sheet.section} aria-labelledby="funded">
       <h2 id="funded">Annex: the funded motors</h2>
@@ -108,7 +109,13 @@ export function FundedList({ report, programme, currency }: Props & { readonly p
           </thead>
           <tbody>
             {report.items.map((item) => (
-              <FundedRow key={`${item.site}\n${item.tag}`} item={item} must={mustWords(item, programme)} currency={currency} />
+              <FundedRow
+                key={`${item.site}\n${item.tag}`}
+                item={item}
+                name={name(item)}
+                must={mustWords(item, programme)}
+                currency={currency}
+              />
             ))}
           </tbody>
         </table>
@@ -119,10 +126,12 @@ export function FundedList({ report, programme, currency }: Props & { readonly p
 
 function FundedRow({
   item,
+  name,
   must,
   currency,
 }: {
   readonly item: Report['items'][number];
+  readonly name: string;
   /** Why something must be done with it. */
   readonly must: readonly string[];
   readonly currency: string;
@@ -136,7 +145,7 @@ function FundedRow({
   return (
     <tr>
       <th scope="row" className={sheet.nowrap}>
-        {nameOf(item)}
+        {name}
       </th>
       <td>{item.year}</td>
       <td>
