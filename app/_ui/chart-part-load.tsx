@@ -12,6 +12,9 @@ const GAP = 40;
 const BOTTOM = 54;
 const HEIGHT = 2 * PANEL + GAP + BOTTOM;
 
+/** Up to this load the words at the operating point have room on its right, clear of the steep part of the curves. */
+const ROOM_RIGHT = 0.7;
+
 /** Below this load the curves fall so steeply that they would set the scale of all else. */
 const FROM = 0.2;
 
@@ -146,9 +149,9 @@ function Panel({
             (words, index) => (
               <text
                 key={words}
-                x={x(load.value) + (load.value > 0.5 ? -8 : 8)}
+                x={x(load.value) + (load.value > ROOM_RIGHT ? -8 : 8)}
                 y={foot - 34 + 22 * index}
-                textAnchor={load.value > 0.5 ? 'end' : 'start'}
+                textAnchor={load.value > ROOM_RIGHT ? 'end' : 'start'}
                 className={styles.label}
               >
                 {words}

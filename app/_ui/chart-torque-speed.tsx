@@ -76,7 +76,7 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
           className={styles.cross}
         />
         <circle cx={x(point.speed)} cy={y(point.torque)} r="4" className={styles.dot} />
-        <text x={x(0) + 8} y={y(starting.torque) - 8} className={styles.label}>
+        <text x={x(0) + 8} y={y(Math.max(0, starting.torque)) - 8} className={styles.label}>
           rough: real cages start higher
         </text>
         <text

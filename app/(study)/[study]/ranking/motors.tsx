@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
@@ -11,7 +12,6 @@ import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
 import { Reasons } from './reasons';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
 
 interface Props {
   readonly motors: readonly RankedMotor[];

@@ -1,7 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { SavedHeads, ScreenedCell } from '@/app/_ui/screened-cell';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { SavedCells, SavedHeads } from '@/app/_ui/screened-cell';
+import lines from '@/app/_ui/screened-lines.module.css';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measure } from '@/lib/engine';
@@ -104,24 +106,30 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
   const { settings, sites } = page;
   return (
     <ScrollRegion label="Measures by motor">
-      <table className={sheet.table}>
-        <thead>
-          <tr>
-            <th scope="col">Motor</th>
-            <th scope="col">Measure</th>
+      <table {...TABLE} className={`${sheet.table} ${lines.lines}`}>
+        <thead {...GROUP}>
+          <tr {...ROW}>
+            <th {...HEAD} scope="col">
+              Motor
+            </th>
+            <th {...HEAD} scope="col">
+              Measure
+            </th>
             <SavedHeads currency={settings.currency} />
-            <th scope="col">Cost and payback</th>
+            <th {...HEAD} scope="col">
+              Cost and payback
+            </th>
           </tr>
         </thead>
         {page.motors.map((motor) => {
           const { id, site, tag, found } = motor;
           const joint = interacting(motor);
           return (
-            <tbody key={id}>
+            <tbody {...GROUP} key={id}>
               {found.measures.map((measure, at) => (
-                <tr key={measure.id}>
+                <tr {...ROW} key={measure.id}>
                   {at === 0 && (
-                    <th scope="rowgroup" rowSpan={found.measures.length + (joint.length > 0 ? 1 : 0)}>
+                    <th {...ROW_HEAD} scope="rowgroup" rowSpan={found.measures.length + (joint.length > 0 ? 1 : 0)}>
                       <Link href={`/${study}/motor/${id}/money#also`} prefetch={false}>
                         {tag}
                       </Link>
@@ -130,19 +138,21 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
                   )}
                   <Line
                     measure={measure}
+                    currency={settings.currency}
                     words={worthwhile(measure, settings).words}
                     later={joint.includes(measure.id) ? afterTheOthers(measure) : undefined}
                   />
                 </tr>
               ))}
               {joint.length > 0 && (
-                <tr>
-                  <td className={sheet.because}>
+                <tr {...ROW}>
+                  <td {...CELL} className={sheet.because}>
                     Together: {joint.map((each) => MEASURE_WORDS[each].toLowerCase()).join(', ')} act on the same energy
                   </td>
-                  <ScreenedCell screened={found.energySavedTogether} />
-                  <ScreenedCell screened={found.moneySavedTogether} />
-                  <td className={sheet.because}>{worthwhileTogether(found, settings).words}</td>
+                  <SavedCells energy={found.energySavedTogether} money={found.moneySavedTogether} currency={settings.currency} />
+                  <td {...CELL} className={sheet.because}>
+                    {worthwhileTogether(found, settings).words}
+                  </td>
                 </tr>
               )}
             </tbody>
@@ -155,19 +165,22 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
 
 function Line({
   measure,
+  currency,
   words,
   later,
 }: {
   readonly measure: Measure;
+  readonly currency: string;
   readonly words: string;
   readonly later: string | undefined;
 }) {
   return (
     <>
-      <td className={sheet.because}>{measure.text}</td>
-      <ScreenedCell screened={measure.energySaved} />
-      <ScreenedCell screened={measure.moneySaved} />
-      <td className={sheet.because}>
+      <td {...CELL} className={sheet.because}>
+        {measure.text}
+      </td>
+      <SavedCells energy={measure.energySaved} money={measure.moneySaved} currency={currency} />
+      <td {...CELL} className={sheet.because}>
         {words}
         {later !== undefined && ` ${later}`}
       </td>

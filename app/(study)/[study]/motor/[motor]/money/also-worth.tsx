@@ -1,4 +1,6 @@
-import { SavedHeads, ScreenedCell } from '@/app/_ui/screened-cell';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { SavedCells, SavedHeads } from '@/app/_ui/screened-cell';
+import lines from '@/app/_ui/screened-lines.module.css';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measures, Settings } from '@/lib/engine';
@@ -26,26 +28,29 @@ export function AlsoWorth({ found, settings }: { readonly found: Measures; reado
             plan: look into them first.
           </p>
           <ScrollRegion label="Other measures">
-            <table className={sheet.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Measure, and what was assumed</th>
+            <table {...TABLE} className={`${sheet.table} ${lines.lines}`}>
+              <thead {...GROUP}>
+                <tr {...ROW}>
+                  <th {...HEAD} scope="col">
+                    Measure, and what was assumed
+                  </th>
                   <SavedHeads currency={currency} />
-                  <th scope="col">Cost and payback</th>
+                  <th {...HEAD} scope="col">
+                    Cost and payback
+                  </th>
                 </tr>
               </thead>
-              <tbody>
+              <tbody {...GROUP}>
                 {measures.map((measure) => {
                   const later = joint.includes(measure.id) ? afterTheOthers(measure) : undefined;
                   return (
-                    <tr key={measure.id}>
-                      <th scope="row" className={sheet.because}>
+                    <tr {...ROW} key={measure.id}>
+                      <th {...ROW_HEAD} scope="row" className={sheet.because}>
                         {measure.text}
                         <span className={sheet.unit}>{measure.assumed}</span>
                       </th>
-                      <ScreenedCell screened={measure.energySaved} />
-                      <ScreenedCell screened={measure.moneySaved} />
-                      <td className={sheet.because}>
+                      <SavedCells energy={measure.energySaved} money={measure.moneySaved} currency={currency} />
+                      <td {...CELL} className={sheet.because}>
                         {worthwhile(measure, settings).words}
                         {later !== undefined && ` ${later}`}
                       </td>
