@@ -1,4 +1,5 @@
-import { type Evaluation, type Measure, type Motor, measuresOf, turnings } from '@/lib/engine';
+import { type Evaluation, type Measure, type Motor, measuresOf, measuresOfWorth, turnings } from '@/lib/engine';
+import { rateText, stepWords } from '@/lib/features/motor/worth-words';
 import { afterTheOthers, screenedText, worthwhile, worthwhileTogether } from '@/lib/features/ranking/measure-words';
 import { interacting } from '@/lib/features/ranking/measures';
 import { spareOf, spareSentences } from '@/lib/features/ranking/spare-of';
@@ -14,7 +15,10 @@ export function decisionText(evaluation: Evaluation, fleet: readonly Motor[]): s
   const value = options.find(({ id }) => id === decision.option)?.figures.net_present_value?.value;
   if (runnerUp) {
     const own = value === undefined ? '' : `, against ${formatMoney(value, settings.currency)} of what was decided`;
-    lines.push(`  Runner-up by value: ${runnerUp.words}, ${formatMoney(runnerUp.value, settings.currency)}${own}.`);
+    const more = value !== undefined && runnerUp.value > value;
+    lines.push(
+      `  ${more ? 'Worth more, but held back by the policy, the trust or a check' : 'Runner-up by value'}: ${runnerUp.words}, ${formatMoney(runnerUp.value, settings.currency)}${own}.`,
+    );
   }
   lines.push(
     ...(found.length > 0
@@ -23,10 +27,38 @@ export function decisionText(evaluation: Evaluation, fleet: readonly Motor[]): s
           '  No price of energy, hours, cost or load within reach, and from a quarter to four times that of today, turns the decision.',
         ]),
   );
-  lines.push(...alsoWorth(evaluation));
+  lines.push(...byEveryMeasure(evaluation), ...alsoWorth(evaluation));
   const spare = spareOf(motor, fleet, study);
   if (spare) lines.push('', 'Spare on the shelf', '', ...spareSentences(spare).map((text) => `  ${text}`));
   return `${lines.join('\n')}\n`;
+}
+
+/** Rates, ratio and life-cycle cost of each option, and what each dearer one adds; nothing without options that have a value. */
+function byEveryMeasure({ options, scope: { settings } }: Evaluation): string[] {
+  const { baseline, options: measured, steps } = measuresOfWorth(options, settings);
+  if (measured.length === 0) return [];
+  const { currency, horizonYears } = settings;
+  const money = (amount: number) => formatMoney(amount, currency);
+  const lines = measured.map(({ id, internalRate, modifiedRate, adjustedRate, lifeCycleCost }) => {
+    const rates = (
+      [
+        ['rate of return', internalRate],
+        ['modified', modifiedRate],
+        ['adjusted', adjustedRate],
+      ] as const
+    ).map(([name, stated]) => `${name} ${rateText(stated) ?? 'none'}`);
+    const reasons = [internalRate, modifiedRate, adjustedRate].flatMap((stated) =>
+      stated.kind === 'value' ? [] : [stated.text],
+    );
+    return [
+      `  ${id}: ${rates.join(', ')}${lifeCycleCost === undefined ? '' : `; life-cycle cost ${money(lifeCycleCost)}`}.`,
+      ...new Set(reasons),
+    ].join(' ');
+  });
+  if (baseline)
+    lines.push(`  Doing only what is done anyway costs ${money(baseline.total)} over ${horizonYears} years, as of today.`);
+  const found = steps.increments.map((step) => `  ${stepWords(step, (id) => id, currency)}`);
+  return ['', 'The options by every measure', '', ...lines, '', 'What each dearer option adds', '', ...found];
 }
 
 /** Measures beside another motor, each with what it saves, costs and pays back; nothing without any. */

@@ -63,6 +63,7 @@ export {
   type WorkLine,
   type WorthLines,
 } from './explain/worksheet';
+export { type BaselineCost, type MeasuresOfWorth, measuresOfWorth, type WorthMeasures } from './explain/worth-measures';
 export { meterCause, type Sum, type Summand, sumOverMotors } from './fleet-sum';
 export type { Compiled } from './formula/compiled';
 export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';

@@ -15,6 +15,8 @@ test('the money of a motor: options side by side, when it is back, what it hangs
     'The options, best first',
     'When it is back',
     'What its value hangs on',
+    'By every measure',
+    'What each dearer option adds',
     'What would turn the decision',
     'Where it stops being worth it',
     'Also worth a look',
@@ -52,6 +54,14 @@ test('the money of a motor: options side by side, when it is back, what it hangs
   await expect(options.filter({ hasText: 'Keep as it is' })).toHaveCount(1);
   for (const { value } of costs) expect(Number(value)).toBeGreaterThanOrEqual(0);
   expect(new Set(rows.data.map(({ about }) => about))).toContain('cash flow');
+  // The life-cycle cost of an option is that of the baseline less its value, as the file has them.
+  const cell = (about: string, figure: string, option = '') =>
+    Number(rows.data.find((row) => row.about === about && row.figure === figure && row.option === option)?.value);
+  const first = costs[0]?.option ?? '';
+  expect(cell('baseline', 'life-cycle cost, total') - cell('option', 'life-cycle cost', first)).toBeCloseTo(
+    cell('option', 'net present value', first),
+    1,
+  );
   await expectWholeOnPaper(page);
 
   const asked = page.waitForEvent('download');

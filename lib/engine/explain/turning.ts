@@ -74,7 +74,8 @@ function runnerUp({ options, decision, motor }: Evaluation): Turnings['runnerUp'
 
 function timed(option: Evaluation['options'][number], motor: Motor): string {
   const words = optionWords(option, motor.plate);
-  return option.timing === 'at-failure' ? `${words} at failure` : words;
+  if (option.action === 'keep') return words;
+  return `${words}${option.timing === 'at-failure' ? ' at failure' : ' now'}`;
 }
 
 function decisionAt(

@@ -58,15 +58,20 @@ export function appraise(flows: readonly number[], rules: AppraisalRules): Appra
     internalRateOfReturn: internalRate(flows),
     modifiedRateOfReturn: modifiedRate(flows, rules),
     savingsToInvestment: ratio === undefined ? none(`${NOTHING_SPENT}, so there is no ratio of savings to it.`) : value(ratio),
-    adjustedRateOfReturn:
-      ratio === undefined
-        ? none(`${NOTHING_SPENT}, so there is no rate on it.`)
-        : ratio > 0
-          ? value($.adjusted_rate_of_return.f(rules.reinvestRate ?? discountRate, ratio, years))
-          : none('Nothing is saved over the years, so there is no rate of return.'),
+    adjustedRateOfReturn: adjustedRate(ratio, rules.reinvestRate ?? discountRate, years),
     simplePayback: payback(running, 0),
     discountedPayback: payback(running, discountRate),
   };
+}
+
+/**
+ * Adjusted internal rate of return by the ratio of savings to investment, or why there is none. Units: fractions a year, years.
+ * Source: NIST Handbook 135 (from memory): (1 + r) SIR^(1/N) − 1.
+ */
+export function adjustedRate(ratio: number | undefined, reinvestRate: number, years: number): Stated {
+  if (ratio === undefined) return none(`${NOTHING_SPENT}, so there is no rate on it.`);
+  if (ratio <= 0) return none('Nothing is saved over the years, so there is no rate of return.');
+  return value($.adjusted_rate_of_return.f(reinvestRate, ratio, years));
 }
 
 function internalRate(flows: readonly number[]): Stated {

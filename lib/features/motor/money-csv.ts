@@ -4,8 +4,10 @@ import type { MoneyPage } from './money-loader';
 const COLUMNS = ['about', 'option', 'figure', 'at', 'value', 'u', 'unit'] as const;
 type Cell = string | number | undefined;
 
+const cents = (amount: number) => Math.round(100 * amount) / 100;
+
 /**
- * The money page of a motor as CSV, one figure a line: options, cash flow by year, what each lever does, break-evens, what would turn the decision and
+ * The money page of a motor as CSV, one figure a line: options, cash flow by year, rates and life-cycle costs, what each dearer option adds, what each lever does, break-evens, what would turn the decision and
  * other measures. `at` is a year, or the place of a lever; `u` the standard uncertainty.
  */
 export function* moneyCsv(page: MoneyPage): Generator<string> {
@@ -28,6 +30,31 @@ export function* moneyCsv(page: MoneyPage): Generator<string> {
     yield row('option', option.id, 'decided', undefined, decided ? 'yes' : 'no');
     for (const [year, flow] of option.cash_flow.entries())
       yield row('cash flow', option.id, 'cash flow', year, flow, undefined, currency);
+  }
+  for (const { id, internalRate, modifiedRate, adjustedRate, lifeCycleCost } of page.worth.options) {
+    for (const [figure, stated] of [
+      ['internal rate of return', internalRate],
+      ['modified rate of return', modifiedRate],
+      ['adjusted rate of return', adjustedRate],
+    ] as const)
+      yield row('option', id, figure, undefined, stated.kind === 'value' ? stated.value : stated.text, undefined, '1/a');
+    if (lifeCycleCost !== undefined)
+      yield row('option', id, 'life-cycle cost', undefined, cents(lifeCycleCost), undefined, currency);
+  }
+  if (page.worth.baseline)
+    for (const [line, value] of Object.entries(page.worth.baseline))
+      yield row(
+        'baseline',
+        undefined,
+        `life-cycle cost, ${line.replace('valueLeft', 'value left')}`,
+        undefined,
+        cents(value),
+        undefined,
+        currency,
+      );
+  for (const { from, to, extraCost, netPresentValue } of page.worth.steps.increments) {
+    yield row('step', to, 'extra cost', from ?? 'baseline', cents(extraCost), undefined, currency);
+    yield row('step', to, 'net present value added', from ?? 'baseline', cents(netPresentValue), undefined, currency);
   }
   for (const { year, value, u } of page.soFar) yield row('so far', page.chosen.id, 'discounted sum', year, value, u, currency);
   for (const bar of page.tornado.bars) {

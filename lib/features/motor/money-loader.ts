@@ -4,7 +4,9 @@ import {
   flowSoFar,
   type Lever,
   type Measures,
+  type MeasuresOfWorth,
   measuresOf,
+  measuresOfWorth,
   motorResult,
   type OptionBreakEven,
   type OptionResult,
@@ -59,6 +61,10 @@ export interface MoneyPage {
   readonly curves: readonly ValueCurve[];
   /** The decision’s best rival, and what would turn the decision. */
   readonly turnings: Turnings & { readonly runnerUpTitle: string | undefined; readonly decidedTitle: string };
+  /** Every measure of the options, and what each dearer one adds. */
+  readonly worth: MeasuresOfWorth;
+  /** Titles of all options by id. */
+  readonly titles: ReadonlyMap<string, string>;
   /** What else is worth looking into. */
   readonly measures: Measures;
 }
@@ -105,6 +111,8 @@ export async function loadMoney(studyId: string, motorId: string, asked: string 
       runnerUpTitle: titleOf(turned.runnerUp?.option),
       decidedTitle: titleOf(turned.decided) ?? turned.decided,
     },
+    worth: measuresOfWorth(evaluation.options, settings),
+    titles: new Map(options.map((option) => [option.id, optionTitle(option, unit)])),
     measures: measuresOf(evaluation),
     study: force.study,
     site: motor.site,

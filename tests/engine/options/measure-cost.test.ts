@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { evaluateMotor, measuresOf, type Price, type StudyContext } from '@/lib/engine';
 import type { Plate, Reading } from '@/lib/engine/motor';
 import { costTogether, type MeasureCost, screenedPayback } from '@/lib/engine/options/measure-cost';
+import { Chance } from '../../simulator/random';
 import { motorOf, study } from '../support/study';
 
 const BELT_AND_THROTTLE: Partial<Plate> = { drivenMachine: 'pump', coupling: 'v-belt', flowControl: 'throttle', peakLoadKw: 30 };
@@ -97,17 +98,11 @@ describe('a screened payback', () => {
     expect(screenedPayback(cost(0, 0), { low: 1, likely: 2, high: 3 })).toEqual({ low: 0, likely: 0, high: 0 });
   });
   it('has the limits of draws of price and saving, each on its logarithm (JCGM 101)', () => {
-    // A normal draw by the sum of twelve uniform ones, from a small generator of its own.
-    let state = 12345;
-    const uniform = () => {
-      state = (1103515245 * state + 12345) % 2147483648;
-      return state / 2147483648;
-    };
-    const normal = () => Array.from({ length: 12 }, uniform).reduce((sum, x) => sum + x, -6);
+    const chance = new Chance(12345);
     const [u, ratio] = [0.15, 1.6];
     const draws = Array.from({ length: 20000 }, () => {
-      const price = 1000 * Math.exp(u * normal());
-      const saving = 400 * Math.exp((Math.log(ratio) / 1.96) * normal());
+      const price = 1000 * Math.exp(u * chance.normal());
+      const saving = 400 * Math.exp((Math.log(ratio) / 1.96) * chance.normal());
       return price / saving;
     }).sort((a, b) => a - b);
     const found = screenedPayback(cost(1000, 1000 * u), { low: 400 / ratio, likely: 400, high: 400 * ratio });

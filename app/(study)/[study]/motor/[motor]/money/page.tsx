@@ -13,6 +13,7 @@ import { loadSpareOf } from '@/lib/features/ranking/spare-loader';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import { Spare } from '../spare';
 import { AlsoWorth } from './also-worth';
+import { EveryMeasure } from './every-measure';
 import { Turns } from './turns';
 import { breakEvenWords, leverRow, paidBackWords } from './words';
 
@@ -33,6 +34,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
   const { chosen, study: stored } = page;
   const { currency, horizonYears, discountRate } = stored.settings;
   const value = chosen.net_present_value;
+  const decided = page.options.find((each) => each.decided);
   const here = `/${study}/motor/${motor}`;
   return (
     <main id="main" className={sheet.main} data-print="wide">
@@ -76,7 +78,8 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
         <h2 id="hangs">What its value hangs on</h2>
         <Swings page={page} currency={currency} />
       </section>
-      <Turns turnings={page.turnings} currency={currency} />
+      <EveryMeasure page={page} />
+      <Turns turnings={page.turnings} decidedValue={decided?.option.net_present_value?.value ?? 0} currency={currency} />
       <section className={sheet.section} aria-labelledby="even">
         <h2 id="even">Where it stops being worth it</h2>
         <ul>

@@ -2,16 +2,24 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import type { MoneyPage } from '@/lib/features/motor/money-loader';
 import { formatMoney } from '@/lib/platform/format';
 
+interface Props {
+  readonly turnings: MoneyPage['turnings'];
+  /** Net present value of the decided option; 0 of one that is kept. */
+  readonly decidedValue: number;
+  readonly currency: string;
+}
+
 /** The decision, its best rival, and the nearest changes that would turn it. */
-export function Turns({ turnings, currency }: { readonly turnings: MoneyPage['turnings']; readonly currency: string }) {
+export function Turns({ turnings, decidedValue, currency }: Props) {
   const { runnerUp, runnerUpTitle, decidedTitle, turnings: found } = turnings;
+  const held = runnerUp !== undefined && runnerUp.value > decidedValue;
   return (
     <section className={sheet.section} aria-labelledby="turns">
       <h2 id="turns">What would turn the decision</h2>
       <p>
         Decided: {decidedTitle}.{' '}
         {runnerUp
-          ? `Of the others, the one worth most is: ${runnerUpTitle ?? runnerUp.words}, ${formatMoney(runnerUp.value, currency)}.`
+          ? `${held ? 'Worth more, but held back by the policy, the trust or a check' : 'Of the others, the one worth most'}: ${runnerUpTitle ?? runnerUp.words}, ${formatMoney(runnerUp.value, currency)}.`
           : 'No other option has a value.'}
       </p>
       {found.length === 0 ? (

@@ -1,0 +1,79 @@
+import { NumberHead } from '@/app/_ui/number-head';
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Stated } from '@/lib/engine';
+import type { MoneyPage } from '@/lib/features/motor/money-loader';
+import { rateText, stepWords } from '@/lib/features/motor/worth-words';
+import { ABSENT, formatMoney, formatNumber } from '@/lib/platform/format';
+
+/** The options by the measures that finance asks for, and what each dearer one adds to the cheaper ones. */
+export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
+  const { worth, titles, study } = page;
+  const { currency, horizonYears, discountRate } = study.settings;
+  const titleOf = (id: string) => titles.get(id) ?? id;
+  const reasons = worth.options.flatMap(({ id, ...measures }) =>
+    [measures.internalRate, measures.modifiedRate, measures.adjustedRate].flatMap((stated) =>
+      stated.kind === 'value' ? [] : [`${titleOf(id)}: ${stated.text}`],
+    ),
+  );
+  const { baseline } = worth;
+  return (
+    <section className={sheet.section} aria-labelledby="measures-of-worth">
+      <h2 id="measures-of-worth">By every measure</h2>
+      <ScrollRegion label="Options by every measure">
+        <table className={`${sheet.table} ${sheet.short}`}>
+          <thead>
+            <tr>
+              <th scope="col">Option</th>
+              <NumberHead name="Rate of return" unit="a year" />
+              <NumberHead name="Modified rate" unit="a year" />
+              <NumberHead name="Adjusted rate" unit="a year" />
+              <NumberHead name="Savings to investment" />
+              <NumberHead name="Life-cycle cost" unit={currency} />
+            </tr>
+          </thead>
+          <tbody>
+            {worth.options.map(({ id, internalRate, modifiedRate, adjustedRate, lifeCycleCost }) => {
+              const ratio = page.options.find(({ option }) => option.id === id)?.option.savings_to_investment;
+              return (
+                <tr key={id}>
+                  <th scope="row">{titleOf(id)}</th>
+                  <Rate stated={internalRate} />
+                  <Rate stated={modifiedRate} />
+                  <Rate stated={adjustedRate} />
+                  <td className={sheet.number}>{ratio === undefined ? ABSENT : formatNumber(ratio, 2)}</td>
+                  <td className={sheet.number}>{lifeCycleCost === undefined ? ABSENT : formatNumber(lifeCycleCost, 0)}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </ScrollRegion>
+      {baseline && (
+        <p>
+          {`Doing only what is done anyway costs ${formatMoney(baseline.total, currency)} over ${horizonYears} years, as of today: ${formatMoney(baseline.running, currency)} for running it, ${formatMoney(baseline.repairs, currency)} for repairs and replacements that are expected${baseline.tax === 0 ? '' : `, ${formatMoney(baseline.tax, currency)} of tax on these`}${baseline.failure === 0 ? '' : `, ${formatMoney(baseline.failure, currency)} for unplanned stops`}${baseline.valueLeft > -0.5 ? '' : `, less ${formatMoney(-baseline.valueLeft, currency)} that it is still worth in the end`}.`}
+        </p>
+      )}
+      {reasons.length > 0 && (
+        <ul className={sheet.soft}>
+          {[...new Set(reasons)].map((reason) => (
+            <li key={reason}>{reason}</li>
+          ))}
+        </ul>
+      )}
+      <h3>What each dearer option adds</h3>
+      <ol>
+        {worth.steps.increments.map((step) => (
+          <li key={step.to}>{stepWords(step, titleOf, currency)}</li>
+        ))}
+      </ol>
+      <p className={sheet.soft}>
+        {`Options are compared by value and by what each adds, never by their rates, which favour the small ones. The modified rate takes what comes in as invested again at ${formatNumber(100 * discountRate, 1)} % a year; the adjusted one follows from the ratio of savings to investment. The order here is by value alone: the decision also keeps the payback policy.`}
+      </p>
+    </section>
+  );
+}
+
+function Rate({ stated }: { readonly stated: Stated }) {
+  return <td className={sheet.number}>{rateText(stated) ?? ABSENT}</td>;
+}
