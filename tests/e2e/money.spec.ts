@@ -113,7 +113,7 @@ test('repair or replace: hours by rating, for another class and load, and nonsen
   await expectAccessible(page);
 });
 
-test('spares on the shelf: what would pay and why, other weeks and keeping, nonsense is as usual, and the file', async ({
+test('spares on the shelf: what would pay and why, other weeks and keeping, nonsense is as usual and said so, and the file', async ({
   page,
 }) => {
   const study = await sharedStudy(60);
@@ -135,7 +135,14 @@ test('spares on the shelf: what would pay and why, other weeks and keeping, nons
   const asked = page.waitForEvent('download');
   await page.getByRole('link', { name: 'CSV' }).click();
   expect(readFileSync(await (await asked).path(), 'utf8')).toMatch(/^site,rated_power_kw,poles,frame/);
-  await page.goto(`/${study}/ranking/spares?weeks=x&keeping=-3`);
+  await page.getByLabel('Weeks to restock').fill('banana');
+  await page.getByLabel('Keeping, % of the price a year').fill('-3');
+  await page.getByRole('button', { name: 'Show' }).click();
+  await expect(page.getByRole('alert').filter({ hasText: 'Weeks to restock' })).toContainText('figures for the usual 8 weeks');
+  await expect(page.getByRole('alert').filter({ hasText: 'Keeping' })).toContainText('A number from 0 to 50 is wanted.');
+  await expect(page.getByLabel('Weeks to restock')).toHaveValue('banana');
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
   expect(await table.textContent()).toBe(usual);
 
   // Of one of its motors the page of its money and "how do we know?" of an option's figure say the same; that of a load says nothing of it.

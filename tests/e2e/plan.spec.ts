@@ -120,6 +120,10 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await page.getByRole('button', { name: 'Save and plan anew' }).click();
   await expect(page.getByText(/Some budgets cannot be taken as they are/)).toBeVisible();
   await first?.fill('3000');
+  // Opened again by itself with what was typed.
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(page.getByRole('textbox', { name: /^\d{4} / }).first()).toHaveValue('3000');
   await page.getByRole('button', { name: 'Save and plan anew' }).click();
   await expect(page.getByRole('region', { name: 'Money of each year' }).getByText('$3,000.00')).toBeVisible({ timeout: 30_000 });
   await expectAccessible(page);

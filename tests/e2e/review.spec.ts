@@ -104,6 +104,9 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
 
   await page.getByRole('link', { name: 'Version 1' }).click();
   await page.getByLabel('Comment').fill('The tariff is out of date.');
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(page.getByLabel('Comment')).toHaveValue('The tariff is out of date.');
   await page.getByRole('button', { name: 'Reject' }).click();
   await expect(page.getByText(/Rejected by F. Finance/)).toBeVisible();
   await expect(page.getByText(/Signed by F. Finance/)).toBeVisible();

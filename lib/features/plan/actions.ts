@@ -8,7 +8,7 @@ import { ok, type Problem, problemOf, type Result, refuse } from '@/lib/platform
 import { wakeRunner } from '../evaluation/runner';
 import { readNumber } from '../fleet/number';
 import { readStudy } from '../study/data';
-import { asWhole, changedMeanwhile, meanwhileProblem, openedOn } from '../study/meanwhile';
+import { asWhole, changedMeanwhile, meanwhileProblem, openedOn, typedOf } from '../study/meanwhile';
 import { writeSettings } from '../study/mutations';
 import { readSettings, settingsToJson } from '../study/settings';
 import { rememberWho } from '../study/who';
@@ -81,11 +81,6 @@ export async function saveWish(_: PlanState, form: FormData): Promise<PlanState>
   }
   revalidatePath(`/${study}`, 'layout');
   redirect(`/${study}/plan`);
-}
-
-/** The texts of a form by the names of their fields. */
-function typedOf(form: FormData): Readonly<Record<string, string>> {
-  return Object.fromEntries([...form].flatMap(([name, value]) => (typeof value === 'string' ? [[name, value] as const] : [])));
 }
 
 function choiceOf(text: string, by: string): MotorWish['choice'] {

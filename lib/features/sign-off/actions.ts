@@ -4,6 +4,7 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { database } from '@/lib/platform/db';
 import { type Problem, problemOf } from '@/lib/platform/errors';
+import { typedOf } from '../study/meanwhile';
 import { rememberWho } from '../study/who';
 import { verifyFile } from './content';
 import { readVersions } from './data';
@@ -13,6 +14,8 @@ import { checkForm, eventForm, freezeForm } from './schema';
 export interface SignState {
   readonly problem?: Pick<Problem, 'text' | 'remedy'>;
   readonly done?: string;
+  /** Fields as they were typed, where they could not be taken. */
+  readonly typed?: Readonly<Record<string, string>>;
 }
 
 function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): SignState {
@@ -40,16 +43,17 @@ export async function freeze(_: SignState, form: FormData): Promise<SignState> {
 
 /** Signs, returns or rejects a version. Form fields `study`, `number`, `hash`, `kind`, `who`, `comment`. */
 export async function say(_: SignState, form: FormData): Promise<SignState> {
+  const typed = typedOf(form);
   const parsed = eventForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { study, ...wish } = parsed.data;
   await rememberWho(wish.who);
   try {
     const said = await sayOfVersion(database(), { studyId: study, ...wish });
-    if (!said.ok) return { problem: said.problem };
+    if (!said.ok) return { problem: said.problem, typed };
   } catch (error) {
     console.error(error);
-    return { problem: problemOf(error) };
+    return { problem: problemOf(error), typed };
   }
   revalidatePath(`/${study}`, 'layout');
   return { done: `Version ${wish.number} is ${wish.kind}.` };

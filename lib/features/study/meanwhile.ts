@@ -59,3 +59,8 @@ export function meanwhileProblem(what: string): { readonly text: string; readonl
 export function asWhole(value: unknown): Readonly<Record<string, string>> {
   return { whole: JSON.stringify(value) };
 }
+
+/** The texts of a form by the names of their fields. */
+export function typedOf(form: FormData): Readonly<Record<string, string>> {
+  return Object.fromEntries([...form].flatMap(([name, value]) => (typeof value === 'string' ? [[name, value] as const] : [])));
+}

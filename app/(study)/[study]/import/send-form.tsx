@@ -1,6 +1,6 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useState } from 'react';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import { type ImportFormState, sendSheet } from '@/lib/features/import/actions';
 import styles from './import.module.css';
@@ -10,6 +10,7 @@ const NOTHING: ImportFormState = {};
 /** Sends a file or pasted rows; nothing is written until the preview is confirmed. */
 export function SendForm({ study }: { readonly study: string }) {
   const [state, send, sending] = useActionState(sendSheet, NOTHING);
+  const [pasted, setPasted] = useState('');
   return (
     <form action={send}>
       <ProblemNote problem={state.problem} />
@@ -23,7 +24,15 @@ export function SendForm({ study }: { readonly study: string }) {
       </div>
       <div className={styles.field}>
         <label htmlFor="pasted">Or rows pasted from a spreadsheet, with their column names</label>
-        <textarea id="pasted" name="pasted" spellCheck={false} autoComplete="off" />
+        {/* The browser empties a form that was sent; rows that were refused stay to be mended. */}
+        <textarea
+          id="pasted"
+          name="pasted"
+          value={pasted}
+          onChange={({ target }) => setPasted(target.value)}
+          spellCheck={false}
+          autoComplete="off"
+        />
       </div>
       <button type="submit" data-primary aria-disabled={sending}>
         {sending ? 'Reading the sheet…' : 'Read the sheet'}

@@ -1,9 +1,11 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { type PlanState, saveBudgets } from '@/lib/features/plan/actions';
 import { OBJECTIVES } from '@/lib/features/setup/setting-fields';
@@ -25,12 +27,15 @@ interface Props {
 /** The budgets by year, each in its field, with an empty one for a further year; and what the plan is to be best by. */
 export function BudgetForm({ study, who, firstYear, currency, budget, objective, moneyTerms }: Props) {
   const [state, send, busy] = useActionState(saveBudgets, NOTHING);
+  const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft(form, `${study} budgets`, state === NOTHING || state.problem ? undefined : state);
   const shown = [...budget.map(String), ''];
   return (
-    <details className={styles.change}>
+    <details className={styles.change} open={draft.restored || undefined}>
       <summary>Change budgets and aim</summary>
-      <form action={send} className={sheet.form} noValidate>
+      <form ref={form} action={send} className={sheet.form} noValidate>
         <Outcome state={state} />
+        <DraftNote draft={draft} />
         <input type="hidden" name="study" value={study} />
         <OpenedOn cells={state.seen ?? asWhole([budget, objective, moneyTerms])} />
         <div className={styles.years}>

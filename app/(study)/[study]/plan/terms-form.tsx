@@ -1,9 +1,11 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { type PlanState, saveTerms } from '@/lib/features/plan/actions';
 import type { PlanTerms } from '@/lib/features/plan/loaders';
@@ -24,6 +26,8 @@ interface Props {
 /** What holds of the plan as a whole: hours that areas can spare, whether it must bear the low case, and whether other budgets are tried. */
 export function TermsForm({ study, who, terms, areas }: Props) {
   const [state, send, busy] = useActionState(saveTerms, NOTHING);
+  const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft(form, `${study} terms`, state === NOTHING || state.problem ? undefined : state);
   const { robust, frontier, limits } = terms;
   const rows = [...limits, undefined].map((limit, at) => ({ limit, at, id: `limit-${at}` }));
   const text = (name: string, value: number | string | undefined) =>
@@ -52,10 +56,11 @@ export function TermsForm({ study, who, terms, areas }: Props) {
   const ticked = (name: 'robust' | 'frontier', kept: boolean) => (state.typed ? state.typed[name] === 'yes' : kept);
   const percent = (share: number | undefined) => (share === undefined ? USUAL_PERCENT : Number((100 * share).toFixed(6)));
   return (
-    <details className={styles.change}>
+    <details className={styles.change} open={draft.restored || undefined}>
       <summary>Hours that areas can spare, low case, other budgets</summary>
-      <form action={send} className={sheet.form} noValidate>
+      <form ref={form} action={send} className={sheet.form} noValidate>
         <Outcome state={state} />
+        <DraftNote draft={draft} />
         <input type="hidden" name="study" value={study} />
         <OpenedOn cells={state.seen ?? asWhole(terms)} />
         <datalist id="plan-areas">

@@ -22,6 +22,11 @@ interface Props {
 /** Tags that are named in a cell; the file has all. */
 const NAMED = 6;
 
+const FIELDS = [
+  { name: 'weeks', label: 'Weeks to restock, where the list states none' },
+  { name: 'keeping', label: 'Keeping, % of the price a year' },
+] as const;
+
 /** Which new motors are worth keeping on the shelf, whom they would serve, what they cost and why. */
 export default async function SparesScreen({ params, searchParams }: Props) {
   const { study } = await params;
@@ -45,16 +50,30 @@ export default async function SparesScreen({ params, searchParams }: Props) {
       <p className={sheet.answer}>{answerWords(page, money)}</p>
       {page.invented && <p className={sheet.soft}>Prices are invented: put in your own before anything is bought by this.</p>}
       <form method="get" className={sheet.bar}>
-        <span className={sheet.pair}>
-          <label htmlFor="spares-weeks">Weeks to restock, where the list states none</label>
-          <input id="spares-weeks" name="weeks" inputMode="decimal" defaultValue={String(given.weeks)} size={5} />
-        </span>
-        <span className={sheet.pair}>
-          <label htmlFor="spares-keeping">Keeping, % of the price a year</label>
-          <input id="spares-keeping" name="keeping" inputMode="decimal" defaultValue={String(given.keeping)} size={5} />
-        </span>
+        {FIELDS.map(({ name, label }) => (
+          <span key={name} className={sheet.pair}>
+            <label htmlFor={`spares-${name}`}>{label}</label>
+            <input
+              id={`spares-${name}`}
+              name={name}
+              inputMode="decimal"
+              defaultValue={page.typed[name] === '' ? String(given[name]) : page.typed[name]}
+              size={5}
+              aria-invalid={page.refused[name] !== undefined}
+              {...(page.refused[name] !== undefined && { 'aria-describedby': `spares-${name}-note` })}
+            />
+          </span>
+        ))}
         <button type="submit">Show</button>
       </form>
+      {FIELDS.map(
+        ({ name, label }) =>
+          page.refused[name] !== undefined && (
+            <p key={name} id={`spares-${name}-note`} role="alert" className={sheet.caution}>
+              <strong>{label}.</strong> {page.refused[name]}
+            </p>
+          ),
+      )}
       {kept.length > 0 && <Spares {...table} label="Spares worth keeping" shelves={kept} />}
       {others.length > 0 && (
         <details className={styles.others} open={kept.length === 0}>
