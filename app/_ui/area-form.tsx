@@ -12,7 +12,7 @@ interface Props {
 /** Chooses one area of a list. */
 export function AreaForm({ action, areas, area, others }: Props) {
   return (
-    <form method="get" action={action} className={`${sheet.bar} screen-only`} aria-label="Area">
+    <form method="get" action={action} className={`${sheet.bar} screen-only`}>
       {Object.entries(others).map(
         ([name, value]) => value !== undefined && <input key={name} type="hidden" name={name} value={value} />,
       )}

@@ -280,3 +280,18 @@ test('an indicator history comes in by the same road, shows its trend, and is ta
   await page.getByRole('button', { name: 'Take the import back' }).click();
   await expect(page.getByText(/This import was taken back/)).toBeVisible();
 });
+
+test('pasted rows are there again after a reload, and gone once they were read', { tag: '@once' }, async ({ page }, info) => {
+  await startStudy(page, named('Pasted', info));
+  await page.getByRole('link', { name: 'Import', exact: true }).click();
+  const rows = page.getByLabel('Or rows pasted from a spreadsheet');
+  await rows.fill([HEAD, ...GOOD].join('\n'));
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(rows).toHaveValue([HEAD, ...GOOD].join('\n'));
+  await page.getByRole('button', { name: 'Read the sheet' }).click();
+  await expect(page.getByText('2 rows: 2 new motors and 2 new readings.')).toBeVisible();
+  await page.getByRole('link', { name: 'Import', exact: true }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Import' })).toBeVisible();
+  await expect(rows).toHaveValue('');
+});

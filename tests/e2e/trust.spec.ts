@@ -34,9 +34,8 @@ test('what may not be used leads to a round sheet with expected ranges, cautions
   await expect(page).not.toHaveURL(/level=/);
 
   // One area; what is not usable is ticked already.
-  const areas = page.getByRole('form', { name: 'Area' });
-  await areas.getByLabel('Area').selectOption({ index: 1 });
-  await areas.getByRole('button', { name: 'Show' }).click();
+  await page.getByLabel('Area', { exact: true }).selectOption({ index: 1 });
+  await page.getByRole('button', { name: 'Show', exact: true }).click();
   await expect(page).toHaveURL(/area=/);
   await expect(page.getByRole('heading', { level: 2 })).toHaveCount(1);
   const first = page.getByRole('checkbox').first();

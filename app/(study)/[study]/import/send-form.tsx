@@ -1,19 +1,48 @@
 'use client';
 
-import { useActionState, useState } from 'react';
+import { useActionState, useEffect, useState } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
+import { readDraft, writeDraft } from '@/app/_ui/use-draft';
 import { type ImportFormState, sendSheet } from '@/lib/features/import/actions';
 import styles from './import.module.css';
 
 const NOTHING: ImportFormState = {};
+/** As {@link readDraft} keeps it, under one name. */
+const PART = 'pasted';
 
-/** Sends a file or pasted rows; nothing is written until the preview is confirmed. */
+/** Sends a file or pasted rows; nothing is written until the preview is confirmed. Pasted rows that were not read stay in this window. */
 export function SendForm({ study }: { readonly study: string }) {
-  const [state, send, sending] = useActionState(sendSheet, NOTHING);
+  const key = `draft ${study} import`;
   const [pasted, setPasted] = useState('');
+  const [restored, setRestored] = useState(false);
+  useEffect(() => {
+    const kept = readDraft(key).get(PART) ?? '';
+    if (kept === '') return;
+    setPasted(kept);
+    setRestored(true);
+  }, [key]);
+  const put = (text: string): void => {
+    setPasted(text);
+    writeDraft(key, text === '' ? [] : [[PART, text]]);
+  };
+  const discard = (): void => {
+    put('');
+    setRestored(false);
+  };
+  const [state, send, sending] = useActionState(async (before: ImportFormState, form: FormData) => {
+    try {
+      return await sendSheet(before, form);
+    } catch (error) {
+      // Read, it leads to the preview, which comes as an error as well; one that got no answer is a TypeError.
+      if (!(error instanceof TypeError)) writeDraft(key, []);
+      throw error;
+    }
+  }, NOTHING);
   return (
     <form action={send}>
       <ProblemNote problem={state.problem} />
+      <DraftNote draft={{ restored, discard }} />
       <input type="hidden" name="study" value={study} />
       <div className={styles.field}>
         <label htmlFor="file">A file</label>
@@ -29,7 +58,7 @@ export function SendForm({ study }: { readonly study: string }) {
           id="pasted"
           name="pasted"
           value={pasted}
-          onChange={({ target }) => setPasted(target.value)}
+          onChange={({ target }) => put(target.value)}
           spellCheck={false}
           autoComplete="off"
         />
