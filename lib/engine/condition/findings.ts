@@ -169,7 +169,7 @@ export const CONDITION = catalogue({
     severity: 'note',
     text: (e) => `The ${e.reading} has no verdict: the load at which it was read is not known.`,
     cause: 'No power, current or speed was read with it.',
-    next: `Read input power with the signature, at 75 % load or more. ${LIVE}`,
+    next: `Read it again together with input power, at 75 % load or more. ${LIVE}`,
   }),
   'signature-half-weight': kind<{ reading: string; load: number; least: number; full: number }>({
     severity: 'note',
@@ -187,7 +187,8 @@ export const CONDITION = catalogue({
   }),
   'bars-unknown': kind<Record<string, never>>({
     severity: 'note',
-    text: () => 'The rotor’s bar count is not known: bars cannot be estimated, and general levels serve in their place.',
+    text: () =>
+      'The rotor’s bar count is not known: how many bars may be broken cannot be told, and general levels serve instead.',
     cause: 'The column rotor_bars is empty.',
     next: 'Ask the maker, or count the bars when the motor is open.',
   }),

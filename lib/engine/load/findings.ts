@@ -1,6 +1,6 @@
 import { catalogue, kind } from '../quantity/catalogue';
 import { LIVE } from '../quantity/cautions';
-import { fixed, oftenWords, spaced, written } from '../quantity/words';
+import { fixed, oftenWords, rounded, spaced, written } from '../quantity/words';
 
 /** What to look at where a way to the load, by its id, comes to what cannot be. */
 const CHECK_WAY: Readonly<Record<string, string>> = {
@@ -13,7 +13,8 @@ const CHECK_WAY: Readonly<Record<string, string>> = {
 export const LOAD = catalogue({
   'power-negative': kind<{ row: number; input_power: number }>({
     severity: 'disqualifies',
-    text: (e) => `The input power of ${written(e.input_power)} kW in row ${e.row} is not positive; a running motor takes power.`,
+    text: (e) =>
+      `The input power of ${rounded(e.input_power, 6)} kW in row ${e.row} is not positive; a running motor takes power.`,
     cause:
       'A current transformer sits the wrong way round, voltage and current of different phases were paired, or the load drives the motor (a hoist lowering, a conveyor running downhill).',
     next: `Check direction and phase of each current sensor and read again at the same load. Never open a current-transformer secondary. ${LIVE}`,
@@ -21,14 +22,14 @@ export const LOAD = catalogue({
   'power-impossible': kind<{ row: number; input_power: number; rated_input: number }>({
     severity: 'disqualifies',
     text: (e) =>
-      `The input power of ${written(e.input_power)} kW in row ${e.row} is ${(e.input_power / e.rated_input).toFixed(1)} times the rated input of ${e.rated_input.toFixed(1)} kW.`,
+      `The input power of ${rounded(e.input_power, 6)} kW in row ${e.row} is ${(e.input_power / e.rated_input).toFixed(1)} times the rated input of ${e.rated_input.toFixed(1)} kW.`,
     cause: 'Watts or horsepower were written for kilowatts, the meter’s ratio was wrong, or the plate belongs to another motor.',
     next: `Check unit and ratio of the meter and the plate; read again. ${LIVE}`,
   }),
   'power-above-apparent': kind<{ row: number; input_power: number; apparent_power: number }>({
     severity: 'disqualifies',
     text: (e) =>
-      `The input power of ${written(e.input_power)} kW in row ${e.row} exceeds the ${e.apparent_power.toFixed(1)} kVA that volts and amperes give.`,
+      `The input power of ${rounded(e.input_power, 6)} kW in row ${e.row} exceeds the ${e.apparent_power.toFixed(1)} kVA that volts and amperes give.`,
     cause:
       'Voltage to neutral or the current of one conductor of several was read, or the readings were taken at different times.',
     next: `Read line-to-line voltage, line current of all conductors and power together. ${LIVE}`,
@@ -36,7 +37,7 @@ export const LOAD = catalogue({
   'power-below-no-load': kind<{ row: number; input_power: number; no_load: number }>({
     severity: 'disqualifies',
     text: (e) =>
-      `The input power of ${written(e.input_power)} kW in row ${e.row} is below the ${e.no_load.toFixed(2)} kW that the motor would take running free.`,
+      `The input power of ${rounded(e.input_power, 6)} kW in row ${e.row} is below the ${e.no_load.toFixed(2)} kW that the motor would take running free.`,
     cause: 'One current sensor is missing or reversed, the unit is wrong, or the plate belongs to another motor.',
     next: `Check that all three phases are read, and the unit; read again at the usual load. ${LIVE}`,
   }),
@@ -55,7 +56,7 @@ export const LOAD = catalogue({
   }),
   'reading-value-impossible': kind<{ row: number; column: string; value: number }>({
     severity: 'warning',
-    text: (e) => `${e.column} is ${written(e.value)} in row ${e.row}, which is not possible. The value was not used.`,
+    text: (e) => `${e.column} is ${rounded(e.value, 6)} in row ${e.row}, which is not possible. The value was not used.`,
     cause: 'A sign, the unit or the decimal sign of the entry is wrong, or another figure was written into the column.',
     next: (e) => `Correct ${e.column}, leave it empty if it is not known, or read it again.`,
   }),
@@ -82,29 +83,28 @@ export const LOAD = catalogue({
   }),
   'voltage-assumed': kind<{ row: number; rated_voltage: number }>({
     severity: 'note',
-    text: (e) =>
-      `No usable voltage in row ${e.row}: the rated ${written(e.rated_voltage)} V was taken with a standard uncertainty of 3 %.`,
+    text: (e) => `No usable voltage in row ${e.row}: the rated ${written(e.rated_voltage)} V was taken, ± 6 %.`,
     cause: 'The voltage was not read.',
     next: `Read the three line-to-line voltages with the next reading. ${LIVE}`,
   }),
   'speed-above-synchronous': kind<{ row: number; speed: number; synchronous_speed: number }>({
     severity: 'warning',
     text: (e) =>
-      `${written(e.speed)} r/min in row ${e.row} is not below the synchronous ${fixed(e.synchronous_speed, 0)} r/min: no motor under load turns so fast. The speed was not used.`,
+      `${rounded(e.speed, 6)} r/min in row ${e.row} is not below the synchronous ${fixed(e.synchronous_speed, 0)} r/min: no motor under load turns so fast. The speed was not used.`,
     cause: 'The strobe locked on a wrong mark, digits were swapped, the driven speed was read, or the pole count is wrong.',
     next: 'Read the motor’s own shaft with a tachometer to 1 r/min, together with the frequency. Guards stay on; a strobe makes a turning shaft look still.',
   }),
   'speed-not-the-motors': kind<{ row: number; speed: number; synchronous_speed: number }>({
     severity: 'warning',
     text: (e) =>
-      `${written(e.speed)} r/min in row ${e.row} lies far below the synchronous ${fixed(e.synchronous_speed, 0)} r/min. The speed was not used.`,
+      `${rounded(e.speed, 6)} r/min in row ${e.row} lies far below the synchronous ${fixed(e.synchronous_speed, 0)} r/min. The speed was not used.`,
     cause: 'The driven shaft behind a belt or gear was read, or digits were swapped.',
     next: 'Read the motor’s own shaft with a tachometer to 1 r/min. Guards stay on; a strobe makes a turning shaft look still.',
   }),
   'current-below-magnetising': kind<{ row: number; current: number; magnetising: number }>({
     severity: 'note',
     text: (e) =>
-      `${e.current} A in row ${e.row} is not above the magnetising current of about ${e.magnetising.toFixed(1)} A: the current says nothing of the load.`,
+      `${rounded(e.current, 4)} A in row ${e.row} is not above the magnetising current of about ${e.magnetising.toFixed(1)} A: the current says nothing of the load.`,
     cause: 'The motor runs almost free, one conductor of several was read, or the rated current is that of another voltage.',
     next: `Measure input power instead; read the current of all conductors of a phase together. ${LIVE}`,
   }),

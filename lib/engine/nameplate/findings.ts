@@ -1,6 +1,6 @@
 import { catalogue, kind } from '../quantity/catalogue';
 import { LIVE, UNCOUPLED } from '../quantity/cautions';
-import { written } from '../quantity/words';
+import { rounded, written } from '../quantity/words';
 
 /** Findings about the nameplate: what is missing, impossible or contradictory on it. */
 export const PLATE = catalogue({
@@ -13,7 +13,7 @@ export const PLATE = catalogue({
   }),
   'efficiency-impossible': kind<{ stamped: number }>({
     severity: 'warning',
-    text: (e) => `An efficiency of ${e.stamped} % cannot be that of a motor of this kind. It was not used.`,
+    text: (e) => `An efficiency of ${written(e.stamped)} % cannot be that of a motor of this kind. It was not used.`,
     cause: 'A typing slip, or another figure read from the plate.',
     next: 'Read the nominal efficiency from the plate again.',
   }),
@@ -59,7 +59,7 @@ export const PLATE = catalogue({
   }),
   'power-factor-impossible': kind<{ stamped: number }>({
     severity: 'warning',
-    text: (e) => `A rated power factor of ${e.stamped} % does not fit an induction motor. It was not used.`,
+    text: (e) => `A rated power factor of ${written(e.stamped)} % does not fit an induction motor. It was not used.`,
     cause: 'A typing slip, or a leading value on a motor that cannot lead.',
     next: 'Read the power factor from the plate again.',
   }),
@@ -128,7 +128,7 @@ export const PLATE = catalogue({
   }),
   'plate-value-impossible': kind<{ column: string; value: number }>({
     severity: 'warning',
-    text: (e) => `${e.column} is ${written(e.value)}, which is not possible. The value was not used.`,
+    text: (e) => `${e.column} is ${rounded(e.value, 6)}, which is not possible. The value was not used.`,
     cause: 'A sign, the unit or the decimal sign of the entry is wrong, or another figure was written into the column.',
     next: (e) => `Correct ${e.column}, or leave it empty if it is not known.`,
   }),

@@ -186,7 +186,7 @@ function* heatReasons(change: Change): Generator<Reason> {
   if ((altitude === undefined || ambientC === undefined) && asked <= 1 && asked > THIN)
     yield [
       'place',
-      `its duty asks for ${pct(asked)} of the smaller rating, which a place above ${RATED_ALTITUDE_M} m or ${RATED_AMBIENT_C} °C may not leave, and ${unknownPlace(altitude, ambientC)}`,
+      `its duty asks for ${pct(asked)} of the smaller rating, which a place above ${fixed(RATED_ALTITUDE_M, 0)} m or ${RATED_AMBIENT_C} °C may not leave, and ${unknownPlace(altitude, ambientC)}`,
     ];
   if (ambientC !== undefined && ambientC > RATED_AMBIENT_C && !carries)
     yield [

@@ -115,7 +115,7 @@ export const OPTIONS = catalogue({
   }),
   'failed-must-act': kind<Record<string, never>>({
     severity: 'warning',
-    text: () => 'The motor has failed: to keep it as it is, is no option.',
+    text: () => 'The motor has failed: it cannot be kept as it is.',
     cause: 'The status says failed.',
     next: 'Choose between repair and replacement; both are valued below against what the policy would do.',
   }),

@@ -1,6 +1,7 @@
 import { behindDrive } from '../condition/indicators/shared';
 import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
+import { fixed } from '../quantity/words';
 import { RATED_ALTITUDE_M, RATED_AMBIENT_C, unknownPlace } from './checks';
 import { OPTIONS } from './findings';
 import { frameNote } from './frame-note';
@@ -44,7 +45,7 @@ export function placeNote(present: Present, ratings: readonly number[]): Finding
   const ambientC = highestAmbient(present);
   if ((altitudeM !== undefined && ambientC !== undefined) || !ratings.some((rating) => rating < ratedPowerKw)) return undefined;
   const assumed = [
-    ...(altitudeM === undefined ? [`${RATED_ALTITUDE_M} m`] : []),
+    ...(altitudeM === undefined ? [`${fixed(RATED_ALTITUDE_M, 0)} m`] : []),
     ...(ambientC === undefined ? [`${RATED_AMBIENT_C} °C`] : []),
   ];
   return OPTIONS.make('place-unknown', {

@@ -1,5 +1,6 @@
 import type { HypothesisResult } from '@/lib/engine';
 import { oddsWords, readingWords, STRENGTH_WORDS, SUSPICION_TITLES } from '@/lib/features/condition/words';
+import { inLabels } from '@/lib/features/fleet/screen-words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import styles from './motor.module.css';
 
@@ -29,7 +30,8 @@ export function Suspicions({ page }: { readonly page: MotorPage }) {
           </ol>
           {next && (
             <p>
-              <strong>Best read next:</strong> {next.text} <span className={styles.soft}>({readingWords(next.columns)})</span>
+              <strong>Best read next:</strong> {inLabels(next.text)}{' '}
+              <span className={styles.soft}>({readingWords(next.columns)})</span>
             </p>
           )}
         </>
@@ -69,7 +71,7 @@ function Part({ name, texts }: { readonly name: string; readonly texts: readonly
       <dd>
         <ul>
           {texts.map((text) => (
-            <li key={text}>{text}</li>
+            <li key={text}>{inLabels(text)}</li>
           ))}
         </ul>
       </dd>
