@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
 import { optionWords } from '@/lib/features/plan/words';
-import { formatCount, formatMoney } from '@/lib/platform/format';
+import { formatAmount, formatCount } from '@/lib/platform/format';
 import { MotorCell } from './motor-cell';
 import { NumberHead } from './number-head';
 import { ScrollRegion } from './scroll-region';
@@ -22,7 +22,7 @@ interface Props {
 export function AtFailureTable({ study, currency, motorIds, programme, most, wish }: Props) {
   const { at_failure: waiting, years } = programme;
   if (waiting.length === 0) return null;
-  const money = (amount: number) => formatMoney(amount, currency);
+  const amount = (value: number) => formatAmount(value, currency);
   const shown = waiting.slice(0, most);
   return (
     <section className={sheet.section} aria-labelledby="at-failure">
@@ -51,7 +51,7 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
                 <td>{optionWords(each.option)}</td>
                 {years.map(({ year }, at) => (
                   <td key={year} className={sheet.number}>
-                    {money(each.expected_spend[at] ?? 0)}
+                    {amount(each.expected_spend[at] ?? 0)}
                   </td>
                 ))}
                 {wish?.cell(each)}
@@ -62,7 +62,7 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
               <td />
               {years.map(({ year }, at) => (
                 <td key={year} className={sheet.number}>
-                  {money(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
+                  {amount(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
                 </td>
               ))}
               {wish && <td />}

@@ -1,5 +1,5 @@
 import type { Programme } from '@/lib/features/plan/loaders';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatAmount, formatCount, formatNumber } from '@/lib/platform/format';
 import { NumberHead } from './number-head';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
@@ -15,7 +15,7 @@ export function BudgetYears({
   /** Whether the page has a section of each year to go to. */
   readonly linked?: boolean;
 }) {
-  const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  const amount = (value: number) => formatAmount(value, currency, undefined, true);
   const unit = { energy: 'kWh a year', emissions: 'kg of CO₂ a year' }[programme.objective] ?? currency;
   const priced = programme.years.some(({ shadow_price }) => shadow_price !== undefined);
   const worth = (items: Programme['years'][number]['items']) =>
@@ -28,11 +28,11 @@ export function BudgetYears({
           <thead>
             <tr>
               <th scope="col">Year</th>
-              <NumberHead name="Budget" />
-              <NumberHead name="Spent" />
-              <NumberHead name="Left" />
+              <NumberHead name="Budget" unit={currency} />
+              <NumberHead name="Spent" unit={currency} />
+              <NumberHead name="Left" unit={currency} />
               <NumberHead name="Motors" />
-              <NumberHead name="Present value" />
+              <NumberHead name="Present value" unit={currency} />
               {priced && <NumberHead name={`One more ${currency} brings`} unit={unit} />}
             </tr>
           </thead>
@@ -40,11 +40,11 @@ export function BudgetYears({
             {programme.years.map(({ year, budget, spent, items, shadow_price: price }) => (
               <tr key={year}>
                 <th scope="row">{linked ? <a href={`#year-${year}`}>{year}</a> : year}</th>
-                <td className={sheet.number}>{money(budget)}</td>
-                <td className={sheet.number}>{money(spent)}</td>
-                <td className={sheet.number}>{money(budget - spent)}</td>
+                <td className={sheet.number}>{amount(budget)}</td>
+                <td className={sheet.number}>{amount(spent)}</td>
+                <td className={sheet.number}>{amount(budget - spent)}</td>
                 <td className={sheet.number}>{formatCount(items.length)}</td>
-                <td className={sheet.number}>{money(worth(items))}</td>
+                <td className={sheet.number}>{amount(worth(items))}</td>
                 {priced && (
                   <td className={sheet.number}>{price === undefined || price < 0.005 ? 'nothing' : formatNumber(price, 2)}</td>
                 )}

@@ -2,6 +2,7 @@
  * The one formatter of the program: numbers in the reader's locale, figures with their interval, money and dates. Used on the
  * server and in the browser; it holds no state. Minus is U+2212, the unit follows a narrow no-break space (U+202F).
  */
+import { minorDigits } from './money';
 
 /** A figure of the results: value, standard uncertainty (k = 1), unit; 95 % limits where they are not value ± 1.96 u. */
 export interface ShownFigure {
@@ -179,27 +180,16 @@ export function formatCount(count: number, locale: string = DEFAULT_LOCALE): str
 }
 
 /**
- * Money with its currency, in whole units unless minor ones are asked for.
+ * Money with the code of its currency, as figures with a doubt and the sentences of the engine have it; in whole units unless minor ones are asked for.
  * @param amount in units of the currency (not minor units).
  */
 export function formatMoney(amount: number, currency: string, locale: string = DEFAULT_LOCALE, minor = false): string {
-  if (!Number.isFinite(amount)) return ABSENT;
-  try {
-    const digits = new Intl.NumberFormat(locale, { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
-    const places = minor ? digits : 0;
-    const rounded = roundTo(amount, places);
-    const text = new Intl.NumberFormat(locale, {
-      style: 'currency',
-      currency,
-      numberingSystem: 'latn',
-      minimumFractionDigits: places,
-      maximumFractionDigits: places,
-    }).format(Math.abs(rounded));
-    return rounded < 0 ? `${MINUS}${text}` : text;
-  } catch {
-    // Not a currency code the run time knows: the code stands as the unit.
-    return withUnit(formatNumber(amount, minor ? 2 : 0, locale), currency);
-  }
+  return Number.isFinite(amount) ? withUnit(formatAmount(amount, currency, locale, minor), currency) : ABSENT;
+}
+
+/** The same without its currency, for a column that has it in its head. */
+export function formatAmount(amount: number, currency: string, locale: string = DEFAULT_LOCALE, minor = false): string {
+  return formatNumber(amount, minor ? minorDigits(currency) : 0, locale);
 }
 
 /** The date of a stated time (ISO 8601 text): `2026-03-14`, with `09:30` after it where a time was stated. Site time as written. */

@@ -270,12 +270,12 @@ describe('study explain', () => {
     const also = (out: string) => out.slice(out.indexOf('Also worth a look'), out.indexOf('Spare on the shelf'));
     const invented = also(studyCommand('explain', fan, '--tag', 'P-1').out);
     expect(invented).toMatch(/Vary the speed of the fan.* Saves [\d,]+ kWh/);
-    expect(invented).toMatch(/Costs about \$[\d,]+ \(an invented price\) and pays back in [\d.]+ years \([\d.]+ to [\d.]+\)/);
+    expect(invented).toMatch(/Costs about [\d,]+\sUSD \(an invented price\) and pays back in [\d.]+ years \([\d.]+ to [\d.]+\)/);
     expect(invented).toMatch(/Once those above are done: [\d.]+ years\./);
     file('own-prices.csv', 'item,price\ndrive,4000\n');
     const settings = file('own-prices.json', JSON.stringify({ schema: 1, prices: 'own-prices.csv' }));
     const own = also(studyCommand('explain', fan, '--tag', 'P-1', '--settings', settings).out);
-    expect(own).toContain('Costs about $4,000 (by the price list)');
+    expect(own).toContain('Costs about 4,000\u202fUSD (by the price list)');
     expect(own).toContain('No price in the list for a synchronous belt.');
     expect(own).toContain('No price in the list for: better belt. Together');
     const listed = studyCommand('measures', fan, '--settings', settings, '--format', 'json');

@@ -137,7 +137,7 @@ describe('other measures over a fleet', () => {
       payback: { low: 2.2, likely: 3.025, high: 12 },
     } as const;
     expect(worthwhile(priced, settings).words).toBe(
-      'Costs about $1,200 (by the price list) and pays back in 3.0 years (2.2 to 12), beyond the 3 years of the policy.',
+      'Costs about 1,200\u202fUSD (by the price list) and pays back in 3.0 years (2.2 to 12), beyond the 3 years of the policy.',
     );
     const invented = { ...priced, cost: { ...priced.cost, invented: true }, payback: { low: 1, likely: 2 } };
     expect(worthwhile(invented, settings).words).toMatch(

@@ -3,6 +3,7 @@ import {
   ABSENT,
   columnDecimals,
   decimalsFor,
+  formatAmount,
   formatBytes,
   formatCount,
   formatFigure,
@@ -106,11 +107,12 @@ describe('numbers', () => {
 });
 
 test('money', () => {
-  expect(formatMoney(1234.5, 'USD')).toBe('$1,235');
-  expect(formatMoney(1234.5, 'USD', 'en-US', true)).toBe('$1,234.50');
-  expect(formatMoney(-1234.5, 'USD', 'en-US', true)).toBe('\u2212$1,234.50');
-  expect(formatMoney(-0.2, 'USD')).toBe('$0');
-  expect(formatMoney(1234, 'JPY', 'en-US', true)).toBe('¥1,234');
+  expect(formatMoney(1234.5, 'USD')).toBe(`1,235${N}USD`);
+  expect(formatMoney(1234.5, 'USD', 'en-US', true)).toBe(`1,234.50${N}USD`);
+  expect(formatMoney(-1234.5, 'USD', 'en-US', true)).toBe(`\u22121,234.50${N}USD`);
+  expect(formatMoney(-0.2, 'USD')).toBe(`0${N}USD`);
+  expect(formatMoney(1234, 'JPY', 'en-US', true)).toBe(`1,234${N}JPY`);
+  expect(formatAmount(1234.5, 'USD', 'en-US', true)).toBe('1,234.50');
   expect(formatMoney(1234, 'points')).toBe(`1,234${N}points`);
 });
 

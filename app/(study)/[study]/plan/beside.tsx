@@ -4,7 +4,7 @@ import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { PlannedProgramme } from '@/lib/features/plan/loaders';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatAmount, formatCount, formatNumber } from '@/lib/platform/format';
 
 interface Props {
   readonly study: string;
@@ -82,8 +82,8 @@ export function OtherBudgets({ programme, currency, worth }: Pick<Props, 'progra
           <thead>
             <tr>
               <NumberHead name="Times the budget" />
-              <NumberHead name="Budget" />
-              <NumberHead name="Spent" />
+              <NumberHead name="Budget" unit={currency} />
+              <NumberHead name="Spent" unit={currency} />
               <NumberHead name="Worth" />
             </tr>
           </thead>
@@ -93,8 +93,8 @@ export function OtherBudgets({ programme, currency, worth }: Pick<Props, 'progra
                 <th scope="row" className={sheet.number}>
                   {formatNumber(multiple, 2)}
                 </th>
-                <td className={sheet.number}>{formatMoney(budget, currency)}</td>
-                <td className={sheet.number}>{formatMoney(spent, currency)}</td>
+                <td className={sheet.number}>{formatAmount(budget, currency)}</td>
+                <td className={sheet.number}>{formatAmount(spent, currency)}</td>
                 <td className={sheet.number}>{worth(value)}</td>
               </tr>
             ))}
@@ -111,7 +111,7 @@ const ABOUT = { load: 'its load', hours: 'its hours a year', efficiency: 'its ef
 export function MeasureNext({ programme, currency, study, motorIds }: Props) {
   const worthIt = (programme.measure_next ?? []).filter(({ net }) => net > 0);
   if (programme.measure_next === undefined) return null;
-  const money = (amount: number) => formatMoney(amount, currency);
+  const amount = (value: number) => formatAmount(value, currency);
   return (
     <section className={sheet.section} aria-labelledby="measure-next">
       <h2 id="measure-next">What to measure next</h2>
@@ -130,10 +130,10 @@ export function MeasureNext({ programme, currency, study, motorIds }: Props) {
                 <tr>
                   <th scope="col">Motor</th>
                   <th scope="col">Measure</th>
-                  <NumberHead name="Perfect knowledge is worth" />
-                  <NumberHead name="The reading is worth" />
-                  <NumberHead name="It costs" />
-                  <NumberHead name="Left over" />
+                  <NumberHead name="Perfect knowledge is worth" unit={currency} />
+                  <NumberHead name="The reading is worth" unit={currency} />
+                  <NumberHead name="It costs" unit={currency} />
+                  <NumberHead name="Left over" unit={currency} />
                 </tr>
               </thead>
               <tbody>
@@ -141,10 +141,10 @@ export function MeasureNext({ programme, currency, study, motorIds }: Props) {
                   <tr key={`${each.site}\n${each.tag}\n${each.about}`}>
                     <MotorCell study={study} motorIds={motorIds} motor={each} />
                     <td>{ABOUT[each.about]}</td>
-                    <td className={sheet.number}>{money(each.value_of_perfect)}</td>
-                    <td className={sheet.number}>{money(each.value_of_reading)}</td>
-                    <td className={sheet.number}>{money(each.cost)}</td>
-                    <td className={sheet.number}>{money(each.net)}</td>
+                    <td className={sheet.number}>{amount(each.value_of_perfect)}</td>
+                    <td className={sheet.number}>{amount(each.value_of_reading)}</td>
+                    <td className={sheet.number}>{amount(each.cost)}</td>
+                    <td className={sheet.number}>{amount(each.net)}</td>
                   </tr>
                 ))}
               </tbody>

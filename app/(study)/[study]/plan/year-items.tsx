@@ -5,7 +5,7 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
 import { foundWords, itemWords, wishWords } from '@/lib/features/plan/words';
-import { formatCount, formatMoney } from '@/lib/platform/format';
+import { formatAmount, formatCount, formatMoney } from '@/lib/platform/format';
 import styles from './plan.module.css';
 import { WishCell } from './wish-cell';
 
@@ -20,6 +20,7 @@ interface Props {
 /** One year of the plan: what is done with which motor, its cost and its worth, and the way to wish otherwise. */
 export function YearItems({ study, currency, motorIds, year: { year, budget, spent, items }, wishes }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  const amount = (value: number) => formatAmount(value, currency, undefined, true);
   const own = new Map<string, StoredWish[]>();
   for (const wish of wishes) own.set(motorKey(wish), [...(own.get(motorKey(wish)) ?? []), wish]);
   return (
@@ -37,8 +38,8 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
               <tr>
                 <th scope="col">Motor</th>
                 <th scope="col">What is done</th>
-                <NumberHead name="Cost" />
-                <NumberHead name="Present value" />
+                <NumberHead name="Cost" unit={currency} />
+                <NumberHead name="Present value" unit={currency} />
                 <NumberHead name="Energy saved" unit="kWh a year" />
                 <NumberHead name="Rank" />
                 <th scope="col" className={styles.edit}>
@@ -65,9 +66,9 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
                         </span>
                       ))}
                     </td>
-                    <td className={sheet.number}>{money(item.cost)}</td>
+                    <td className={sheet.number}>{amount(item.cost)}</td>
                     <td className={sheet.number}>
-                      {item.net_present_value === undefined ? 'must be done' : money(item.net_present_value)}
+                      {item.net_present_value === undefined ? 'must be done' : amount(item.net_present_value)}
                     </td>
                     <td className={sheet.number}>
                       <FigureText

@@ -8,7 +8,7 @@ import { loadSpares } from '@/lib/features/ranking/list-loader';
 import type { SparesPage } from '@/lib/features/ranking/spares-page';
 import { loadUnits } from '@/lib/features/study/loaders';
 import { shaftScale, shaftUnit } from '@/lib/features/study/reader-units';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatAmount, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import { BusyPage } from '../busy-page';
 import styles from './spares.module.css';
 
@@ -115,7 +115,8 @@ function Spares({
   readonly shelves: SparesPage['shelves'];
 }) {
   const { settings } = page;
-  const money = (amount: number) => formatMoney(amount, settings.currency);
+  const { currency } = settings;
+  const amount = (value: number) => formatAmount(value, currency);
   return (
     <ScrollRegion label={label}>
       <table className={sheet.table}>
@@ -125,9 +126,9 @@ function Spares({
             <NumberHead name="Worth keeping" />
             <NumberHead name="In stock" />
             <th scope="col">Would serve</th>
-            <NumberHead name="Price of one" />
-            <NumberHead name="Value" unit={`over ${settings.horizonYears} years`} />
-            <NumberHead name="Stops to shorten" unit="cost at most" />
+            <NumberHead name="Price of one" unit={currency} />
+            <NumberHead name="Value" unit={`${currency} over ${settings.horizonYears} years`} />
+            <NumberHead name="Stops to shorten" unit={`cost at most, ${currency}`} />
             <th scope="col">Why</th>
           </tr>
         </thead>
@@ -158,9 +159,11 @@ function Spares({
                   ))}
                   {tags.length > NAMED && ` and ${tags.length - NAMED} more`}
                 </td>
-                <td className={sheet.number}>{money(shelf.purchase)}</td>
-                <td className={sheet.number}>{best.spares === 0 ? `${money(one.value)} if one` : money(best.value)}</td>
-                <td className={sheet.number}>{stopsMet > 0 ? money(stopsMet) : shelf.stopsUnknown > 0 ? 'not known' : 'none'}</td>
+                <td className={sheet.number}>{amount(shelf.purchase)}</td>
+                <td className={sheet.number}>{best.spares === 0 ? `${amount(one.value)} if one` : amount(best.value)}</td>
+                <td className={sheet.number}>
+                  {stopsMet > 0 ? amount(stopsMet) : shelf.stopsUnknown > 0 ? 'not known' : 'none'}
+                </td>
                 <td className={sheet.because}>{shelf.reasons.join(' ')}</td>
               </tr>
             );

@@ -3,7 +3,7 @@ import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Programme } from '@/lib/features/sign-off/loaders';
-import { formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
 
 interface Props {
@@ -53,7 +53,7 @@ export function CashFlow({ programme, currency, most, whole }: Props) {
               <td>all</td>
               {columns.slice(0, longest).map((year) => (
                 <td key={year} className={sheet.number}>
-                  <strong>{together[year] === undefined ? '' : formatMoney(together[year], currency)}</strong>
+                  <strong>{together[year] === undefined ? '' : formatNumber(together[year], 0)}</strong>
                 </td>
               ))}
             </tr>

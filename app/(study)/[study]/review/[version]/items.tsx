@@ -6,7 +6,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { itemWords, mustWords } from '@/lib/features/plan/words';
 import type { Programme, ProgrammeItem } from '@/lib/features/sign-off/loaders';
-import { formatAsStated, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatAmount, formatAsStated, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
 
 interface Props {
@@ -25,6 +25,7 @@ interface Props {
 /** What is funded in each year, its sums to the cent, and who is left out and why. */
 export function Items({ programme, currency, payback, study, motorIds, most, whole }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
+  const amount = (value: number) => formatAmount(value, currency, undefined, true);
   const lowKnown = programme.years.some(({ items }) => items.some(({ low_case_value: low }) => low !== undefined));
   const why = (item: ProgrammeItem, text: string) => {
     const { tag, option } = item;
@@ -54,9 +55,9 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
                   <tr>
                     <th scope="col">Motor</th>
                     <th scope="col">What is done</th>
-                    <NumberHead name="Cost" />
-                    <NumberHead name="Present value" />
-                    {lowKnown && <NumberHead name="In the low case" />}
+                    <NumberHead name="Cost" unit={currency} />
+                    <NumberHead name="Present value" unit={currency} />
+                    {lowKnown && <NumberHead name="In the low case" unit={currency} />}
                     <NumberHead
                       name="Chance to pay back"
                       unit={payback === undefined ? 'in time' : `within ${formatAsStated(payback)} years`}
@@ -75,13 +76,13 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
                           </span>
                         ))}
                       </td>
-                      <td className={sheet.number}>{money(item.cost)}</td>
+                      <td className={sheet.number}>{amount(item.cost)}</td>
                       <td className={sheet.number}>
-                        {item.net_present_value === undefined ? 'must be done' : why(item, money(item.net_present_value))}
+                        {item.net_present_value === undefined ? 'must be done' : why(item, amount(item.net_present_value))}
                       </td>
                       {lowKnown && (
                         <td className={sheet.number}>
-                          {item.low_case_value === undefined ? 'not known' : money(item.low_case_value)}
+                          {item.low_case_value === undefined ? 'not known' : amount(item.low_case_value)}
                         </td>
                       )}
                       <td className={sheet.number}>{chanceWords(item)}</td>

@@ -5,7 +5,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { itemWords, namer, optionWords } from '@/lib/features/plan/words';
 import { type Content, type MotorChoice, notChosen } from '@/lib/features/sign-off/loaders';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatAmount, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
 
 interface Props {
@@ -45,7 +45,8 @@ interface ChoiceProps {
 function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps) {
   const longest = Math.max(item.cash_flow.length, ...others.map(({ cashFlow }) => cashFlow.length));
   const years = Array.from({ length: longest }, (_, at) => at);
-  const money = (amount: number | undefined) => (amount === undefined ? '' : formatMoney(amount, currency, undefined, true));
+  const money = (value: number) => formatMoney(value, currency, undefined, true);
+  const amount = (value: number | undefined) => (value === undefined ? '' : formatAmount(value, currency, undefined, true));
   const flow = (amounts: readonly number[]) =>
     years.map((at) => (
       <td key={at} className={sheet.number}>
@@ -63,8 +64,8 @@ function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps)
             <tr>
               <th scope="col">Option</th>
               <th scope="col">Against the chosen one</th>
-              <NumberHead name="Cost" />
-              <NumberHead name="Present value" />
+              <NumberHead name="Cost" unit={currency} />
+              <NumberHead name="Present value" unit={currency} />
               {years.map((at) => (
                 <NumberHead key={at} name={at} />
               ))}
@@ -76,8 +77,8 @@ function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps)
                 {optionWords(item.option)}
               </th>
               <td>chosen</td>
-              <td className={sheet.number}>{money(item.cost)}</td>
-              <td className={sheet.number}>{money(item.net_present_value)}</td>
+              <td className={sheet.number}>{amount(item.cost)}</td>
+              <td className={sheet.number}>{amount(item.net_present_value)}</td>
               {flow(item.cash_flow)}
             </tr>
             {others.map((other) => (
@@ -87,8 +88,8 @@ function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps)
                   {other.against.kind === 'waits' && ', at failure'}
                 </th>
                 <td className={styles.why}>{againstWords(other.against, money)}</td>
-                <td className={sheet.number}>{money(other.cost)}</td>
-                <td className={sheet.number}>{money(other.worth)}</td>
+                <td className={sheet.number}>{amount(other.cost)}</td>
+                <td className={sheet.number}>{amount(other.worth)}</td>
                 {flow(other.cashFlow)}
               </tr>
             ))}

@@ -3,7 +3,7 @@ import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { agrees, type Content, reconcile, type workbookOf } from '@/lib/features/sign-off/loaders';
-import { formatCount, formatMoney } from '@/lib/platform/format';
+import { formatAmount, formatCount } from '@/lib/platform/format';
 import { fromMinor } from '@/lib/platform/money';
 
 interface Props {
@@ -18,7 +18,7 @@ interface Props {
 export function Reconciliation({ content, study, number, workbook }: Props) {
   const { currency } = content.settings;
   const sums = reconcile(content, workbook === 'changed' ? undefined : workbook);
-  const money = (minor: bigint) => formatMoney(fromMinor(minor, currency), currency, undefined, true);
+  const amount = (minor: bigint) => formatAmount(fromMinor(minor, currency), currency, undefined, true);
   return (
     <section className={sheet.section} aria-labelledby="reconciliation">
       <h2 id="reconciliation">Reconciliation</h2>
@@ -47,8 +47,8 @@ export function Reconciliation({ content, study, number, workbook }: Props) {
             <tr>
               <th scope="col">Summed from</th>
               <NumberHead name="Motors" />
-              <NumberHead name="Cost" />
-              <NumberHead name="Present value" />
+              <NumberHead name="Cost" unit={currency} />
+              <NumberHead name="Present value" unit={currency} />
             </tr>
           </thead>
           <tbody>
@@ -56,8 +56,8 @@ export function Reconciliation({ content, study, number, workbook }: Props) {
               <tr key={from}>
                 <th scope="row">{from}</th>
                 <td className={sheet.number}>{formatCount(motors)}</td>
-                <td className={sheet.number}>{money(cost)}</td>
-                <td className={sheet.number}>{money(worth)}</td>
+                <td className={sheet.number}>{amount(cost)}</td>
+                <td className={sheet.number}>{amount(worth)}</td>
               </tr>
             ))}
           </tbody>

@@ -4,7 +4,7 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { itemWords, mustWords, namer } from '@/lib/features/plan/words';
 import type { MeasureTotal, Programme, Report } from '@/lib/features/sign-off/loaders';
-import { formatCount, formatMoney } from '@/lib/platform/format';
+import { formatAmount, formatCount } from '@/lib/platform/format';
 
 interface Props {
   readonly report: Report;
@@ -30,12 +30,12 @@ export function Measures({ report, currency }: Props) {
             <tr>
               <th scope="col">Measure</th>
               <NumberHead name="Motors" />
-              <NumberHead name="Cost" />
+              <NumberHead name="Cost" unit={currency} />
               <NumberHead name="Energy" unit="kWh a year" />
               <NumberHead name="Demand" unit="kW" />
               <NumberHead name="Money" unit={`${currency} a year`} />
               <NumberHead name="Emissions" unit="kg of CO₂ a year" />
-              <NumberHead name="Present value" />
+              <NumberHead name="Present value" unit={currency} />
             </tr>
           </thead>
           <tbody>
@@ -78,12 +78,12 @@ function MeasureRow({
     <tr>
       <th scope="row">{words}</th>
       <td className={sheet.number}>{formatCount(total.motors)}</td>
-      <td className={sheet.number}>{formatMoney(total.cost, currency, undefined, true)}</td>
+      <td className={sheet.number}>{formatAmount(total.cost, currency, undefined, true)}</td>
       {figure('energy')}
       {figure('demand')}
       {figure('money')}
       {figure('emissions')}
-      <td className={sheet.number}>{formatMoney(total.worth, currency, undefined, true)}</td>
+      <td className={sheet.number}>{formatAmount(total.worth, currency, undefined, true)}</td>
     </tr>
   );
 }
@@ -101,7 +101,7 @@ export function FundedList({ report, programme, currency }: Props & { readonly p
               <th scope="col">Motor</th>
               <th scope="col">Year</th>
               <th scope="col">What is done</th>
-              <NumberHead name="Cost" />
+              <NumberHead name="Cost" unit={currency} />
               <NumberHead name="Energy saved" unit="kWh a year" />
               <NumberHead name="Money saved" unit={`${currency} a year`} />
               <NumberHead name="Simple payback" unit="years" />
@@ -153,7 +153,7 @@ function FundedRow({
         {must.length > 0 && `: ${must.join(' ')}`}
         {item.override && `; let in by ${item.override.by}: ${item.override.reason}`}
       </td>
-      <td className={sheet.number}>{formatMoney(item.cost, currency, undefined, true)}</td>
+      <td className={sheet.number}>{formatAmount(item.cost, currency, undefined, true)}</td>
       {figure('energy_saved', missing)}
       {figure('money_saved', missing)}
       {figure('simple_payback', 'It never pays back by its savings alone.')}
