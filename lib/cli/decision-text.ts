@@ -1,4 +1,5 @@
-import { type Evaluation, type Measure, type Motor, measuresOf, measuresOfWorth, turnings } from '@/lib/engine';
+import { atTheMargin, type Evaluation, type Measure, type Motor, measuresOf, measuresOfWorth, turnings } from '@/lib/engine';
+import { marginSentences } from '@/lib/features/motor/margin-words';
 import { rateText, stepWords } from '@/lib/features/motor/worth-words';
 import { afterTheOthers, screenedText, worthwhile, worthwhileTogether } from '@/lib/features/ranking/measure-words';
 import { interacting } from '@/lib/features/ranking/measures';
@@ -27,6 +28,8 @@ export function decisionText(evaluation: Evaluation, fleet: readonly Motor[]): s
           '  No price of energy, hours, cost or load within reach, and from a quarter to four times that of today, turns the decision.',
         ]),
   );
+  const margin = marginSentences(atTheMargin(evaluation), settings.currency);
+  lines.push('', 'What a saving is worth here', '', ...margin.map((text) => `  ${text}`));
   lines.push(...byEveryMeasure(evaluation), ...alsoWorth(evaluation));
   const spare = spareOf(motor, fleet, study);
   if (spare) lines.push('', 'Spare on the shelf', '', ...spareSentences(spare).map((text) => `  ${text}`));

@@ -33,6 +33,7 @@ export { type Derivation, type DerivationStep, derive, type Verdict } from './ex
 export { type ExpectedRange, type ExpectedReadings, expectedReadings } from './explain/expected-readings';
 export { figuresOf, INDICATOR_PATH } from './explain/figures';
 export { LEVERS, type Lever, lowCase, moved, type Question, statedHours } from './explain/lever';
+export { type AtTheMargin, atTheMargin } from './explain/margin';
 export { type Model, type ModelNumber, type ModelSystem, modelOfEvaluation } from './explain/model';
 export { type CurvePoint, partLoadCurve } from './explain/part-load';
 export { type RepairOrReplace, type RepairOrReplacePoint, repairOrReplaceCurve } from './explain/repair-or-replace';

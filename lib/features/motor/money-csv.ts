@@ -7,7 +7,7 @@ type Cell = string | number | undefined;
 const cents = (amount: number) => Math.round(100 * amount) / 100;
 
 /**
- * The money page of a motor as CSV, one figure a line: options, cash flow by year, rates and life-cycle costs, what each dearer option adds, what each lever does, break-evens, what would turn the decision and
+ * The money page of a motor as CSV, one figure a line: options, cash flow by year, marginal prices, rates and life-cycle costs, what each dearer option adds, what each lever does, break-evens, what would turn the decision and
  * other measures. `at` is a year, or the place of a lever; `u` the standard uncertainty.
  */
 export function* moneyCsv(page: MoneyPage): Generator<string> {
@@ -31,6 +31,12 @@ export function* moneyCsv(page: MoneyPage): Generator<string> {
     for (const [year, flow] of option.cash_flow.entries())
       yield row('cash flow', option.id, 'cash flow', year, flow, undefined, currency);
   }
+  for (const [figure, value, unit] of [
+    ['marginal price of energy', page.margin.energyPerKwh, `${currency}/kWh`],
+    ['average price of energy', page.margin.averagePerKwh, `${currency}/kWh`],
+    ['marginal price of demand', page.margin.demandPerKwMonth, `${currency}/(kW month)`],
+  ] as const)
+    if (value !== undefined) yield row('site', undefined, figure, undefined, value, undefined, unit);
   for (const { id, internalRate, modifiedRate, adjustedRate, lifeCycleCost } of page.worth.options) {
     for (const [figure, stated] of [
       ['internal rate of return', internalRate],

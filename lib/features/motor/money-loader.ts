@@ -1,4 +1,6 @@
 import {
+  type AtTheMargin,
+  atTheMargin,
   evaluateMotor,
   type FlowSoFar,
   flowSoFar,
@@ -61,6 +63,8 @@ export interface MoneyPage {
   readonly curves: readonly ValueCurve[];
   /** The decision’s best rival, and what would turn the decision. */
   readonly turnings: Turnings & { readonly runnerUpTitle: string | undefined; readonly decidedTitle: string };
+  /** What a saving is priced with, beside the average of the bill. */
+  readonly margin: AtTheMargin;
   /** Every measure of the options, and what each dearer one adds. */
   readonly worth: MeasuresOfWorth;
   /** Titles of all options by id. */
@@ -111,6 +115,7 @@ export async function loadMoney(studyId: string, motorId: string, asked: string 
       runnerUpTitle: titleOf(turned.runnerUp?.option),
       decidedTitle: titleOf(turned.decided) ?? turned.decided,
     },
+    margin: atTheMargin(evaluation),
     worth: measuresOfWorth(evaluation.options, settings),
     titles: new Map(options.map((option) => [option.id, optionTitle(option, unit)])),
     measures: measuresOf(evaluation),

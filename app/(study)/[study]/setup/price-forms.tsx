@@ -62,7 +62,12 @@ const CELLS = [
   { name: 'enclosure', label: 'Enclosure', unit: '', note: 'Empty: any.', words: WORDS.enclosure },
   { name: 'price', label: 'Price', unit: 'currency', note: 'Goes before an older price of the same rating.' },
   { name: 'date', label: 'Quoted on', unit: '', note: 'As 2026-03-14; empty if not known.' },
-  { name: 'lead_time_weeks', label: 'Lead time', unit: 'weeks', note: 'Until delivery; no figure rests on it.' },
+  {
+    name: 'lead_time_weeks',
+    label: 'Lead time',
+    unit: 'weeks',
+    note: 'Until delivery; whether a spare is worth keeping rests on it.',
+  },
   { name: 'source', label: 'Source', unit: '', note: 'Who quoted it, or where it stands.' },
 ] as const;
 

@@ -8,6 +8,7 @@ import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { OptionBreakEven } from '@/lib/engine';
+import { marginSentences } from '@/lib/features/motor/margin-words';
 import { loadMoney, type MoneyPage, type ValueCurve } from '@/lib/features/motor/money-loader';
 import { loadSpareOf } from '@/lib/features/ranking/spare-loader';
 import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
@@ -151,6 +152,7 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
           : 'It has failed: all are counted against the repair.'}{' '}
         At failure, the cost is what is paid beyond the repair.
       </p>
+      <p className={sheet.soft}>{marginSentences(page.margin, currency).join(' ')}</p>
     </section>
   );
 }
