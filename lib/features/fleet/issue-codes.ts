@@ -53,7 +53,7 @@ const ROW_SENTENCES = {
   'not-a-letter': (d) => [`${d.value} is not one letter.`, `Write ${d.column} as one letter of the alphabet.`],
   'not-yes-no': (d) => [`${d.value} is neither yes nor no.`, 'Write yes or no, or leave the cell empty if it is not known.'],
   'unreadable-date': (d) => [
-    `${d.value} is not a date in ISO 8601.`,
+    `${d.value} is no date such as 2026-03-14 (ISO 8601).`,
     'Write the date as 2026-03-14, or with the time as 2026-03-14T09:30, with an offset such as +02:00 if it is not site time.',
   ],
   'number-for-date': (d) => [

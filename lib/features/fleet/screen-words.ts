@@ -5,7 +5,7 @@ import { COLUMNS, unitOrWords } from './columns';
 /** A column as forms name it, with its unit: `Rated power, kW`. */
 export function labelWithUnit(column: Column): string {
   const { kind, label } = column;
-  const unit = kind.type === 'number' && kind.unit !== '1' ? unitOrWords(column) : '';
+  const unit = kind.type === 'number' && kind.unit !== '1' && kind.unit !== 'currency' ? unitOrWords(column) : '';
   return unit === '' || label.endsWith(` ${unit}`) ? label : `${label}, ${unit}`;
 }
 

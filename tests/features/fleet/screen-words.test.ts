@@ -6,6 +6,8 @@ import { findingsInLabels, inLabels } from '@/lib/features/fleet/screen-words';
 describe('names of columns on a screen', () => {
   test.each([
     ['The column hours_per_year is empty.', 'The column “Hours per year, h” is empty.'],
+    // Money has no unit but that of the study.
+    ['Enter quoted_price.', 'Enter “Quoted price”.'],
     ['rated_power_hp is −3 hp.', '“Rated power in hp” is −3 hp.'],
     // Not a column: a name that a person chose, and a word of one piece.
     ['The load curve my_curve, and its schedule.', 'The load curve my_curve, and its schedule.'],

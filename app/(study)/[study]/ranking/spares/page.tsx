@@ -129,7 +129,9 @@ function Spares({
             <NumberHead name="Price of one" unit={currency} />
             <NumberHead name="Value" unit={`${currency} over ${settings.horizonYears} years`} />
             <NumberHead name="Stops to shorten" unit={`cost at most, ${currency}`} />
-            <th scope="col">Why</th>
+            <th scope="col" className={styles.wide}>
+              Why
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -144,6 +146,10 @@ function Spares({
                   {shaftUnit(units)}, {poles} poles, {frame === undefined ? 'frame not known' : `frame ${frame}`}, {enclosure}
                   {mounting !== 'foot' && `, ${mounting}`}
                   {page.sites > 1 && site !== '' && ` (${site})`}
+                  <details className={styles.narrow}>
+                    <summary>Why</summary>
+                    {shelf.reasons.join(' ')}
+                  </details>
                 </th>
                 <td className={sheet.number}>{best.spares === 0 ? 'none' : formatCount(best.spares)}</td>
                 <td className={sheet.number}>{formatCount(shelf.inStock)}</td>
@@ -164,7 +170,7 @@ function Spares({
                 <td className={sheet.number}>
                   {stopsMet > 0 ? amount(stopsMet) : shelf.stopsUnknown > 0 ? 'not known' : 'none'}
                 </td>
-                <td className={sheet.because}>{shelf.reasons.join(' ')}</td>
+                <td className={`${sheet.because} ${styles.wide}`}>{shelf.reasons.join(' ')}</td>
               </tr>
             );
           })}
