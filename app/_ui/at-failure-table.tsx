@@ -48,7 +48,7 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
             {shown.map((each) => (
               <tr key={motorKey(each)}>
                 <MotorCell study={study} motorIds={motorIds} motor={each} />
-                <td>{optionWords(each.option)}</td>
+                <td className={sheet.named}>{optionWords(each.option)}</td>
                 {years.map(({ year }, at) => (
                   <td key={year} className={sheet.number}>
                     {amount(each.expected_spend[at] ?? 0)}

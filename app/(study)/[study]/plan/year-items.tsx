@@ -53,7 +53,7 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
                 return (
                   <tr key={motorKey(item)}>
                     <MotorCell study={study} motorIds={motorIds} motor={item} />
-                    <td>
+                    <td className={sheet.named}>
                       {itemWords(item)}
                       {foundWords(item).map((text) => (
                         <span key={text} className={styles.wish}>

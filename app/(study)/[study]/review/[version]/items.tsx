@@ -68,7 +68,7 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
                   {items.map((item) => (
                     <tr key={`${item.site} ${item.tag}`}>
                       <MotorCell study={study} motorIds={motorIds} motor={item} />
-                      <td>
+                      <td className={sheet.named}>
                         {itemWords(item)}
                         {mustWords(item, programme).map((text) => (
                           <span key={text} className={styles.because}>

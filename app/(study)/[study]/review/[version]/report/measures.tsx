@@ -148,7 +148,7 @@ function FundedRow({
         {name}
       </th>
       <td>{item.year}</td>
-      <td>
+      <td className={sheet.named}>
         {itemWords(item)}
         {must.length > 0 && `: ${must.join(' ')}`}
         {item.override && `; let in by ${item.override.by}: ${item.override.reason}`}
