@@ -80,7 +80,12 @@ function alsoWorth(evaluation: Evaluation): string[] {
       `  Together, each acting on what those before it leave, they save ${savedText({ energySaved: found.energySavedTogether, moneySaved: found.moneySavedTogether }, settings.currency)}.`,
       `    ${worthwhileTogether(found, settings).words}`,
     );
-  return ['', 'Also worth a look: screening estimates, in no plan', '', ...lines];
+  return [
+    '',
+    'Also worth a look: screening estimates for the motor as it is, in no plan; with another motor they must be reckoned again',
+    '',
+    ...lines,
+  ];
 }
 
 function sentences(...parts: readonly (string | undefined)[]): string {

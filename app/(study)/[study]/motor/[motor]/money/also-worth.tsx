@@ -24,8 +24,8 @@ export function AlsoWorth({ found, settings }: { readonly found: Measures; reado
       ) : (
         <>
           <p>
-            Screening estimates of what could be done beside another motor, each as if nothing else were done. They are not in any
-            plan: look into them first.
+            Screening estimates of what could be done to the motor as it is, each as if nothing else were done; with another motor
+            they must be reckoned again. They are not in any plan: look into them first.
           </p>
           <ScrollRegion label="Other measures">
             <table {...TABLE} className={`${sheet.table} ${lines.lines}`}>
