@@ -68,7 +68,7 @@ export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
         ))}
       </ol>
       <p className={sheet.soft}>
-        {`Options are compared by value and by what each adds, never by their rates, which favour the small ones. The modified rate takes what comes in as invested again at ${formatNumber(100 * discountRate, 1)} % a year; the adjusted one follows from the ratio of savings to investment. The order here is by value alone: the decision also keeps the payback policy.`}
+        {`The rate of return is the discount rate at which an option would be worth nothing; savings to investment is what it brings over what is put into it, both as of today; the life-cycle cost is all that is spent on the motor over ${horizonYears} years with it, as of today. The modified rate takes what comes in as invested again at ${formatNumber(100 * discountRate, 1)} % a year; the adjusted one follows from the ratio of savings to investment. Options are compared by value and by what each adds, never by their rates, which favour the small ones. The order here is by value alone: the decision also keeps the payback policy.`}
       </p>
     </section>
   );
