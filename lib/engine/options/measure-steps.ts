@@ -25,11 +25,19 @@ export function combinedSteps(
   return measures.reduce((list, measure) => measure.change(list, which), steps);
 }
 
+/** A year on some steps. */
+export interface YearOfSteps {
+  readonly energy: number;
+  readonly cost: number;
+  /** The cost with that part of the demand alone that a change moves in the first year, as a ratchet holds the rest: for differences. */
+  readonly firstYear: number;
+}
+
 /**
  * Energy and cost of a year on the steps, each solved on the circuit of the motor. Units: kWh/a, currency a year at marginal prices without what
  * reactive power costs. `undefined` where a step asks for more than the breakdown torque.
  */
-export function yearOf(evaluation: Evaluation, steps: readonly MeasureStep[]): { energy: number; cost: number } | undefined {
+export function yearOf(evaluation: Evaluation, steps: readonly MeasureStep[]): YearOfSteps | undefined {
   const { scope, motor } = evaluation;
   const prices = runningPrices(scope, motor, true);
   let [energy, peak] = [0, 0];
@@ -42,7 +50,9 @@ export function yearOf(evaluation: Evaluation, steps: readonly MeasureStep[]): {
     peak = Math.max(peak, taken);
   }
   const demand = 12 * prices.demandPrice.value * prices.coincidence.value * peak;
-  return { energy, cost: energy * prices.energyPrice.value + demand };
+  const energyCost = energy * prices.energyPrice.value;
+  const { firstYearDemandShare } = prices.growth;
+  return { energy, cost: energyCost + demand, firstYear: energyCost + firstYearDemandShare * demand };
 }
 
 /** Reactive power at no load and the voltage that was read, kvar; `undefined` where the circuit has no such point. */

@@ -41,6 +41,8 @@ export interface Measure {
   /** What it costs by the list, and the payback if nothing else is done; absent where the list has no such item. */
   readonly cost?: MeasureCost | undefined;
   readonly payback?: ScreenedPayback | undefined;
+  /** Years until the cost is paid back by what the measure adds after those before it; absent where that is nothing. */
+  readonly paybackInSequence?: number | undefined;
   /** The measure that must not be done beside this one. */
   readonly notWith?: MeasureId | undefined;
   /** Capacitor at the motor, kvar; it saves no energy in the motor itself. */
@@ -100,6 +102,7 @@ export function measuresOf(evaluation: Evaluation): Measures {
     kept.push(each);
     const after = yearOf(evaluation, combinedSteps(steps, kept, 'likely'));
     const cost = each.item && measureCost(evaluation, each.item);
+    const firstYearLeft = left && after ? left.firstYear - after.firstYear : 0;
     measures.push({
       id: each.id,
       text: each.text,
@@ -110,7 +113,8 @@ export function measuresOf(evaluation: Evaluation): Measures {
       moneySavedInSequence: left && after && left.cost - after.cost,
       item: each.item,
       cost,
-      payback: cost && screenedPayback(cost, alone.money),
+      payback: cost && screenedPayback(cost, alone.firstYear),
+      paybackInSequence: cost && firstYearLeft > 0 ? cost.value / firstYearLeft : undefined,
     });
     left = after;
   }
@@ -123,7 +127,7 @@ export function measuresOf(evaluation: Evaluation): Measures {
     energySavedTogether: together?.energy,
     moneySavedTogether: together?.money,
     costTogether: cost,
-    paybackTogether: cost && screenedPayback(cost, together?.money),
+    paybackTogether: cost && screenedPayback(cost, together?.firstYear),
   };
 }
 
@@ -134,7 +138,11 @@ export function countsTogether({ energySavedInSequence: added = 0 }: Measure): b
 
 type Year = ReturnType<typeof yearOf>;
 
-function screened(after: (which: Case) => Year, before: Year): { energy: Screened; money: Screened } | undefined {
+/** What a change saves a year, and in the first one, where a ratchet may still hold the old peak. */
+function screened(
+  after: (which: Case) => Year,
+  before: Year,
+): { energy: Screened; money: Screened; firstYear: Screened } | undefined {
   const [low, likely, high] = [after('low'), after('likely'), after('high')];
   if (!before || !low || !likely || !high) return undefined;
   const of = (pick: (year: NonNullable<Year>) => number): Screened => ({
@@ -142,7 +150,7 @@ function screened(after: (which: Case) => Year, before: Year): { energy: Screene
     likely: pick(before) - pick(likely),
     high: pick(before) - pick(high),
   });
-  return { energy: of((year) => year.energy), money: of((year) => year.cost) };
+  return { energy: of((year) => year.energy), money: of((year) => year.cost), firstYear: of((year) => year.firstYear) };
 }
 
 /** A step below this share of the rating counts as idling (common practice). */

@@ -41,14 +41,13 @@ export function worthwhile(measure: Weighed, { policy, currency }: Settings): Wo
   const years = policy.maxSimplePaybackYears;
   const mayCost = moneySaved.likely * years;
   const most = formatMoney(Number(mayCost.toPrecision(2)), currency);
-  if (cost && payback) {
+  if (cost) {
     const source = `${cost.invented ? 'an invented price' : 'by the price list'}${cost.extrapolated ? ', carried on beyond its ratings' : ''}`;
-    const verdict =
-      payback.likely <= years ? `within the ${years} years of the policy` : `beyond the ${years} years of the policy`;
-    return {
-      mayCost,
-      words: `Costs about ${formatMoney(Number(cost.value.toPrecision(2)), currency)} (${source}) and pays back in ${paybackText(payback)}, ${verdict}.`,
-    };
+    const price = `Costs about ${formatMoney(Number(cost.value.toPrecision(2)), currency)} (${source})`;
+    if (!payback)
+      return { mayCost, words: `${price}; nothing comes back in the first year, in which a ratchet holds the old peak.` };
+    const verdict = payback.likely <= years ? 'within' : 'beyond';
+    return { mayCost, words: `${price} and pays back in ${paybackText(payback)}, ${verdict} the ${years} years of the policy.` };
   }
   const why =
     item === undefined
@@ -74,10 +73,10 @@ export function worthwhileTogether(found: Measures, settings: Settings): Worthwh
 
 /** What is left of a measure's payback once those before it are done, in words; nothing for the first, and where it has no price. */
 export function afterTheOthers(measure: Measure): string | undefined {
-  const { cost, moneySaved, moneySavedInSequence: left } = measure;
+  const { paybackInSequence: years, moneySaved, moneySavedInSequence: left } = measure;
   if (!moneySaved || left === undefined || left >= moneySaved.likely * (1 - SAME)) return undefined;
   if (left <= 0) return 'Once those above are done it saves nothing more.';
-  return cost && `Once those above are done: ${yearsText(cost.value / left)} years.`;
+  return years === undefined ? undefined : `Once those above are done: ${yearsText(years)} years.`;
 }
 
 /** Savings this close are the same. */

@@ -43,6 +43,7 @@ const HEADS: readonly string[] = [
   ...['energy_saved_together_kwh', 'money_saved_together', 'not_with'],
   ...['cost', 'cost_u', 'cost_from', 'cost_together', 'may_cost_at_most'],
   ...three('simple_payback_years'),
+  'payback_in_sequence_years',
   ...three('payback_together_years'),
   ...['payback', 'capacitor_kvar', 'currency', 'prices', 'assumed'],
 ];
@@ -72,6 +73,7 @@ export function* measureRows(motors: readonly MotorMeasures[], settings: Setting
         cost_together: cents(joint?.costTogether?.value),
         may_cost_at_most: cents(mayCost),
         ...screened('simple_payback_years', measure.payback, short),
+        payback_in_sequence_years: short(measure.paybackInSequence),
         ...screened('payback_together_years', joint?.paybackTogether, short),
         payback: words,
         capacitor_kvar: short(measure.capacitorKvar),

@@ -5,6 +5,7 @@ import type { Plate, Reading } from '@/lib/engine/motor';
 import { costTogether, type MeasureCost, screenedPayback } from '@/lib/engine/options/measure-cost';
 import { Chance } from '../../simulator/random';
 import { motorOf, study } from '../support/study';
+import { tariffOf } from '../tariff/tariffs';
 
 const BELT_AND_THROTTLE: Partial<Plate> = { drivenMachine: 'pump', coupling: 'v-belt', flowControl: 'throttle', peakLoadKw: 30 };
 const POOR_FACTOR: Partial<Reading> = { inputPowerKw: 10, currentA: 22.4, shaftSpeedRpm: undefined };
@@ -66,6 +67,22 @@ describe('what measures of one motor cost and pay back together', () => {
     expect((drive.moneySavedInSequence ?? Number.NaN) + left).toBeCloseTo(saved, 6);
     expect(7200 / saved).toBeLessThan(1200 / left);
     expect(7200 / saved).toBeGreaterThan(6000 / saved);
+  });
+  it('counts what the first year brings, in which a ratchet still holds the old peak', () => {
+    // All demand, no energy: of a year's twelve months a full ratchet over eleven lets the first year have one.
+    const demand = [{ name: 'any time', price: 10, unit: 'kW', ratchet: { share: 1, months: 11 } }] as const;
+    const North = tariffOf({ pricePerKwh: 0, demand, usage: { energyKwh: 10_000, demandKw: 50 } });
+    const found = measuresOf(
+      evaluateMotor(motorOf({ plate: BELT_AND_THROTTLE, motor: { site: 'North' } }), {
+        ...study({ tariffs: { North } }),
+        prices: listed(DRIVE, BELT).prices,
+      }),
+    );
+    const drive = one(found, 'speed-control');
+    expect(drive.payback?.likely).toBeCloseTo((12 * 6000) / (drive.moneySaved?.likely ?? Number.NaN), 6);
+    expect(drive.paybackInSequence).toBeCloseTo(drive.payback?.likely ?? Number.NaN, 9);
+    const belt = one(found, 'better-belt');
+    expect(belt.paybackInSequence).toBeCloseTo((12 * 1200) / (belt.moneySavedInSequence ?? Number.NaN), 6);
   });
   it('leaves out a measure that adds nothing to those before it: a drive holds the unbalance off the motor', () => {
     const found = of(listed(DRIVE), { ...BELT_AND_THROTTLE, coupling: 'direct' }, { voltagesV: [474, 455, 457] });
