@@ -197,7 +197,7 @@ function speedControl({ motor, machine, scope }: Evaluation, steps: readonly Mea
     text: `Vary the speed of the ${driven} with a drive in place of the ${flowControl === 'damper' ? 'damper' : 'throttle valve'}.`,
     assumed: `Screening by the affinity laws: full flow at ${full.toFixed(1)} kW, power at no flow 40 to 60 % of that (common practice), static head ${
       driven === 'pump' ? '0 to 60 %' : '0 to 20 %'
-    } of the total (assumed), drive efficiency by a table of typical values. Measure flow and head before buying.`,
+    } of the total (assumed), drive efficiency by a table of typical values.${flowControl === 'damper' ? ' The damper is taken to be at the outlet: vanes at the inlet throttle with less loss, and less is saved there.' : ''} Measure flow and head before buying.`,
     item: 'drive',
     change: (list, which) =>
       list.map((step) => {
