@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadHistory, PAGE } from '@/lib/features/history/loaders';
+import { fieldWords } from '@/lib/features/history/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatCount, formatInstant } from '@/lib/platform/format';
 import { UndoSettings } from '../undo-settings';
@@ -104,7 +105,7 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
                       event.label
                     )}
                   </td>
-                  <td>{[event.what, event.field.replaceAll('_', ' ')].filter(Boolean).join(': ')}</td>
+                  <td>{[event.what, fieldWords(event.field)].filter(Boolean).join(': ')}</td>
                   <td>{event.from}</td>
                   <td>{event.to}</td>
                   <td>{event.why}</td>
