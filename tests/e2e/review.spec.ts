@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
+import { plantStudy } from './support-fleet';
 
 const SHEET = `tag,site,rated_power_kw,rated_voltage_v,rated_speed_rpm,nominal_efficiency_pct,hours_per_year,status
 R-1,Works,30,460,1770,88.5,6000,failed
@@ -117,4 +118,31 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await expect(page.getByText(/The hash is that of the signed version 1 of this study; it was last rejected/)).toBeVisible();
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+});
+
+test('a long version begins its lists with a part, and shows all of them on request', { tag: '@once' }, async ({ page }) => {
+  const study = await plantStudy('Long version', 200, { evaluated: true });
+  await page.goto(`/${study}/plan`);
+  await page.getByRole('button', { name: 'Work the plan out' }).click();
+  await expect(page.getByRole('heading', { name: 'Budget by year' })).toBeVisible({ timeout: 60_000 });
+  await page.goto(`/${study}/review`);
+  await page.getByLabel('Your name').fill('P. Planner');
+  await page.getByRole('button', { name: 'Freeze a version' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Version 1' })).toBeVisible({ timeout: 30_000 });
+  const waiting = page.getByRole('region', { name: 'Motors changed once they fail' });
+  // A head, fifty motors and the sum of all.
+  await expect(waiting.getByRole('row')).toHaveCount(52);
+  await expect(page.getByRole('columnheader', { name: /^Chance to pay back within 3 years$/ }).first()).toBeVisible();
+  // What is assumed goes by the words of Setup.
+  const settings = page.getByRole('region', { name: 'Settings as frozen' });
+  await expect(settings.getByRole('row', { name: /^Longest payback years/ })).toContainText('as the study began');
+  await page
+    .getByText(/^Here are 50 of \d+\./)
+    .first()
+    .getByRole('link')
+    .click();
+  await expect(page).toHaveURL(/all=1#at-failure$/);
+  await expect(waiting.getByRole('row').nth(100)).toBeAttached();
+  await expect(page.getByText(/^Here are 50 of/)).toHaveCount(0);
+  await expectAccessible(page);
 });
