@@ -1,5 +1,6 @@
 import { test as plainTest } from '@playwright/test';
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
+import { plantStudy } from './support-fleet';
 
 test('the program says that it is sound', { tag: '@once' }, async ({ request }) => {
   const response = await request.get('/api/health');
@@ -68,4 +69,16 @@ test('strangers and other sites are refused', { tag: '@once' }, async ({ request
   expect((await request.get('/', { headers: { host: 'elsewhere.example' } })).status()).toBe(421);
   expect((await request.post('/', { headers: { origin: 'http://elsewhere.example' } })).status()).toBe(403);
   expect((await request.post('/', { headers: { 'sec-fetch-site': 'cross-site' } })).status()).toBe(403);
+});
+
+plainTest('what a study does not have leaves the ways to its screens', { tag: '@once' }, async ({ page }) => {
+  const study = await plantStudy('Not there', 1, { evaluated: false });
+  for (const path of ['motor/01a21ac5-f27e-7d7a-afca-604ced27c0f3', 'review/9', 'tables/none', 'bench/x']) {
+    const response = await page.goto(`/${study}/${path}`);
+    expect(response?.status(), path).toBe(404);
+    await expect(page.getByRole('heading', { name: 'There is no such page' })).toBeVisible();
+  }
+  await expectAccessible(page);
+  await page.getByRole('link', { name: 'Worklist' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Worklist' })).toBeVisible();
 });
