@@ -9,7 +9,7 @@ import { loadMotorPage, type MotorPage } from '@/lib/features/motor/loaders';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { atShaft } from '@/lib/features/study/reader-units';
-import { formatStated } from '@/lib/platform/format';
+import { formatAsStated, formatStated } from '@/lib/platform/format';
 import { BenchTests } from './bench-tests';
 import { Cautions } from './cautions';
 import { MotorHistory } from './history';
@@ -169,7 +169,7 @@ function plateWords({ stored, ratingUnit }: MotorPage): string {
   return [
     ratingWords(plate.ratedPowerKw, ratingUnit),
     plate.poles === undefined ? '' : `${plate.poles} poles`,
-    `${plate.ratedVoltageV} V`,
+    `${formatAsStated(plate.ratedVoltageV)} V`,
     plate.frame,
     plate.yearBuilt === undefined ? '' : `made ${plate.yearBuilt}`,
   ]
