@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { settingName, settingValue } from '@/lib/features/setup/setting-words';
+import { bySettingOrder, settingName, settingValue } from '@/lib/features/setup/setting-words';
 import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
 import { flatSettings } from '@/lib/features/study/settings-change';
 
@@ -7,6 +7,15 @@ describe('settings in the words of the form', () => {
   test('every key of a settings file but those of its make has a label of the form', () => {
     const keys = [...flatSettings(settingsToJson(defaultSettings())).keys()];
     expect(keys.filter((key) => settingName(key).group === '')).toEqual(['schema']);
+  });
+
+  test('keys stand in the order of the form, others after them', () => {
+    expect(['own_rule', 'policy.at_failure', 'discount_rate', 'as_of'].sort(bySettingOrder)).toEqual([
+      'as_of',
+      'discount_rate',
+      'policy.at_failure',
+      'own_rule',
+    ]);
   });
 
   test('a key that the form does not have goes by its own words', () => {

@@ -10,6 +10,16 @@ export function settingName(key: string): { readonly label: string; readonly uni
   return { label: key.replaceAll('_', ' ').replace('.', ', '), unit: '', group: '' };
 }
 
+/** Puts keys of a settings file in the order of the form; those that it does not have come last. */
+export function bySettingOrder(a: string, b: string): number {
+  return placeOf(a) - placeOf(b);
+}
+
+function placeOf(key: string): number {
+  const at = SETTING_FIELDS.findIndex((field) => field.key === key);
+  return at < 0 ? SETTING_FIELDS.length : at;
+}
+
 /** A value of a settings file as a person reads it. */
 export function settingValue(key: string, value: unknown): string {
   if (value === undefined || value === null || (Array.isArray(value) && value.length === 0)) return 'none';

@@ -75,7 +75,7 @@ function doubtsOf({ found }: OpenFindings): Doubt[] {
       text: inLabels(finding.text),
       ...(indicator !== undefined && { indicator: INDICATOR_TITLES.get(indicator) ?? indicator }),
       ...wanted,
-      ...(wanted.readings.length === 0 && { desk: finding.next }),
+      ...(wanted.readings.length === 0 && { desk: inLabels(finding.next) }),
     });
   }
   return doubts.sort((a, b) => SEVERITY[a.severity] - SEVERITY[b.severity]);

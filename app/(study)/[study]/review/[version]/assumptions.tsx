@@ -1,6 +1,6 @@
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { settingValue } from '@/lib/features/setup/setting-words';
+import { bySettingOrder, settingValue } from '@/lib/features/setup/setting-words';
 import type { Content } from '@/lib/features/sign-off/loaders';
 import { formatCount, formatStated } from '@/lib/platform/format';
 import { SettingHead } from './setting-head';
@@ -10,11 +10,13 @@ import { TableEditions } from './table-editions';
 export function Assumptions({ content }: { readonly content: Content }) {
   const { settings, tables, settings_changes: changes, prices } = content;
   const { schema: _of, ...assumed } = settings;
-  const lines = Object.entries(assumed).flatMap(([name, value]) =>
-    typeof value === 'object' && value !== null && !Array.isArray(value)
-      ? Object.entries(value).map(([inner, each]) => [`${name}.${inner}`, each] as const)
-      : [[name, value] as const],
-  );
+  const lines = Object.entries(assumed)
+    .flatMap(([name, value]) =>
+      typeof value === 'object' && value !== null && !Array.isArray(value)
+        ? Object.entries(value).map(([inner, each]) => [`${name}.${inner}`, each] as const)
+        : [[name, value] as const],
+    )
+    .sort(([a], [b]) => bySettingOrder(a, b));
   const source = (key: string): string => {
     if (changes === undefined) return 'not kept with this version';
     const found = changes.find((each) => each.key === key) ?? changes.find((each) => each.key === key.split('.')[0]);
