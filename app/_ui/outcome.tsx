@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import { ProblemNote } from './problem-note';
 import sheet from './sheet-page.module.css';
 
@@ -15,7 +15,8 @@ interface Props {
 /** What became of a sent form, led to when it appears: the button may stand far below. The first refused field comes before the message. */
 export function Outcome({ state }: Props) {
   const place = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  // Before it is painted: a key pressed on sight of it goes on from there.
+  useLayoutEffect(() => {
     if (state.problem === undefined && state.done === undefined) return;
     const refused = place.current?.closest('section, main')?.querySelector<HTMLElement>('[aria-invalid="true"]');
     (state.problem !== undefined && refused ? refused : place.current)?.focus();

@@ -56,7 +56,7 @@ test.describe('the whole way', () => {
     await type(page, page.getByLabel('Or rows pasted from a spreadsheet'), Papa.unparse(rows, { delimiter: '\t' }));
     await press(page, page.getByRole('button', { name: 'Read the sheet' }));
     await expect(page.getByText('3 rows rejected', { exact: true })).toBeVisible();
-    for (const wrong of ['fifty', 'rated_voltage_v is empty.', 'poles come in pairs'])
+    for (const wrong of ['fifty', '“Rated voltage, V” is empty.', 'poles come in pairs'])
       await expect(page.getByText(wrong).first()).toBeVisible();
     await press(page, page.getByRole('button', { name: /^Import \d good rows$/ }));
     await expect(page.getByText('Imported: 2 motors added, 0 changed, 3 readings added.')).toBeVisible();

@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { useActionState, useEffect, useRef } from 'react';
+import { useActionState, useLayoutEffect, useRef } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import { useDraft } from '@/app/_ui/use-draft';
@@ -43,8 +43,9 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
   const form = useRef<HTMLFormElement>(null);
   const outcome = useRef<HTMLElement>(null);
   const draft = useDraft(form, `${motor} ${submit}`, done);
-  // The button stands below a long form: what came of it is led to, a refused cell first.
-  useEffect(() => {
+  // The button stands below a long form: what came of it is led to, a refused cell first, and before it is painted: a key pressed on sight of it
+  // goes on from there.
+  useLayoutEffect(() => {
     if (state.done) outcome.current?.focus();
     else if (state.problem) {
       const refused = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
