@@ -27,6 +27,14 @@ function typedInto(field: Field): string {
   return isTicked(field) ? String(field.checked) : field.value;
 }
 
+/** What the page was sent with. */
+function sentWith(field: Field): string {
+  if (isTicked(field)) return String(field.defaultChecked);
+  if (!(field instanceof HTMLSelectElement)) return field.defaultValue;
+  const options = [...field.options];
+  return (options.find(({ defaultSelected }) => defaultSelected) ?? options[0])?.value ?? '';
+}
+
 function put(field: Field, value: string): void {
   if (isTicked(field)) field.checked = value === 'true';
   else field.value = value;
@@ -74,9 +82,12 @@ export function useDraft(
   useEffect(() => {
     const here = form.current;
     if (!here) return;
-    start.current = new Map([...valuesOf(here), ...start.current]);
+    const fields = fieldsOf(here);
+    start.current = new Map([...fields.map(([id, field]) => [id, sentWith(field)] as const), ...start.current]);
     const draft = kept ?? readDraft(key);
-    const back = fieldsOf(here).filter(([id, field]) => (draft.get(id) ?? typedInto(field)) !== typedInto(field));
+    // A quick hand, or a slow line: typed before the page was alive, and later than any draft.
+    const quick = new Set(fields.flatMap(([id, field]) => (typedInto(field) === sentWith(field) ? [] : [id])));
+    const back = fields.filter(([id, field]) => !quick.has(id) && (draft.get(id) ?? typedInto(field)) !== typedInto(field));
     for (const [id, field] of back) put(field, draft.get(id) ?? '');
     if (back.length > 0) setRestored(true);
     const keep = (): void =>
@@ -84,6 +95,7 @@ export function useDraft(
         key,
         [...valuesOf(here)].filter(([id, value]) => value !== start.current.get(id)),
       );
+    if (quick.size > 0) keep();
     here.addEventListener('input', keep);
     return () => here.removeEventListener('input', keep);
   }, [form, key, kept]);

@@ -213,6 +213,26 @@ test('two windows on one form: what the other saved is neither lost nor overwrit
   await expect(page.getByLabel('Energy price')).toHaveValue('0.2');
 });
 
+test('what was typed before the page was alive is kept as well', { tag: '@once' }, async ({ page }) => {
+  const study = await plantStudy('Quick', 1, { evaluated: false });
+  let release = (): void => undefined;
+  const alive = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  await page.route(/\/_next\/static\/.*\.js/, async (route) => {
+    await alive;
+    await route.continue();
+  });
+  await page.goto(`/${study}/setup`, { waitUntil: 'commit' });
+  const price = page.getByLabel('Energy price');
+  await price.fill('0.2');
+  release();
+  await expect.poll(() => page.evaluate(() => sessionStorage.length)).toBeGreaterThan(0);
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(price).toHaveValue('0.2');
+});
+
 test('what was typed and not saved is there again after a reload and after a way back, and can be thrown away', {
   tag: '@once',
 }, async ({ page }) => {
