@@ -32,18 +32,24 @@ function transactionOn(client: Client): Transaction {
       throw error;
     }
   };
+  /** What comes late would run outside of any transaction, or inside another's. */
+  const within = async <T>(work: () => Promise<T>): Promise<T> => {
+    if (closed) throw new Error('This transaction has ended.');
+    return work();
+  };
   return {
-    execute: (statement) => client.execute(statement),
+    execute: (statement) => within(() => client.execute(statement)),
     batch: async (statements) => {
       const results = [];
-      for (const statement of statements) results.push(await client.execute(statement));
+      for (const statement of statements) results.push(await within(() => client.execute(statement)));
       return results;
     },
-    executeMultiple: (sql) => client.executeMultiple(sql),
+    executeMultiple: (sql) => within(() => client.executeMultiple(sql)),
     commit: () => end('COMMIT'),
     rollback: () => end('ROLLBACK'),
     close: () => {
-      if (!closed) void end('ROLLBACK');
+      // Nobody waits to be told: what cannot be taken back is, by closing the connection.
+      if (!closed) end('ROLLBACK').catch(() => undefined);
     },
     get closed() {
       return closed;

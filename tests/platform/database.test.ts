@@ -5,6 +5,7 @@ import { type Database, openDatabase } from '@/lib/platform/db';
 import { newId } from '@/lib/platform/id';
 import { applyMigrations, readMigrations } from '@/lib/platform/migrations';
 import { naturalKey } from '@/lib/platform/natural-key';
+import { OneConnection } from '@/lib/platform/one-connection';
 import { temporaryFolders } from './temp-folder';
 
 const folder = temporaryFolders();
@@ -119,6 +120,21 @@ test('one transaction after another runs on one connection, so that writing open
     for (let i = 0; i < 3; i++) await db.write((tx) => tx.$executeRawUnsafe('INSERT INTO "Mark" VALUES (1)'));
     expect(await db.write((tx) => tx.$queryRawUnsafe('SELECT count(*) AS "marks" FROM "Mark"'))).toEqual([{ marks: 3 }]);
   }));
+
+test('a statement that comes after the end of its transaction is refused, and nothing of an unfinished one is kept', async () => {
+  const config = { url: `file:${path.join(folder(), 'late.db')}` };
+  const client = new OneConnection(config).createClient(config);
+  await client.execute('CREATE TABLE "Mark" ("x" INTEGER)');
+  const ended = await client.transaction('write');
+  await ended.execute('INSERT INTO "Mark" VALUES (1)');
+  await ended.commit();
+  await expect(ended.execute('INSERT INTO "Mark" VALUES (2)')).rejects.toThrow('This transaction has ended.');
+  const left = await client.transaction('write');
+  await left.execute('INSERT INTO "Mark" VALUES (3)');
+  left.close();
+  expect((await client.execute('SELECT "x" FROM "Mark"')).rows).toMatchObject([{ x: 1 }]);
+  client.close();
+});
 
 test('the order of tags in the database is the order in which people count', () =>
   withDatabase(async (db) => {
