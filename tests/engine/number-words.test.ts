@@ -9,7 +9,7 @@ describe('numbers in sentences', () => {
     [-42.52, '−42.52'],
     [-1234567, '−1,234,567'],
     [0.0001, '0.0001'],
-    [1e-7, '1e−7'],
+    [1e-7, '0.0000001'],
     [0, '0'],
     [-0, '0'],
   ])('%s is written %s', (value, text) => expect(written(value)).toBe(text));

@@ -1,25 +1,31 @@
 /** How the sentences of the engine write numbers. They are English: thousands in groups of three with a comma, a true minus (U+2212). */
 
-function grouped(text: string): string {
-  const [, sign = '', whole, rest = ''] = /^(-?)(\d+)(.*)$/.exec(text) ?? [];
-  if (whole === undefined) return text;
-  const below = sign !== '' && /[1-9]/.test(text.replace(/e.*$/, ''));
-  return `${below ? '−' : ''}${whole.replaceAll(/\B(?=(\d{3})+$)/g, ',')}${rest.replace('e-', 'e−')}`;
+const MAKERS = new Map<string, Intl.NumberFormat>();
+
+/** Making a format takes far longer than using it. */
+function say(value: number, options: Intl.NumberFormatOptions): string {
+  const key = JSON.stringify(options);
+  let maker = MAKERS.get(key);
+  if (!maker) {
+    maker = new Intl.NumberFormat('en', { signDisplay: 'negative', ...options });
+    MAKERS.set(key, maker);
+  }
+  return maker.format(value).replace('-', '−');
 }
 
 /** A number with all digits that it has: `1,785.5`. */
 export function written(value: number): string {
-  return grouped(String(value));
+  return say(value, { maximumFractionDigits: 20 });
 }
 
 /** A number with so many decimals: `8,274`. */
 export function fixed(value: number, decimals: number): string {
-  return grouped(value.toFixed(decimals));
+  return say(value, { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
 }
 
 /** A number with so many significant digits, without zeros at its end: `1,790`. */
 export function rounded(value: number, digits: number): string {
-  return grouped(String(Number(value.toPrecision(digits))));
+  return say(value, { maximumSignificantDigits: digits });
 }
 
 /** Chances below this are not told apart. */
