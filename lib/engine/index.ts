@@ -83,7 +83,7 @@ export type * from './motor';
 export { type FleetKey, fleetKeyOf, motorResult, rankMotors } from './motor-result';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, LaterTerm } from './options/flow-plan';
-export type { MeasureCost, ScreenedPayback } from './options/measure-cost';
+export type { MeasureCost, Screened, ScreenedPayback } from './options/measure-cost';
 export {
   countsTogether,
   MEASURE_IDS,
@@ -91,7 +91,6 @@ export {
   type MeasureId,
   type Measures,
   measuresOf,
-  type Screened,
 } from './options/measures';
 export { BOUGHT_CLASSES } from './options/price';
 export type { PriceGrowth } from './options/running-prices';

@@ -94,7 +94,7 @@ export function whyNot(
   if (saved === undefined) return because('hours-unknown', {});
   if (value === undefined) return because('not-priced', {});
   const payback = option.figures.simple_payback?.value;
-  if (payback === undefined) return because('saves-nothing', () => ({ ...named(), saving: moneyWords(saved, currency) }));
+  if (payback === undefined) return because('saves-nothing', () => ({ ...named(), saved, currency }));
   if (payback > policy.maxSimplePaybackYears)
     return because('payback-too-long', () => ({ ...named(), payback, limit: policy.maxSimplePaybackYears }));
   const probability = option.probabilityWithinPolicy ?? 0;

@@ -79,10 +79,10 @@ export const REASONS = {
   'value-not-positive': reason<{ option: string; value: string }>(
     (e) => `Now ${e.option} would be worth ${e.value}, not more than keeping the motor.`,
   ),
-  'saves-nothing': reason<{ option: string; saving: string }>((e) =>
-    e.saving.startsWith('−')
-      ? `Now ${e.option} would cost ${e.saving.slice(1)} a year more to run, so it never pays back.`
-      : `Now ${e.option} would save ${e.saving} a year, so it never pays back.`,
+  'saves-nothing': reason<{ option: string; saved: number; currency: string }>((e) =>
+    Math.round(e.saved) < 0
+      ? `Now ${e.option} would cost ${moneyWords(-e.saved, e.currency)} a year more to run, so it never pays back.`
+      : `Now ${e.option} would save ${moneyWords(e.saved, e.currency)} a year, so it never pays back.`,
   ),
   'hours-unknown': reason<Record<string, never>>(() => 'The hours a year are not known, so no saving can be told.'),
   'not-priced': reason<Record<string, never>>(() => 'No replacement could be priced or valued.'),

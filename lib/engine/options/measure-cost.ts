@@ -1,4 +1,5 @@
 import type { Evaluation } from '../evaluate';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Price } from '../settings';
 import { listedPrice } from './price';
 
@@ -22,15 +23,12 @@ export interface ScreenedPayback {
   readonly high?: number | undefined;
 }
 
-/** A saving a year between two ends that the assumptions allow. */
-interface Saving {
+/** A screened figure: the likely value between two ends that the assumptions allow. */
+export interface Screened {
   readonly low: number;
   readonly likely: number;
   readonly high: number;
 }
-
-/** Half the width of a normal 95 % interval in standard uncertainties. */
-const TO_95 = 1.96;
 
 /** What an item costs for the motor, `count` of them; `undefined` where the list has none. */
 export function measureCost(
@@ -66,11 +64,14 @@ export function costTogether(costs: readonly (MeasureCost | undefined)[]): Measu
  * Simple payback of a screened saving. Price and assumptions err independently, so that their widths, as logarithms, add up in squares.
  * Units: years. Valid for: a positive likely saving, else `undefined`. Source: GUM (JCGM 100) 5.1.6, a quotient.
  */
-export function screenedPayback(cost: Pick<MeasureCost, 'value' | 'u'>, saved: Saving | undefined): ScreenedPayback | undefined {
+export function screenedPayback(
+  cost: Pick<MeasureCost, 'value' | 'u'>,
+  saved: Screened | undefined,
+): ScreenedPayback | undefined {
   if (!saved || saved.likely <= 0 || cost.value < 0) return undefined;
   const likely = cost.value / saved.likely;
   if (cost.value === 0) return { low: 0, likely, ...(saved.low > 0 && { high: 0 }) };
-  const ofPrice = (TO_95 * cost.u) / cost.value;
+  const ofPrice = (NORMAL_FACTOR * cost.u) / cost.value;
   const sooner = Math.hypot(ofPrice, Math.log(Math.max(saved.high, saved.likely) / saved.likely));
   const later = saved.low > 0 ? Math.hypot(ofPrice, Math.log(saved.likely / Math.min(saved.low, saved.likely))) : undefined;
   return {

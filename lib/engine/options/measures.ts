@@ -7,6 +7,7 @@ import {
   type MeasureCost,
   type MeasureItem,
   measureCost,
+  type Screened,
   type ScreenedPayback,
   screenedPayback,
 } from './measure-cost';
@@ -16,13 +17,6 @@ import { runningPrices } from './running-prices';
 /** What can be done beside another motor, in the order in which one acts on what the others leave: from the process back to the supply. */
 export const MEASURE_IDS = ['stop-idling', 'speed-control', 'better-belt', 'balance-voltages', 'power-factor'] as const;
 export type MeasureId = (typeof MEASURE_IDS)[number];
-
-/** A screened figure: the likely value between two ends that the assumptions allow. */
-export interface Screened {
-  readonly low: number;
-  readonly likely: number;
-  readonly high: number;
-}
 
 /** One measure, screened on assumptions: to be looked into, never planned as it stands. */
 export interface Measure {

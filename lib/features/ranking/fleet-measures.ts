@@ -24,7 +24,7 @@ export function fleetMeasures(fleet: Iterable<NamedMotor>, context: StudyContext
   for (const { id, motor } of fleet) {
     const found = measuresOf(evaluateMotor(motor, context));
     if (found.measures.length === 0) continue;
-    const flatPrices = context.settings.tariffs[motor.site] === undefined;
+    const flatPrices = !Object.hasOwn(context.settings.tariffs, motor.site);
     motors.push({ id, site: motor.site, area: motor.area ?? '', tag: motor.tag, found, flatPrices });
   }
   return motors.sort((a, b) => mostMoney(b) - mostMoney(a) || mostEnergy(b) - mostEnergy(a));
