@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { buffer } from 'node:stream/consumers';
+import { setTimeout } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { bookApart } from '@/lib/features/workbook/book-thread';
 import { openWorkbook } from '@/lib/features/workbook/loaders';
@@ -57,6 +58,18 @@ describe('the workbook of a study written in a thread of its own', () => {
     clearImmediate(again);
     // Written here there are a few for each motor; apart, this thread has nothing else to do.
     expect(turns).toBeGreaterThan(5000);
+  });
+
+  it('is whole for a reader who takes his time, long after the last piece was written', async () => {
+    const apart = await bookApart(study);
+    if (!apart || apart === 'busy') throw new Error('there is no workbook');
+    const pieces: Uint8Array[] = [];
+    const reader = apart.body.getReader();
+    for (let read = await reader.read(); !read.done; read = await reader.read()) {
+      pieces.push(read.value);
+      await setTimeout(300);
+    }
+    expect(rowsOf(await opened(Buffer.concat(pieces)), 'Options').length).toBeGreaterThan(1);
   });
 
   it('is given up when its reader goes away after the first piece, and the next one is whole', async () => {

@@ -31,21 +31,29 @@ export async function bookApart(
   const thread = await startApart('lib/features/workbook/book-worker.ts', start, places);
   if (thread === 'busy') return thread;
   const tell = (order: BookOrder): void => thread.postMessage(order);
-  let hear: (news: BookNews | Error) => void = () => undefined;
+  // What comes before it is asked for waits: the end follows the last piece at once, and a slow reader asks long after.
+  const waiting: (BookNews | Error)[] = [];
+  let hear: ((news: BookNews | Error) => void) | undefined;
   let ended: Error | undefined;
+  const take = (news: BookNews | Error): void => {
+    if (!hear) waiting.push(news);
+    hear?.(news);
+    hear = undefined;
+  };
   const next = (): Promise<BookNews | Error> =>
     new Promise((resolve) => {
-      if (ended) resolve(ended);
+      const news = waiting.shift() ?? ended;
+      if (news) resolve(news);
       else hear = resolve;
     });
-  thread.on('message', (news: BookNews) => hear(news));
+  thread.on('message', take);
   thread.on('error', (error) => {
     console.error('The thread that writes a workbook stopped.', error);
-    hear(error instanceof Error ? error : new Error(String(error)));
+    take(error instanceof Error ? error : new Error(String(error)));
   });
   thread.on('exit', () => {
     ended = new Error('the thread that writes a workbook ended early');
-    hear(ended);
+    hear?.(ended);
   });
 
   const leave = (): void => tell('stop');
