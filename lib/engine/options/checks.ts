@@ -2,6 +2,7 @@ import { permittedStarts } from '../condition/indicators/starts';
 import { unbalanceDerating } from '../condition/indicators/voltage-unbalance';
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import type { DrivenMachine, Plate } from '../motor';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Finding } from '../quantity/finding';
 import { fixed } from '../quantity/words';
 import type { ReferenceTables, TorqueRow } from '../tables';
@@ -22,6 +23,8 @@ export interface Change {
   readonly curve?: readonly LoadPoint[] | undefined;
   /** Load of the new motor at its highest step, and the root mean square over the hours that it runs, over its rating. */
   readonly highestLoad?: number | undefined;
+  /** Standard uncertainty of that highest load; absent or 0 where it is taken as stated. */
+  readonly highestLoadU?: number | undefined;
   readonly rmsLoad?: number | undefined;
   /** Largest deviation from the mean of the line-to-line voltages, in per cent; highest ambient that was read, °C. */
   readonly unbalancePct?: number | undefined;
@@ -155,12 +158,18 @@ function shortOfTorque(at: number, torques: LeastTorques, breakaway: number, loa
 
 /** Heat: what the duty asks of the smaller motor against what the place and the supply leave of its rating. */
 function* heatReasons(change: Change): Generator<Reason> {
-  const { highestLoad = 0, rmsLoad = 0, unbalancePct = 0, ambientC } = change;
+  const { highestLoad = 0, highestLoadU = 0, rmsLoad = 0, unbalancePct = 0, ambientC } = change;
   const pct = (share: number) => `${(100 * share).toFixed(0)} %`;
   if (highestLoad > 1)
     yield [
       'highest-load',
       `at its own speed the smaller motor would carry ${pct(highestLoad)} of its rating at the highest step`,
+    ];
+  const upTo = highestLoad + NORMAL_FACTOR * highestLoadU;
+  if (highestLoad <= 1 && upTo > 1)
+    yield [
+      'load-doubt',
+      `the highest load asks for ${pct(highestLoad)} of the smaller rating by the estimate, and by its doubt for up to ${pct(upTo)}`,
     ];
   if (unbalancePct > MOST_UNBALANCE_PCT)
     yield [

@@ -1,6 +1,7 @@
 import { behindDrive } from '../condition/indicators/shared';
 import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
+import { standardUncertainty } from '../quantity/quantity';
 import { fixed } from '../quantity/words';
 import { RATED_ALTITUDE_M, RATED_AMBIENT_C, unknownPlace } from './checks';
 import { OPTIONS } from './findings';
@@ -12,6 +13,8 @@ import type { RunningStep } from './running';
 /** What of the duty, the supply and the place heats another rating. */
 export interface HeatOn {
   readonly highestLoad: number;
+  /** Standard uncertainty of the highest load; none where it was stated. */
+  readonly highestLoadU: number;
   readonly rmsLoad: number;
   readonly unbalancePct: number | undefined;
   readonly ambientC: number | undefined;
@@ -28,8 +31,20 @@ export function heatOn(present: Present, change: Change): HeatOn {
     if (volts && !behindDrive(present.plate, reading)) unbalancePct = deviationPct(volts);
   }
   const running = change.steps.filter((step) => step.hours?.value !== 0);
-  const loads = running.map((step) => step.point.loadFraction.value);
-  return { highestLoad: Math.max(0, ...loads), rmsLoad: rmsLoad(running), unbalancePct, ambientC: highestAmbient(present) };
+  const loads = running.map((step) => step.point.loadFraction);
+  const highest = loads.reduce<(typeof loads)[number] | undefined>(
+    (most, load) => (most && most.value >= load.value ? most : load),
+    undefined,
+  );
+  const stated = present.plate.peakLoadKw !== undefined;
+  const highestLoadU = highest && !stated ? standardUncertainty(highest) : 0;
+  return {
+    highestLoad: Math.max(0, highest?.value ?? 0),
+    highestLoadU,
+    rmsLoad: rmsLoad(running),
+    unbalancePct,
+    ambientC: highestAmbient(present),
+  };
 }
 
 /** Highest ambient that was read, °C. */

@@ -57,6 +57,15 @@ describe('heat of a smaller rating', () => {
     expect(checksOf({}, { ambientC: 45 })).toEqual(['ambient']);
     expect(checksOf({}, { highestLoad: 1.02 })).toEqual(['highest-load']);
   });
+  it('and by what the highest load may be within its limits of 95 % (GUM 6.2.1 and G.1.3: 1.96 standard uncertainties)', () => {
+    // By hand: 0.8 + 1.96 × 0.102 = 0.99992 and 0.8 + 1.96 × 0.1021 = 1.000116.
+    expect(checksOf({}, { highestLoad: 0.8, highestLoadU: 0.102 })).toEqual([]);
+    expect(checksOf({}, { highestLoad: 0.8, highestLoadU: 0.1021 })).toEqual(['load-doubt']);
+    // Too small by the estimate itself is said once.
+    expect(checksOf({}, { highestLoad: 1.02, highestLoadU: 0.2 })).toEqual(['highest-load']);
+    // The rating above carries more than the present one: nothing is risked.
+    expect(checksOf({}, { highestLoad: 0.8, highestLoadU: 0.3, newRatedPowerKw: 60 * 0.7457 })).toEqual([]);
+  });
   it('and by a place that is not known where less than 5 % is left for it (5 %: 1500 m, or 44 °C, by the rules below)', () => {
     expect([shareLeftByPlace(1500, 40), shareLeftByPlace(1000, 44)]).toEqual([0.95, 0.95]);
     expect(checksOf({}, { highestLoad: 0.96 })).toEqual(['place']);
@@ -96,6 +105,21 @@ describe('heat of a smaller rating', () => {
     expect(checks({ ...base, ...reading([460, 460, 460]) }, 'resize')).toEqual([]);
     expect(checks({ ...base, ...reading([474, 452, 454]) }, 'resize')).toEqual(['heat']);
     expect(checks({ ...base, ...reading([474, 452, 454]) }, 'replace')).toEqual([]);
+  });
+});
+
+describe('a load that is known but roughly', () => {
+  const checks = (trial: Parameters<typeof weigh>[0]) =>
+    weigh({ load: 0.42, ...trial })
+      .option('resize', 'now')
+      .findings.filter((found) => found.evidence.check === 'load-doubt');
+  it('caps the advice of a smaller rating, and a stated highest load lifts the cap', () => {
+    // 0.42 of 50 hp is 0.84 of 25 hp, a little less at the new motor's lower speed; up to 0.83 × (1 + 1.96 × 0.15) = 1.07.
+    expect(checks({ loadDoubt: 0.15 }).map(({ text }) => text)).toEqual([
+      expect.stringMatching(/asks for 83 % of the smaller rating by the estimate, and by its doubt for up to 107 %/),
+    ]);
+    expect(checks({ loadDoubt: 0.02 })).toEqual([]);
+    expect(checks({ loadDoubt: 0.15, plate: { peakLoadKw: 16.5 } })).toEqual([]);
   });
 });
 

@@ -23,7 +23,7 @@ export interface Trial {
   readonly prices?: readonly Price[];
   readonly tables?: Partial<ReferenceTables>;
   readonly load?: number;
-  /** Standard uncertainty of the load fraction. */
+  /** Standard uncertainty of the load over the load itself. */
   readonly loadDoubt?: number;
   /** Hours a year, or fraction of rated power and hours of each step; `undefined` when not known. */
   readonly hours?: number | undefined;
