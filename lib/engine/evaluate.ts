@@ -85,7 +85,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     ...built.findings,
     ...condition.findings.filter((found) => CAPPING_CODES.has(found.code)),
   ];
-  const trust = judgeTrust(study.settings, machine.plate, { readings, inUse, capping });
+  const trust = judgeTrust(study.settings, machine.plate, { status: motor.plate.status, readings, inUse, capping });
   const duty = dutyInForce(scope, motor, readings, inUse);
   const weighed = weighOptions(scope, {
     motor: possible.motor,

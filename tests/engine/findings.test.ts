@@ -78,6 +78,7 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'uncoupled-reading': motorOf({ reading: { readingCondition: 'uncoupled' } }),
   'reading-without-load': motorOf({ reading: { inputPowerKw: undefined, currentA: undefined, shaftSpeedRpm: undefined } }),
   'no-usable-reading': motorOf({ readings: [] }),
+  'not-in-service': motorOf({ plate: { status: 'retired' }, readings: [] }),
   'latest-reading-unusable': motorOf({
     readings: [
       READING,
@@ -129,7 +130,14 @@ describe('findings of plate, load and trust', () => {
 
   it.each(
     Object.entries(TABLE).filter(([code]) =>
-      ['power-negative', 'power-impossible', 'power-above-apparent', 'power-below-no-load', 'no-usable-reading'].includes(code),
+      [
+        'power-negative',
+        'power-impossible',
+        'power-above-apparent',
+        'power-below-no-load',
+        'no-usable-reading',
+        'not-in-service',
+      ].includes(code),
     ),
   )('%s makes the motor not usable: no load, no losses', (_, motor) => {
     const evaluation = evaluateMotor(motor, study());

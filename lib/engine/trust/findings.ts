@@ -15,6 +15,13 @@ export const TRUST = catalogue({
     cause: 'The motor has not been measured yet, or each reading is missing what a load follows from.',
     next: `At the usual load read input power, the three voltages and currents, and the shaft speed. ${LIVE}`,
   }),
+  'not-in-service': kind<{ status: string }>({
+    severity: 'disqualifies',
+    text: (e) =>
+      `The motor ${{ failed: 'has failed', spare: 'is a spare', retired: 'is retired' }[e.status] ?? 'does not run'}, and no reading from before gives a usable load.`,
+    cause: 'A motor that does not run carries no load to read.',
+    next: 'Take its load from the process, or from the motor that runs in its place; enter it as a duty profile in fractions of rated power.',
+  }),
   'latest-reading-unusable': kind<{ row: number; used: number }>({
     severity: 'warning',
     text: (e) => `The latest reading (row ${e.row}) could not be used; the figures are those of row ${e.used}.`,

@@ -1,5 +1,6 @@
 import type { ReadingEvaluation } from '../load/reading';
 import type { CompletedPlate } from '../machine/model';
+import type { Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import { standardUncertainty } from '../quantity/quantity';
 import type { MethodId, TrustLevel } from '../result';
@@ -91,15 +92,21 @@ function confirmation(evaluated: ReadingEvaluation, findings: Finding[]): boolea
 export function judgeTrust(
   settings: Settings,
   plate: CompletedPlate,
-  given: { readings: readonly ReadingEvaluation[]; inUse: ReadingEvaluation | undefined; capping: readonly Finding[] },
+  given: {
+    status: Plate['status'];
+    readings: readonly ReadingEvaluation[];
+    inUse: ReadingEvaluation | undefined;
+    capping: readonly Finding[];
+  },
 ): TrustJudgement {
-  const { inUse, readings } = given;
+  const { inUse, readings, status } = given;
   if (!inUse) {
     const last = readings[readings.length - 1];
-    return {
-      level: 'not-usable',
-      findings: [TRUST.make('no-usable-reading', { readings: readings.length }), ...(last?.findings ?? []), ...given.capping],
-    };
+    const bar =
+      status === 'running'
+        ? TRUST.make('no-usable-reading', { readings: readings.length })
+        : TRUST.make('not-in-service', { status });
+    return { level: 'not-usable', findings: [bar, ...(last?.findings ?? []), ...given.capping] };
   }
   const own = readingTrust(settings, plate, inUse);
   const findings: Finding[] = [...inUse.findings, ...own.findings, ...given.capping];

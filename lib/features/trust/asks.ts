@@ -56,6 +56,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'one-of-two-mistakes': ask('usual', 'plate', ...LOAD_SET),
   // Trust
   'no-usable-reading': ask('usual', ...LOAD_SET),
+  'not-in-service': DESK,
   'latest-reading-unusable': ask('usual', ...LOAD_SET),
   'reading-stale': ask('usual', ...LOAD_SET),
   'reading-undated': DESK,
