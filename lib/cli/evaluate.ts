@@ -5,7 +5,6 @@ import {
   ENGINE_VERSION,
   type FleetKey,
   type Motor,
-  type MotorResult,
   motorKey,
   type Plan,
   ranksOf,
@@ -32,6 +31,9 @@ import { readCallHistory, readFleetSheet, readStudy } from './study-input';
 import { readCallTests, type TestsByTag } from './tests-by-tag';
 import { count } from './words';
 
+/** Threads that a command takes by itself: each compiles the engine anew and holds memory, and beyond these little is gained. */
+const MOST_JOBS = 3;
+
 /** Rows of the history that are named on standard error; all stand in the results. */
 const SHOWN = 10;
 
@@ -40,9 +42,9 @@ export async function evaluate(call: Call): Promise<number> {
   const reference = loadTables();
   const { settings, prices, plan, remarks } = await readStudy(call.settings, reference);
   for (const remark of remarks) console.error(remark);
-  const jobs = call.jobs ?? Math.min(2, availableParallelism());
+  const jobs = call.jobs ?? Math.min(MOST_JOBS, availableParallelism());
   const study: StudyContext = { settings, prices, tables: reference.tables };
-  const evaluation = new FleetEvaluation(study, { jobs, shape: 'text' });
+  const evaluation = new FleetEvaluation(study, { jobs, shape: shapeFor(call) });
   try {
     // The formulas of a workbook are written on this thread, so that no helper is wanted.
     const inSight = call.format === 'xlsx' ? undefined : (motors: number): void => evaluation.expect(motors);
@@ -69,6 +71,11 @@ export async function evaluate(call: Call): Promise<number> {
   }
 }
 
+/** A plan is drawn up from whole results, whatever it is written as. */
+function shapeFor({ command, format }: Call): 'json' | 'lines' {
+  return command === 'evaluate' && format === 'csv' ? 'lines' : 'json';
+}
+
 /** Writes the options of each motor as a workbook with live formulas, in the order of the sheet. */
 async function writeBook(call: Call, motors: Iterable<Motor>, study: StudyContext): Promise<void> {
   const output = openOutput(call.out);
@@ -89,7 +96,7 @@ async function writeBook(call: Call, motors: Iterable<Motor>, study: StudyContex
 async function evaluateTo(
   call: Call,
   sheet: StreamedFleet,
-  evaluation: FleetEvaluation<'text'>,
+  evaluation: FleetEvaluation<'json' | 'lines'>,
   about: {
     readonly reference: LoadedReference;
     readonly settings: Settings;
@@ -172,9 +179,9 @@ function tail(parsed: StreamedFleet, doubts: readonly RowIssue[], left: readonly
 
 function writeCsv(output: Output, ranked: readonly Ranked[], spool: Spool): void {
   output.write(csvRow(RESULT_COLUMNS.map((column) => column.name)));
-  for (const { key, rank, sisters, number } of ranked) {
-    const motor = JSON.parse(rankedHead(key, rank, sisters) + Buffer.from(spool.get(number)).toString('utf8')) as MotorResult;
-    output.write(csvRow(RESULT_COLUMNS.map((column) => column.value(motor))));
+  for (const { rank, number } of ranked) {
+    output.write(`${rank},`);
+    output.write(spool.get(number));
   }
 }
 

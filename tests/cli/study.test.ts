@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import ExcelJS from 'exceljs';
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { generateDemo } from '@/lib/features/demo/generate';
@@ -119,6 +120,28 @@ describe('study evaluate', () => {
     );
     expect(written.motors.map((motor) => motor.tag)).toEqual(['A1', 'A2', 'A13']);
     expect(new Set(written.motors.map((motor) => motor.rank)).size).toBe(3);
+  });
+
+  it('writes in CSV what the results hold, each motor with its own rank', () => {
+    const three = sheet(
+      'both.csv',
+      ROW.replace('P-1', 'A-2'),
+      ROW.replace('P-1', 'A-10').replace('24.4', '23.1'),
+      'B-1,"South, old",100,460,,1780,,8000,2025-05-01,455,90,62,1787',
+    );
+    const rows = studyCommand('evaluate', three, '--format', 'csv').out;
+    const [head, ...lines] = Papa.parse<string[]>(rows.trim()).data;
+    const cell = (tag: string, name: string) => lines.find((line) => line[2] === tag)?.[head?.indexOf(name) ?? -1];
+    const { motors } = results(three).results;
+    expect(lines.map(([, site, tag]) => [site, tag])).toEqual(motors.map(({ site, tag }) => [site, tag]));
+    for (const { tag, rank, efficiency, decision, options } of motors) {
+      const option = options.find(({ id }) => id === decision.option);
+      expect(cell(tag, 'rank')).toBe(String(rank));
+      expect(cell(tag, 'efficiency')).toBe(String(efficiency?.value));
+      expect(cell(tag, 'efficiency_u')).toBe(String(efficiency?.u));
+      expect(cell(tag, 'because')).toBe(decision.because.map(({ text }) => text).join(' '));
+      expect(cell(tag, 'net_present_value')).toBe(String(option?.net_present_value?.value ?? ''));
+    }
   });
 
   it('a header without rows is an empty result and ends with 0', () => {

@@ -22,7 +22,7 @@ async function texts(jobs: number): Promise<string[]> {
   const blocks: TextBlock[] = [];
   const finished = await evaluateFleet(fleet, study, {
     jobs,
-    shape: 'text',
+    shape: 'json',
     take: (block) => {
       blocks.push(block);
     },
@@ -69,6 +69,6 @@ describe('a fleet', () => {
   });
 
   it('without motors is finished at once', async () => {
-    expect(await evaluateFleet([], study, { jobs: 2, shape: 'text', take: () => expect.unreachable() })).toBe(true);
+    expect(await evaluateFleet([], study, { jobs: 2, shape: 'json', take: () => expect.unreachable() })).toBe(true);
   });
 });

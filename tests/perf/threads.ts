@@ -18,7 +18,7 @@ const fleet = simulateFleet({ seed: 71, motors: Number(motorsAsked ?? 10_000), w
 const parsed = await parseFleet({ name: 'simulated.csv', text: sheetText(rowsOf(fleet)) }, { asOf: settings.asOf });
 if (!parsed.ok) throw new Error(parsed.problem.text);
 const motors = parsed.motors.map(({ motor }) => motor);
-const evaluation = new FleetEvaluation({ settings, tables: reference.tables, prices: reference.prices }, { jobs, shape: 'text' });
+const evaluation = new FleetEvaluation({ settings, tables: reference.tables, prices: reference.prices }, { jobs, shape: 'json' });
 evaluation.expect(motors.length);
 console.log(`Whole evaluation of ${motors.length} motors on ${jobs} threads, with text (bar: 2 s)`);
 for (let pass = 1; pass <= passes; pass++) {

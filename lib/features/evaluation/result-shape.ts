@@ -1,17 +1,19 @@
 import { type Evaluation, motorResult, type UnrankedMotor } from '@/lib/engine';
 import { type EvaluatedRow, resultRow } from './result-row';
-import { type TextBlock, textBlock } from './result-text';
+import { type TextBlock, textBlock, unrankedJson, unrankedLine } from './result-text';
 
-/** The forms in which a block of results is handed on: text for files, rows for the database. */
+/** The forms in which a block of results is handed on: JSON or lines of CSV for files, rows for the database. */
 export interface Shapes {
-  readonly text: TextBlock;
+  readonly json: TextBlock;
+  readonly lines: TextBlock;
   readonly rows: readonly EvaluatedRow[];
 }
 export type ShapeName = keyof Shapes;
 
 /** Makes each form of a block. */
 export const SHAPES: { readonly [Name in ShapeName]: (evaluations: Iterable<Evaluation>, currency: string) => Shapes[Name] } = {
-  text: (evaluations) => textBlock(resultsOf(evaluations)),
+  json: (evaluations) => textBlock(resultsOf(evaluations), unrankedJson),
+  lines: (evaluations) => textBlock(resultsOf(evaluations), unrankedLine),
   rows: (evaluations, currency) => Array.from(evaluations, (evaluation) => resultRow(evaluation, currency)),
 };
 

@@ -1,10 +1,12 @@
 import { type FleetKey, fleetKeyOf, type SisterResult, type UnrankedMotor } from '@/lib/engine';
+import { csvRow } from '../fleet/csv-cell';
+import { MOTOR_COLUMNS } from '../results/columns';
 
 /** Results as text that still lacks ranks and sisters: they are known only when all motors are. */
 export interface TextBlock {
   /** What the steps over the fleet need of each motor. */
   readonly keys: readonly FleetKey[];
-  /** Each motor's JSON without site, tag, rank and sisters, one after another, in UTF-8: an object's inside with its closing brace. */
+  /** Each motor's text, one after another, in UTF-8. */
   readonly bytes: Uint8Array<ArrayBuffer>;
   /** Where each motor's text ends in `bytes`. */
   readonly ends: readonly number[];
@@ -16,14 +18,24 @@ const BYTES_PER_UNIT = 3;
 /** Room for a block's text, used again for the next one. */
 let room = Buffer.allocUnsafeSlow(1 << 20);
 
-/** Writes results end to end, each in such a way that its rank and sisters can be added without parsing. */
-export function textBlock(results: Iterable<UnrankedMotor>): TextBlock {
+/** A motor's JSON without site, tag, rank and sisters: an object's inside with its closing brace. */
+export function unrankedJson(result: UnrankedMotor): string {
+  const { site: _site, tag: _tag, ranking: _ranking, likeness: _likeness, ...rest } = result;
+  return JSON.stringify(rest).slice(1);
+}
+
+/** A motor's line of the flat results behind the rank, which is its first cell. */
+export function unrankedLine(result: UnrankedMotor): string {
+  return csvRow(MOTOR_COLUMNS.map((column) => column.value(result)));
+}
+
+/** Writes results end to end, each in such a way that its rank can be put before it without parsing. */
+export function textBlock(results: Iterable<UnrankedMotor>, textOf: (result: UnrankedMotor) => string): TextBlock {
   const keys: FleetKey[] = [];
   const ends: number[] = [];
   let end = 0;
   for (const result of results) {
-    const { site: _site, tag: _tag, ranking: _ranking, likeness: _likeness, ...rest } = result;
-    const text = JSON.stringify(rest).slice(1);
+    const text = textOf(result);
     const needed = end + BYTES_PER_UNIT * text.length;
     if (needed > room.length) {
       const wider = Buffer.allocUnsafeSlow(2 * needed);
@@ -37,7 +49,7 @@ export function textBlock(results: Iterable<UnrankedMotor>): TextBlock {
   return { keys, ends, bytes: new Uint8Array(room.subarray(0, end)) };
 }
 
-/** A motor's JSON up to the text of its block. */
+/** A motor's JSON up to what {@link unrankedJson} writes of it. */
 export function rankedHead(
   { site, tag }: Pick<FleetKey, 'site' | 'tag'>,
   rank: number,

@@ -1,19 +1,23 @@
 import type { Figure, MotorResult, OptionResult } from '@/lib/engine';
 import { limitsOf95 } from '@/lib/platform/format';
 
+/** A motor's result by itself: what is known before all motors of the fleet are. */
+type OneResult = Omit<MotorResult, 'rank' | 'sisters'>;
+
 /** One column of a flat results table: the same for the command line, the downloads and the screens' lists. */
-export interface ResultColumn {
+export interface ResultColumn<Result = MotorResult> {
   readonly name: string;
   readonly unit: string;
   readonly meaning: string;
-  readonly value: (motor: MotorResult) => string | number | undefined;
+  readonly value: (motor: Result) => string | number | undefined;
 }
+type OwnColumn = ResultColumn<OneResult>;
 
-function chosen(motor: MotorResult): OptionResult | undefined {
+function chosen(motor: OneResult): OptionResult | undefined {
   return motor.options.find((option) => option.id === motor.decision.option);
 }
 
-function pair(name: string, unit: string, meaning: string, read: (motor: MotorResult) => Figure | undefined): ResultColumn[] {
+function pair(name: string, unit: string, meaning: string, read: (motor: OneResult) => Figure | undefined): OwnColumn[] {
   return [
     { name, unit, meaning, value: (motor) => read(motor)?.value },
     { name: `${name}_u`, unit, meaning: `${meaning}: standard uncertainty (k = 1)`, value: (motor) => read(motor)?.u },
@@ -21,8 +25,8 @@ function pair(name: string, unit: string, meaning: string, read: (motor: MotorRe
 }
 
 /** A figure of the operating point: its limits are not always as far on both sides. */
-function limited(name: string, unit: string, meaning: string, read: (motor: MotorResult) => Figure | undefined): ResultColumn[] {
-  const limits = (motor: MotorResult) => {
+function limited(name: string, unit: string, meaning: string, read: (motor: OneResult) => Figure | undefined): OwnColumn[] {
+  const limits = (motor: OneResult) => {
     const figure = read(motor);
     return figure && limitsOf95(figure);
   };
@@ -33,9 +37,8 @@ function limited(name: string, unit: string, meaning: string, read: (motor: Moto
   ];
 }
 
-/** The columns of the flat results, in order. Units stand in the names, as in the fleet sheet. */
-export const RESULT_COLUMNS: readonly ResultColumn[] = [
-  { name: 'rank', unit: '1', meaning: 'rank in the fleet', value: (motor) => motor.rank },
+/** The columns of the flat results that follow the rank, in order. Units stand in the names, as in the fleet sheet. */
+export const MOTOR_COLUMNS: readonly OwnColumn[] = [
   { name: 'site', unit: '', meaning: 'site', value: (motor) => motor.site },
   { name: 'tag', unit: '', meaning: 'tag', value: (motor) => motor.tag },
   { name: 'area', unit: '', meaning: 'area', value: (motor) => motor.area },
@@ -95,7 +98,13 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
   },
 ];
 
-function bandNames(motor: MotorResult, band: 'near' | 'beyond'): string {
+/** The columns of the flat results, in order. */
+export const RESULT_COLUMNS: readonly ResultColumn[] = [
+  { name: 'rank', unit: '1', meaning: 'rank in the fleet', value: (motor) => motor.rank },
+  ...MOTOR_COLUMNS,
+];
+
+function bandNames(motor: OneResult, band: 'near' | 'beyond'): string {
   return motor.condition.indicators
     .filter((indicator) => indicator.band === band)
     .map((indicator) => indicator.id)
