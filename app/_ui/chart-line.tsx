@@ -1,4 +1,4 @@
-import { formatNumber } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, formatNumber } from '@/lib/platform/format';
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
@@ -30,7 +30,7 @@ interface Props {
 
 /** A line over zero with its 95 % band where there is one, and one place marked. */
 export function ChartLine({ sentence, points, across, up, digits = 0, mark }: Props) {
-  const spread = (point: LinePoint) => 1.96 * (point.u ?? 0);
+  const spread = (point: LinePoint) => COVERAGE_FACTOR * (point.u ?? 0);
   const low = Math.min(0, ...points.map((point) => point.value - spread(point)));
   const high = Math.max(0, ...points.map((point) => point.value + spread(point)));
   const last = points[points.length - 1]?.at ?? 1;

@@ -1,5 +1,5 @@
 import type { CurvePoint } from '@/lib/engine';
-import { formatFigure, formatNumber, type ShownFigure } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, formatFigure, formatNumber, type ShownFigure } from '@/lib/platform/format';
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
@@ -45,9 +45,9 @@ export function ChartPartLoad({ sentence, curve, load, efficiency, powerFactor }
           .map((point) => [
             formatNumber(100 * point.loadFraction, 0),
             formatNumber(100 * point.efficiency, 1),
-            formatNumber(196 * point.u, 1),
+            formatNumber(100 * COVERAGE_FACTOR * point.u, 1),
             formatNumber(100 * point.powerFactor, 1),
-            formatNumber(196 * point.powerFactorU, 1),
+            formatNumber(100 * COVERAGE_FACTOR * point.powerFactorU, 1),
           ]),
       }}
     >
@@ -100,12 +100,15 @@ function Panel({
   const head = top + 22;
   const foot = top + PANEL;
   const shown = values.filter(({ at }) => at >= FROM);
-  const low = Math.max(0, Math.floor(Math.min(...shown.map(({ value, u }) => value - 1.96 * u)) * 20) / 20);
-  const high = Math.min(1, Math.ceil(Math.max(...values.map(({ value, u }) => value + 1.96 * u)) * 50) / 50);
+  const low = Math.max(0, Math.floor(Math.min(...shown.map(({ value, u }) => value - COVERAGE_FACTOR * u)) * 20) / 20);
+  const high = Math.min(1, Math.ceil(Math.max(...values.map(({ value, u }) => value + COVERAGE_FACTOR * u)) * 50) / 50);
   const y = linear([low, high], [foot, head]);
   const inside = (value: number) => Math.min(Math.max(value, low), high);
   const path = (of: (each: PanelValue) => number) => values.map((each) => `${x(each.at).toFixed(1)},${y(of(each)).toFixed(1)}`);
-  const band = [...path(({ value, u }) => value + 1.96 * u), ...path(({ value, u }) => value - 1.96 * u).reverse()].join('L');
+  const band = [
+    ...path(({ value, u }) => value + COVERAGE_FACTOR * u),
+    ...path(({ value, u }) => value - COVERAGE_FACTOR * u).reverse(),
+  ].join('L');
   const field = `part-load-${top}`;
   return (
     <g>
@@ -130,8 +133,8 @@ function Panel({
       {load && figure && (
         <g>
           <line
-            x1={x(Math.max(0, load.value - 1.96 * load.u))}
-            x2={x(load.value + 1.96 * load.u)}
+            x1={x(Math.max(0, load.value - COVERAGE_FACTOR * load.u))}
+            x2={x(load.value + COVERAGE_FACTOR * load.u)}
             y1={y(inside(figure.value))}
             y2={y(inside(figure.value))}
             className={styles.cross}
@@ -139,8 +142,8 @@ function Panel({
           <line
             x1={x(load.value)}
             x2={x(load.value)}
-            y1={y(inside(figure.value - 1.96 * figure.u))}
-            y2={y(inside(figure.value + 1.96 * figure.u))}
+            y1={y(inside(figure.value - COVERAGE_FACTOR * figure.u))}
+            y2={y(inside(figure.value + COVERAGE_FACTOR * figure.u))}
             className={styles.cross}
           />
           <circle cx={x(load.value)} cy={y(inside(figure.value))} r="3" className={styles.dot} />

@@ -1,5 +1,5 @@
 import type { TorquePlace, TorqueSpeed } from '@/lib/engine';
-import { formatFigure, formatNumber } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
@@ -71,8 +71,8 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
         <line
           x1={x(point.speed)}
           x2={x(point.speed)}
-          y1={y(Math.max(0, point.torque - 1.96 * point.torqueU))}
-          y2={y(point.torque + 1.96 * point.torqueU)}
+          y1={y(Math.max(0, point.torque - COVERAGE_FACTOR * point.torqueU))}
+          y2={y(point.torque + COVERAGE_FACTOR * point.torqueU)}
           className={styles.cross}
         />
         <circle cx={x(point.speed)} cy={y(point.torque)} r="4" className={styles.dot} />

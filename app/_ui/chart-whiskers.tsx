@@ -1,4 +1,4 @@
-import { formatFigure, type ShownFigure } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, formatFigure, type ShownFigure } from '@/lib/platform/format';
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
@@ -27,7 +27,9 @@ export function ChartWhiskers({
   readonly rows: readonly Whisker[];
   readonly unit: string;
 }) {
-  const spans = rows.map(({ figure }) => [figure.value - 1.96 * figure.u, figure.value + 1.96 * figure.u] as const);
+  const spans = rows.map(
+    ({ figure }) => [figure.value - COVERAGE_FACTOR * figure.u, figure.value + COVERAGE_FACTOR * figure.u] as const,
+  );
   const low = Math.max(0, Math.min(...spans.map(([start]) => start)));
   const high = Math.max(...spans.map(([, end]) => end));
   const margin = (high - low) * 0.06 || 1;

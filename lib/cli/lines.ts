@@ -1,7 +1,7 @@
 import { evaluateMotor, type LineTable, lineTable } from '@/lib/engine';
 import { lineSeen, stepHertz } from '@/lib/features/condition/line-words';
 import { csvRow } from '@/lib/features/fleet/write-csv';
-import { formatFigure, formatNumber } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, formatFigure, formatNumber } from '@/lib/platform/format';
 import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
@@ -115,7 +115,7 @@ function spectrumBlock(table: LineTable, spectrum: 'current' | 'vibration'): str
   return titled(
     `Lines in the ${spectrum}`,
     rows.map((line) => {
-      const place = `${line.frequency.value.toFixed(3).padStart(10)} ± ${(1.96 * line.frequency.u).toFixed(3)} Hz`;
+      const place = `${line.frequency.value.toFixed(3).padStart(10)} ± ${(COVERAGE_FACTOR * line.frequency.u).toFixed(3)} Hz`;
       const shared = partners(table, spectrum, line.id);
       return `${line.id.padEnd(width)} ${place.padEnd(24)} ${line.relation}: ${line.meaning}${shared.length > 0 ? ` [not to be told from ${shared.join(', ')}]` : ''}`;
     }),

@@ -1,3 +1,5 @@
+import { COPPER } from '../circuit/copper';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Figure } from '../result';
 import type { RewindLimitRow, Table } from '../tables';
 import type { BenchResult } from './result';
@@ -30,9 +32,8 @@ export interface TestComparison {
   readonly sentence: string;
 }
 
-const COPPER = 234.5;
+/** Temperature to which the resistances of both tests are brought, °C. */
 const COLD = 25;
-const COVERAGE = 1.96;
 
 interface Row {
   readonly id: TestChange['id'];
@@ -94,7 +95,7 @@ function changeOf(row: Row, before: Figure, after: Figure, limits: Table<RewindL
       };
   const limit = row.limit === undefined ? undefined : limits.rows.find((each) => each.quantity === row.limit);
   const worse = row.falling === true ? -percent.value : percent.value;
-  const doubt = COVERAGE * percent.u;
+  const doubt = NORMAL_FACTOR * percent.u;
   const verdict =
     limit === undefined
       ? 'no-limit'
@@ -110,7 +111,7 @@ function changeOf(row: Row, before: Figure, after: Figure, limits: Table<RewindL
     after,
     change,
     percent,
-    significant: Math.abs(change.value) > COVERAGE * change.u,
+    significant: Math.abs(change.value) > NORMAL_FACTOR * change.u,
     verdict,
     ...(limit && { limit: limit.largestRisePct, limitSource: limit.source, limitStatus: limit.status }),
   };

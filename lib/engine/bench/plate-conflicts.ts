@@ -1,4 +1,5 @@
 import { CONSTANTS } from '../formula/constants';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Finding } from '../quantity/finding';
 import { standardUncertainty } from '../quantity/quantity';
 import { BENCH } from './findings';
@@ -6,8 +7,6 @@ import type { LoadSide } from './load-side';
 import type { Winding } from './resistance';
 import type { BenchPlate } from './test';
 
-/** Coverage factor for 95 %. */
-const COVERAGE = 1.96;
 /** Half a step of a stamped efficiency, in points. */
 const ROUNDING = 0.05;
 /** Slip may differ from the stamped one by this share (NEMA MG 1 12.46, from memory). */
@@ -31,7 +30,7 @@ export function plateConflicts(
   const findings: Finding[] = [];
   const rated = given.load.loads.find((each) => each.loadFraction === 1);
   if (rated && plate.nominalEfficiencyPct !== undefined) {
-    const expanded = COVERAGE * standardUncertainty(rated.efficiency) * 100;
+    const expanded = NORMAL_FACTOR * standardUncertainty(rated.efficiency) * 100;
     const efficiency_pct = rated.efficiency.value * 100;
     if (Math.abs(efficiency_pct - plate.nominalEfficiencyPct) > expanded + ROUNDING) {
       const evidence = { efficiency_pct, nominal_pct: plate.nominalEfficiencyPct, expanded_pct: expanded };
@@ -42,13 +41,13 @@ export function plateConflicts(
     const synchronous = (2 * CONSTANTS.seconds_per_minute.value * given.frequencyHz) / given.poles;
     const stamped = synchronous - plate.ratedSpeedRpm;
     const off = Math.abs(synchronous - rated.speed.value - stamped);
-    if (stamped > 0 && off > SLIP_TOLERANCE * stamped + COVERAGE * standardUncertainty(rated.speed)) {
+    if (stamped > 0 && off > SLIP_TOLERANCE * stamped + NORMAL_FACTOR * standardUncertainty(rated.speed)) {
       findings.push(BENCH.make('speed-off-plate', { speed: rated.speed.value, stamped: plate.ratedSpeedRpm }));
     }
   }
   if (rated && plate.ratedCurrentA !== undefined) {
     const off = Math.abs(rated.current.value - plate.ratedCurrentA);
-    if (off > CURRENT_TOLERANCE * plate.ratedCurrentA + COVERAGE * standardUncertainty(rated.current)) {
+    if (off > CURRENT_TOLERANCE * plate.ratedCurrentA + NORMAL_FACTOR * standardUncertainty(rated.current)) {
       findings.push(BENCH.make('current-off-plate', { current: rated.current.value, stamped: plate.ratedCurrentA }));
     }
   }
@@ -57,7 +56,7 @@ export function plateConflicts(
     const { resistance, temperature } = given.reference;
     const moved = (resistance.value * (given.copper + at)) / (given.copper + temperature.value);
     const doubt =
-      COVERAGE *
+      NORMAL_FACTOR *
       Math.hypot(
         standardUncertainty(resistance) / resistance.value,
         standardUncertainty(temperature) / (given.copper + temperature.value),

@@ -1,5 +1,6 @@
 import { catalogue, kind } from '../quantity/catalogue';
 import { DEAD, LIVE } from '../quantity/cautions';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import { rounded } from '../quantity/words';
 
 const n = (value: number, digits = 3) => rounded(value, digits);
@@ -9,7 +10,7 @@ export const CONDITION = catalogue({
   'limit-straddled': kind<{ indicator: string; value: number; limit: number; unit: string; u: number }>({
     severity: 'note',
     text: (e) =>
-      `${e.indicator}: ${n(e.value)} ± ${n(1.96 * e.u, 2)} ${e.unit} straddles the limit of ${n(e.limit)} ${e.unit}, so the verdict is open.`,
+      `${e.indicator}: ${n(e.value)} ± ${n(NORMAL_FACTOR * e.u, 2)} ${e.unit} straddles the limit of ${n(e.limit)} ${e.unit}, so the verdict is open.`,
     cause: 'The reading is not sure enough for a value so near the limit.',
     next: 'Repeat the reading at the same load with a better meter, or trend it.',
   }),

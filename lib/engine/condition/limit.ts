@@ -1,4 +1,5 @@
 import type { MotorScope } from '../context';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Finding } from '../quantity/finding';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Band } from '../result';
@@ -97,7 +98,7 @@ export function bandAt(
 ): Banded {
   const u = standardUncertainty(value);
   const distance = Math.abs(value.value - limit.value);
-  const straddles = distance < 1.96 * u;
+  const straddles = distance < NORMAL_FACTOR * u;
   const findings = straddles
     ? [CONDITION.make('limit-straddled', { indicator, value: value.value, limit: limit.value, unit: limit.unit, u })]
     : [];

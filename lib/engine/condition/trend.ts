@@ -1,3 +1,4 @@
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import { yearsBetween } from '../trust/judge';
 
@@ -27,7 +28,6 @@ export function lowerIsWorse(id: string, unit: string): boolean {
 
 /** Readings closer together than this say nothing of a trend, years (common practice: a month). */
 const SHORTEST_YEARS = 1 / 12;
-const COVERAGE = 1.96;
 
 /**
  * Straight line through the dated values of one indicator, by least squares.
@@ -53,7 +53,7 @@ export function trendOf(values: readonly DatedValue[], fallIsWorse: boolean): Tr
   const scatter = values.length > 2 ? residual / (values.length - 2) : 0;
   const own = mean(values.map((entry) => standardUncertainty(entry.value) ** 2));
   const u = Math.sqrt(Math.max(scatter, own) / spread);
-  const sure = Math.abs(perYear) > COVERAGE * u;
+  const sure = Math.abs(perYear) > NORMAL_FACTOR * u;
   const direction = !sure ? 'steady' : perYear < 0 === fallIsWorse ? 'worse' : 'better';
   return { perYear, u, unit: `${last.value.unit}/a`, readings: values.length, since: first.takenAt, direction };
 }

@@ -3,6 +3,7 @@ import type { Evaluation } from '../evaluate';
 import { leaf } from '../formula/apply';
 import type { OperatingPoint } from '../machine/model';
 import { assumedAmbient, heatOf, operatingPoint } from '../machine/operate';
+import { NORMAL_FACTOR } from '../quantity/coverage';
 import { exact, type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Unit } from '../quantity/unit';
 
@@ -25,7 +26,6 @@ export interface ExpectedReadings {
   readonly synchronousSpeed?: number;
 }
 
-const COVERAGE = 1.96;
 /** A public supply keeps its frequency within so many per cent for nearly all of the year (EN 50160, from memory). */
 const MAINS_PCT = 1;
 /** Standard uncertainty of a voltage that is not known yet, as a share of the rated one (common practice). */
@@ -62,8 +62,8 @@ export function expectedReadings(evaluation: Evaluation, [from, to]: readonly [n
     const found = points.map(read);
     const [first] = found;
     if (!first) return undefined;
-    const low = Math.min(...found.map((each) => each.value - COVERAGE * standardUncertainty(each)));
-    const high = Math.max(...found.map((each) => each.value + COVERAGE * standardUncertainty(each)));
+    const low = Math.min(...found.map((each) => each.value - NORMAL_FACTOR * standardUncertainty(each)));
+    const high = Math.max(...found.map((each) => each.value + NORMAL_FACTOR * standardUncertainty(each)));
     return { low: scale * low, high: scale * high, unit: unit ?? first.unit };
   };
   const around = (value: number, pct: number, unit: Unit): ExpectedRange => ({

@@ -168,7 +168,7 @@ function spreadOf(estimates: readonly Estimate[]): string {
     .filter((estimate) => estimate.used)
     .map(
       (estimate) =>
-        `${spaced(estimate.method)} ${(estimate.loadFraction.value * 100).toFixed(0)} ± ${(196 * standardUncertainty(estimate.loadFraction)).toFixed(0)} %`,
+        `${spaced(estimate.method)} ${(estimate.loadFraction.value * 100).toFixed(0)} ± ${(100 * NORMAL_FACTOR * standardUncertainty(estimate.loadFraction)).toFixed(0)} %`,
     )
     .join(', ');
 }

@@ -1,5 +1,6 @@
 import type { MotorScope } from '../../context';
 import type { Machine } from '../../machine/model';
+import { NORMAL_FACTOR } from '../../quantity/coverage';
 import { standardUncertainty } from '../../quantity/quantity';
 import { slotLine } from './electrical';
 import { lineOf } from './expected';
@@ -10,7 +11,6 @@ import { distance, type PartingPoint, partingPoint, STEPS_APART } from './separa
 const NEIGHBOURS = 10;
 /** Bars for each stator slot where no count is known at all: cages are built with rather fewer or more bars than slots (common practice). */
 const SHARE_OF_SLOTS = [0.65, 1.35] as const;
-const COVERAGE = 1.96;
 
 /** One count of bars that explains an observed line, and the slot line by which it does. */
 export interface BarFit {
@@ -74,7 +74,7 @@ function fitsFor(
 ): BarFit[] {
   const off = (line: Line) => observedHz - line.frequency.value;
   const fitting = lines
-    .filter(({ line }) => Math.abs(off(line)) <= given.resolutionHz + COVERAGE * standardUncertainty(line.frequency))
+    .filter(({ line }) => Math.abs(off(line)) <= given.resolutionHz + NORMAL_FACTOR * standardUncertainty(line.frequency))
     .sort(
       (a, b) => Number(b.bars === given.bars) - Number(a.bars === given.bars) || Math.abs(off(a.line)) - Math.abs(off(b.line)),
     );
@@ -85,7 +85,7 @@ function fitsFor(
       leading !== undefined &&
       leading.line.supplyMultiple.value === line.supplyMultiple.value &&
       leading.line.shaftMultiple.value === line.shaftMultiple.value;
-    const neededHz = STEPS_APART * given.resolutionHz + COVERAGE * (apart?.u ?? 0);
+    const neededHz = STEPS_APART * given.resolutionHz + NORMAL_FACTOR * (apart?.u ?? 0);
     return {
       bars,
       line,

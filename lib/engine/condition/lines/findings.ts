@@ -1,4 +1,5 @@
 import { catalogue, kind } from '../../quantity/catalogue';
+import { NORMAL_FACTOR } from '../../quantity/coverage';
 import { rounded } from '../../quantity/words';
 
 const n = (value: number, digits = 3) => rounded(value, digits);
@@ -8,7 +9,7 @@ export const LINES = catalogue({
   'lines-speed-estimated': kind<{ speed: number; u: number }>({
     severity: 'warning',
     text: (e) =>
-      `The shaft speed was not read; ${n(e.speed, 5)} ± ${n(1.96 * e.u, 2)} r/min is estimated from the load, which places lines far too coarsely for most purposes.`,
+      `The shaft speed was not read; ${n(e.speed, 5)} ± ${n(NORMAL_FACTOR * e.u, 2)} r/min is estimated from the load, which places lines far too coarsely for most purposes.`,
     cause: 'The column shaft_speed_rpm is empty, or its value cannot be the motor’s.',
     next: 'Read the speed to 1 r/min with the spectrum, at the same load. Guards stay on; under a stroboscope a turning shaft looks still.',
   }),

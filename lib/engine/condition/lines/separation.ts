@@ -1,5 +1,6 @@
 import * as L from '../../generated/lines';
 import type { Machine } from '../../machine/model';
+import { NORMAL_FACTOR } from '../../quantity/coverage';
 import { combineParts, standardUncertainty } from '../../quantity/quantity';
 import type { Line, Rotation } from './line';
 
@@ -7,8 +8,6 @@ import type { Line, Rotation } from './line';
 export const STEPS_APART = 2;
 /** Steps that must lie between the supply line and its pole-pass sidebands, since the one is hundreds of times the other (common practice: 5 to 10). */
 export const SIDEBAND_STEPS = 5;
-/** Coverage of the doubt in a line's place: 95 %. */
-const COVERAGE = 1.96;
 /** Two lines whose multiples agree to this much move together: no speed parts them. */
 const SAME_MULTIPLE = 1e-9;
 /** Speeds asked for lie between this load and nearly none. */
@@ -54,10 +53,10 @@ export function coincidence(
 ): Coincidence | undefined {
   const [first, second] = pair;
   const { value, u } = distance(first, second);
-  const neededHz = STEPS_APART * given.resolutionHz + COVERAGE * u;
+  const neededHz = STEPS_APART * given.resolutionHz + NORMAL_FACTOR * u;
   const apartHz = Math.abs(value);
   if (apartHz >= neededHz) return undefined;
-  const clear = apartHz - COVERAGE * u;
+  const clear = apartHz - NORMAL_FACTOR * u;
   const together = movesTogether(first, second);
   return {
     first,
@@ -125,6 +124,6 @@ export function coincidences(
 export function candidatesFor(observedHz: number, lines: readonly Line[], resolutionHz: number): readonly Line[] {
   const off = (line: Line) => Math.abs(line.frequency.value - observedHz);
   return lines
-    .filter((line) => off(line) <= resolutionHz + COVERAGE * standardUncertainty(line.frequency))
+    .filter((line) => off(line) <= resolutionHz + NORMAL_FACTOR * standardUncertainty(line.frequency))
     .sort((a, b) => off(a) - off(b));
 }
