@@ -119,6 +119,7 @@ export type { Unit } from './quantity/unit';
 export { compareForRank, compareNaturally, type RankKey, ranksOf } from './rank';
 export { type MovableMotor, movableOf } from './rerank/movable';
 export type * from './result';
+export { isSameRating, SAME_RATING } from './same-rating';
 export type * from './settings';
 export { PRICE_ITEMS } from './settings';
 export type * from './tables';

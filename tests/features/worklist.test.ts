@@ -98,7 +98,7 @@ describe('the worklist', () => {
       const like = facts.filter(({ motor: other, result: theirs }) => {
         if (!motor || !other || other.id === motor.id || other.siteName !== motor.siteName) return false;
         const ratio = other.ratedPowerKw / motor.ratedPowerKw;
-        const sameType = other.ratedVoltageV === motor.ratedVoltageV && ratio < 1.0301 && ratio > 1 / 1.0301;
+        const sameType = other.ratedVoltageV === motor.ratedVoltageV && ratio < 1.0201 && ratio > 1 / 1.0201;
         const samePlace =
           other.areaId === motor.areaId &&
           other.drivenLoad?.drivenMachine === motor.drivenLoad?.drivenMachine &&

@@ -1,11 +1,10 @@
 import type { SisterResult } from '../result';
 import { tidy } from '../result-figure';
+import { SAME_RATING } from '../same-rating';
 import { amongSisters, FEWEST_SISTERS } from './among-sisters';
 import { COMPARED, type ComparedValue, type SisterFacts } from './likeness';
 import { lowerIsWorse } from './trend';
 
-/** Sisters of one type have the same rating but for the rounding of plates (common practice). */
-const SAME_RATING = 1.03;
 /** Sisters of one duty may differ in rating by so much (common practice): levels differ more beyond. */
 const LIKE_RATING = 2;
 /** Sisters that are compared at most, the nearest in rating: more say no more. */
@@ -13,7 +12,7 @@ const MOST = 60;
 
 /**
  * How each motor's indicators stand among those of its sisters: a step over the whole fleet, after every motor has been evaluated by itself. It alters
- * no figure, band, odds or rank. Sisters are motors of one type at a site (kind, poles, rated voltage, with or without a drive, rating within 3 %);
+ * no figure, band, odds or rank. Sisters are motors of one type at a site (kind, poles, rated voltage, with or without a drive, the same rating);
  * where fewer than five of these carry the indicator, motors of the same area, driven machine, kind and poles within twice the rating.
  * The lists come in the order given; a motor without enough sisters has an empty one.
  */
@@ -22,7 +21,7 @@ export function compareSisters(fleet: readonly SisterFacts[]): readonly (readonl
   const places = groupsOf(fleet, placeKey);
   return fleet.map((own, index) => {
     if (own.values.length === 0) return [];
-    const type = nearest(types.get(typeKey(own) ?? ''), { index, own, within: SAME_RATING });
+    const type = nearest(types.get(typeKey(own) ?? ''), { index, own, within: 1 + SAME_RATING });
     let place: readonly SisterFacts[] | undefined;
     const results: SisterResult[] = [];
     for (const value of own.values) {

@@ -5,6 +5,7 @@ import type { DrivenMachine, Plate } from '../motor';
 import { NORMAL_FACTOR } from '../quantity/coverage';
 import type { Finding } from '../quantity/finding';
 import { fixed } from '../quantity/words';
+import { SAME_RATING } from '../same-rating';
 import type { ReferenceTables, TorqueRow } from '../tables';
 import { OPTIONS } from './findings';
 import { type LoadPoint, onCurve } from './load-curve';
@@ -58,7 +59,7 @@ const MOST_UNBALANCE_PCT = 5;
  */
 export function checksBefore(change: Change): Finding[] {
   const reasons = [...fitReasons(change.plate)];
-  if (change.newRatedPowerKw < change.plate.ratedPowerKw * 0.985)
+  if (change.newRatedPowerKw < change.plate.ratedPowerKw * (1 - SAME_RATING))
     reasons.push(...heatReasons(change), ...startsReasons(change), ...startingReasons(change));
   return reasons.map(([check, detail]) => OPTIONS.make('check-before', { check, detail }));
 }

@@ -1,5 +1,6 @@
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import type { Enclosure } from '../motor';
+import { isSameRating } from '../same-rating';
 import type { Settings } from '../settings';
 import type { ReferenceTables } from '../tables';
 
@@ -67,17 +68,13 @@ function endKey(frame: string, poles: number): string {
   return `${METRIC.exec(frame)?.[1]}|${poles === 2}`;
 }
 
-/** Ratings this close count as the same: a horsepower rating and its kilowatt equivalent. */
-const SAME_RATING = 0.02;
-
 /**
  * Frame that a new motor comes in, by rating, poles and, for T frames, enclosure; `undefined` where the table has none.
  * Units: kW. Source: tables `frames` (NEMA MG 13) and `iecFrames` (EN 50347), both from memory: to be shown, never a claim of compliance.
  */
 export function standardFrame(tables: ReferenceTables, ratedPowerKw: number, size: FrameSize): string | undefined {
   const { t, iec } = assignedIn(tables);
-  if (size.series === 'iec')
-    return iec.get(size.poles)?.find((row) => Math.abs(row.ratedPowerKw / ratedPowerKw - 1) < SAME_RATING)?.frame;
+  if (size.series === 'iec') return iec.get(size.poles)?.find((row) => isSameRating(row.ratedPowerKw, ratedPowerKw))?.frame;
   const hp = ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
   return t.get(`${Number(hp.toFixed(1))}|${size.poles}|${size.enclosure}`);
 }

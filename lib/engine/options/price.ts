@@ -27,8 +27,11 @@ export interface PriceQuery {
 const LISTED = 0.15;
 const CARRIED_ON = 0.3;
 
-/** Ratings this close count as the same: a horsepower rating and its kilowatt equivalent (29.83 and 30 kW). */
-const SAME_RATING = 0.015;
+/**
+ * Difference of the logarithms of two ratings up to which a line's price is taken as it stands (29.83 and 30 kW); beyond it, as between 15 hp
+ * and 11 kW, interpolation is the closer.
+ */
+const AT_LINE = 0.015;
 
 /** Classes of which a motor is bought, the ones asked for first. A price of another class, or of none, serves nothing. */
 export const BOUGHT_CLASSES: readonly string[] = ['premium', 'IE3', 'IE4'];
@@ -60,9 +63,9 @@ export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | u
   if (!first || !last) return undefined;
   const x = Math.log(query.ratedPowerKw);
   let above = 0;
-  while (above < lines.length && (lines[above]?.logKw ?? 0) < x - SAME_RATING) above += 1;
+  while (above < lines.length && (lines[above]?.logKw ?? 0) < x - AT_LINE) above += 1;
   const at = lines[above];
-  if (at && Math.abs(at.logKw - x) <= SAME_RATING) {
+  if (at && Math.abs(at.logKw - x) <= AT_LINE) {
     const ofThesePoles = at.line.poles === undefined || at.line.poles === query.poles;
     const line = ofThesePoles ? at.line : undefined;
     return { price: at.line.price, spread: LISTED, matched, line, extrapolated: false, ...leadTime([at.line]) };

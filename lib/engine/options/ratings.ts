@@ -1,4 +1,5 @@
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
+import { SAME_RATING } from '../same-rating';
 import type { ReferenceTables } from '../tables';
 
 const ladders = new WeakMap<ReferenceTables, { readonly hp: readonly number[]; readonly kw: readonly number[] }>();
@@ -25,9 +26,6 @@ export function standardRatings(tables: ReferenceTables, standards: 'nema' | 'ie
 function distance(ladder: readonly number[], ratedPowerKw: number): number {
   return Math.min(...ladder.map((step) => Math.abs(Math.log(ratedPowerKw / step))));
 }
-
-/** Ratings this close count as the same. */
-const SAME_RATING = 0.015;
 
 /**
  * Ratings to weigh in place of the present one: below the load limit the two smallest standard ratings that carry the highest load with

@@ -1,9 +1,8 @@
-import { KILOWATTS_PER_HORSEPOWER } from '@/lib/engine';
+import { KILOWATTS_PER_HORSEPOWER, SAME_RATING } from '@/lib/engine';
 import { issue, type RowIssue } from './issue-codes';
 import { indexOf, type ParsedRow } from './parse-row';
 
 /** Plates pair ratings of the two ladders, such as 125 hp with 90 kW; beyond this they no longer mean one motor. */
-const WARN_ABOVE = 0.02;
 const REFUSE_ABOVE = 0.08;
 
 /** Kilowatts of a rating in horsepower, free of binary rounding: 40 hp are 29.828 kW to the last digit. */
@@ -41,7 +40,7 @@ function judge(row: number, kw: number, fromHp: number): Judged {
   const apart = Math.abs(fromHp - kw) / kw;
   const count = Number((apart * 100).toPrecision(3));
   if (apart > REFUSE_ABOVE) return { errors: [issue('power-units-contradict', row, 'rated_power_hp', { count })], warnings: [] };
-  if (apart > WARN_ABOVE) return { errors: [], warnings: [issue('power-units-differ', row, 'rated_power_hp', { count })] };
+  if (apart > SAME_RATING) return { errors: [], warnings: [issue('power-units-differ', row, 'rated_power_hp', { count })] };
   return FINE;
 }
 

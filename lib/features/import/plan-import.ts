@@ -1,4 +1,4 @@
-import type { DutyStep, Motor, Plate, Reading } from '@/lib/engine';
+import { type DutyStep, isSameRating, type Motor, type Plate, type Reading } from '@/lib/engine';
 import type { Column, LineGeometry } from '../fleet/column';
 import { COLUMNS } from '../fleet/columns';
 import type { StoredMotor } from '../fleet/data';
@@ -7,8 +7,6 @@ import { dutyAfterReadings, readingHash } from '../fleet/stored-motor';
 import { readingAt, type StudyBook } from './book';
 import type { ConflictRule } from './schema';
 
-/** Kilowatts and horsepower of one plate may differ by this much without contradicting (see the parser's rule). */
-const SAME_POWER = 0.02;
 const NOTE_JOINT = ' | ';
 
 /** A fact of a kept motor that the sheet states otherwise, or for the first time. */
@@ -170,7 +168,7 @@ function isUnstated(unstated: SheetMotor['unstated'], key: string): boolean {
 function comparePower({ motor: sheet, unstated }: SheetMotor, plate: Plate, state: State): void {
   if (unstated.has('ratedPowerKw')) return;
   const [from, to] = [powerOf(plate), powerOf(sheet.plate)];
-  const close = Math.abs(from.kw - to.kw) <= SAME_POWER * from.kw;
+  const close = isSameRating(to.kw, from.kw);
   if (from.unit === to.unit ? from.kw === to.kw : close) return;
   state('rated_power_kw', from, to, () => {
     set(plate, 'ratedPowerKw', to.kw);

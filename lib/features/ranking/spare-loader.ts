@@ -1,8 +1,9 @@
+import { SAME_RATING } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { readIdsLike, readStudyMotors } from '../fleet/data';
 import { studyInForce } from '../study/context';
-import { SAME_RATING, spareOf, spareSentences } from './spare-of';
+import { spareOf, spareSentences } from './spare-of';
 
 /**
  * Whether a new motor is worth keeping on the shelf for one motor of a study, in sentences: what `study explain` says of it. Empty where no shelf

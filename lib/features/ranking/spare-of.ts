@@ -1,11 +1,8 @@
-import { evaluateMotor, type Motor, type StudyContext, shelfMotor, shelvesOf } from '@/lib/engine';
+import { evaluateMotor, isSameRating, type Motor, type StudyContext, shelfMotor, shelvesOf } from '@/lib/engine';
 import { adviceOf, type SpareAdvice } from './spares';
 
 /** What no sheet holds (common practice): weeks until delivery, and per cent of the price a year for room, care and insurance. */
 export const USUAL_SHELF = { weeks: 8, keeping: 2 } as const;
-
-/** Ratings that differ by less than this share may be served by one spare: a rating in horsepower, and the like in kilowatts. */
-export const SAME_RATING = 0.02;
 
 /** As a shelf reckons it: years, and a share a year. */
 export function shelfGiven({ weeks, keeping }: { readonly weeks: number; readonly keeping: number }): {
@@ -22,8 +19,7 @@ export function shelfGiven({ weeks, keeping }: { readonly weeks: number; readonl
 export function spareOf(motor: Motor, fleet: Iterable<Motor>, context: StudyContext): SpareAdvice | undefined {
   const { site, tag, plate } = motor;
   const alike: Motor[] = [];
-  for (const each of fleet)
-    if (each.site === site && Math.abs(each.plate.ratedPowerKw / plate.ratedPowerKw - 1) < SAME_RATING) alike.push(each);
+  for (const each of fleet) if (each.site === site && isSameRating(each.plate.ratedPowerKw, plate.ratedPowerKw)) alike.push(each);
   const motors = alike.flatMap((each) => shelfMotor(evaluateMotor(each, context)) ?? []);
   const shelf = shelvesOf(motors, context, shelfGiven(USUAL_SHELF)).find(({ tags }) => tags.includes(tag));
   return shelf && adviceOf(shelf, context.settings);

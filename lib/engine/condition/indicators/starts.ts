@@ -1,14 +1,12 @@
 import { leaf } from '../../formula/apply';
 import { KILOWATTS_PER_HORSEPOWER, POUND_FOOT_SQUARED } from '../../formula/constants';
 import * as C from '../../generated/condition';
+import { isSameRating } from '../../same-rating';
 import type { StartsRow } from '../../tables';
 import { CONDITION } from '../findings';
 import type { Indicator } from '../indicator';
 import { bandBelow, inForce } from '../limit';
 import { words } from './shared';
-
-/** A rating counts as that of the table within so much: plates round. */
-const SAME_RATING = 1.03;
 
 /**
  * Starts an hour against the number that the table permits: the lesser of its two columns, of which the second wants the load's inertia.
@@ -69,7 +67,9 @@ export function permittedStarts<R extends StartsRow>(
   motor: { readonly ratedPowerKw: number; readonly poles: number; readonly inertia: number | undefined },
 ): { readonly row: R; readonly permitted: number } | undefined {
   const hp = motor.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
-  const row = rows.find((entry) => entry.poles === motor.poles && entry.ratedPowerHp * SAME_RATING >= hp);
+  const row = rows.find(
+    (entry) => entry.poles === motor.poles && (entry.ratedPowerHp >= hp || isSameRating(entry.ratedPowerHp, hp)),
+  );
   if (!row) return undefined;
   const { inertia } = motor;
   const byInertia =
