@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { setArchived } from '@/lib/features/study/actions';
 import type { StudyEntry } from '@/lib/features/study/loaders';
-import { formatCount, formatInstant } from '@/lib/platform/format';
+import { counted, formatInstant } from '@/lib/platform/format';
 import styles from './page.module.css';
 import { RemoveForm } from './remove-form';
 
@@ -17,8 +17,7 @@ export function StudyList({ studies }: { readonly studies: readonly StudyEntry[]
             </Link>
             {study.demo && <span className={styles.invented}> demonstration, invented figures</span>}
             <p className={styles.note}>
-              {formatCount(study.motors)} {study.motors === 1 ? 'motor' : 'motors'}, {formatCount(study.readings)}{' '}
-              {study.readings === 1 ? 'reading' : 'readings'}; changed {formatInstant(study.updatedAt)} UTC
+              {counted(study.motors, 'motor')}, {counted(study.readings, 'reading')}; changed {formatInstant(study.updatedAt)} UTC
             </p>
           </div>
           <form action={setArchived}>
@@ -44,7 +43,7 @@ export function ArchivedList({ studies }: { readonly studies: readonly StudyEntr
           <div>
             {study.name}
             <p className={styles.note}>
-              {formatCount(study.motors)} {study.motors === 1 ? 'motor' : 'motors'}
+              {counted(study.motors, 'motor')}
               {study.archivedAt === undefined ? '' : `; put aside ${formatInstant(study.archivedAt)} UTC`}
             </p>
           </div>

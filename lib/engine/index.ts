@@ -67,7 +67,7 @@ export {
 export { type BaselineCost, type MeasuresOfWorth, measuresOfWorth, type WorthMeasures } from './explain/worth-measures';
 export { meterCause, type Sum, type Summand, sumOverMotors } from './fleet-sum';
 export type { Compiled } from './formula/compiled';
-export { KILOWATTS_PER_HORSEPOWER } from './formula/constants';
+export { KILOWATTS_PER_HORSEPOWER, MOST_HOURS_PER_YEAR } from './formula/constants';
 export { FORMULAS } from './generated/catalog';
 export { LOAD_METHODS } from './load/registry';
 export { type Appraisal, type AppraisalRules, appraise, type Stated } from './money/appraisal';

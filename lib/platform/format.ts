@@ -179,6 +179,21 @@ export function formatCount(count: number, locale: string = DEFAULT_LOCALE): str
   return formatNumber(count, 0, locale);
 }
 
+/** A count with its noun, whose plural ends in s: `1 motor`, `1,200 motors`. */
+export function counted(count: number, noun: string, locale: string = DEFAULT_LOCALE): string {
+  return `${formatCount(count, locale)} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+/** The words as a sentence begins. */
+export function capitalised(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** A title or label as it stands within a sentence. */
+export function uncapitalised(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
+}
+
 /**
  * Money with the code of its currency, as figures with a doubt and the sentences of the engine have it; in whole units unless minor ones are asked for.
  * @param amount in units of the currency (not minor units).

@@ -1,4 +1,5 @@
 import { leaf } from '../formula/apply';
+import { sum } from '../numbers';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity, scaled } from '../quantity/quantity';
 import { assumedStray } from './assumed-stray';
@@ -189,7 +190,7 @@ function drivenPoint(c: FittedCircuit, { voltageV, shaftW, strayOf, synchronous 
   const point = circuitAtShaftPower(c, voltageV, shaftW, strayOf);
   if (!point) return undefined;
   const losses = [point.statorW, point.rotorW, point.coreW, c.frictionWindage, point.strayW];
-  const total = losses.reduce((sum, loss) => sum + loss, 0);
+  const total = sum(losses);
   const input = shaftW + total;
   return [
     input / 1000,

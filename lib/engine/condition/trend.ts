@@ -1,3 +1,4 @@
+import { mean } from '../numbers';
 import { NORMAL_FACTOR } from '../quantity/coverage';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import { yearsBetween } from '../trust/judge';
@@ -56,8 +57,4 @@ export function trendOf(values: readonly DatedValue[], fallIsWorse: boolean): Tr
   const sure = Math.abs(perYear) > NORMAL_FACTOR * u;
   const direction = !sure ? 'steady' : perYear < 0 === fallIsWorse ? 'worse' : 'better';
   return { perYear, u, unit: `${last.value.unit}/a`, readings: values.length, since: first.takenAt, direction };
-}
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

@@ -104,7 +104,7 @@ export function because<C extends keyof typeof REASONS>(code: C, evidence: Evide
         const words = REASONS[code] as Words<EvidenceOf<C>>;
         const found = words(typeof evidence === 'function' ? evidence() : evidence);
         // Some sentences begin with the name of an option.
-        text = found.charAt(0).toUpperCase() + found.slice(1);
+        text = sentence(found);
       }
       return text;
     },

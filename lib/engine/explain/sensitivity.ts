@@ -1,4 +1,5 @@
 import { evaluateMotor } from '../evaluate';
+import { MOST_HOURS_PER_YEAR } from '../formula/constants';
 import { type BreakEven, breakEven } from '../money/break-even';
 import { fromMoney } from '../money/money';
 import { type Tornado, type TornadoInput, tornado } from '../money/tornado';
@@ -21,9 +22,6 @@ const USUAL: Readonly<Record<Lever, number>> = {
   'discount-rate': 0.02,
 };
 
-/** Hours of a leap year: nothing runs longer. */
-const MOST_HOURS = 8784;
-
 /** The option of a question as it comes out when a lever is moved; `undefined` where it is not offered. */
 function optionAt(question: Question, id: string, lever?: Lever, to?: number): Option | undefined {
   const { motor, study } = lever === undefined || to === undefined ? question : moved(question, lever, to);
@@ -38,7 +36,7 @@ function figureOf(option: Option | undefined, asked: Asked): number | undefined 
 export function usualRanges(question: Question): readonly (TornadoInput & { readonly id: Lever })[] {
   const rate = question.study.settings.discountRate;
   const hours = statedHours(question);
-  const most = hours === undefined || hours <= 0 ? 1 + USUAL.hours : MOST_HOURS / hours;
+  const most = hours === undefined || hours <= 0 ? 1 + USUAL.hours : MOST_HOURS_PER_YEAR / hours;
   const around = (id: Lever) => ({ id, low: 1 - USUAL[id], high: 1 + USUAL[id] });
   return [
     around('energy-price'),
@@ -97,7 +95,7 @@ export function optionBreakEven(question: Question, id: string, lever: Lever, go
     return saving * (limit - payback);
   };
   const low = lever === 'discount-rate' ? 0 : lever === 'cost' ? 0.001 : 0;
-  const high = lever === 'discount-rate' ? 1 : lever === 'hours' && hours ? MOST_HOURS / hours : 10;
+  const high = lever === 'discount-rate' ? 1 : lever === 'hours' && hours ? MOST_HOURS_PER_YEAR / hours : 10;
   const found = breakEven(margin, low, high);
   return { lever, goal, found, stated: found.kind === 'at' ? inWords(question, lever, found.value, hours) : undefined };
 }

@@ -1,5 +1,6 @@
 import { optionWords } from '../decide/limits';
 import { type Evaluation, evaluateMotor } from '../evaluate';
+import { MOST_HOURS_PER_YEAR } from '../formula/constants';
 import type { DutyStep, Motor } from '../motor';
 import { fixed } from '../quantity/words';
 import { moved, type Question, statedHours } from './lever';
@@ -32,8 +33,6 @@ const FARTHEST = 4;
 /** Steps to either end, and halvings between the two that differ. */
 const STEPS = 12;
 const HALVINGS = 14;
-/** Hours of a leap year: nothing runs longer. */
-const MOST_HOURS = 8784;
 /** Share of its rating beyond which no motor runs for long, whatever its service factor (common practice). */
 const MOST_LOAD = 1.5;
 
@@ -105,7 +104,7 @@ function highestFactor(question: Question, { duty }: Evaluation, lever: TurningL
   const highest = Math.max(0, ...(duty?.points ?? []).map(({ loadFraction }) => loadFraction.value));
   const within = (most: number, now: number | undefined): number =>
     now ? Math.max(1, Math.min(FARTHEST, most / now)) : FARTHEST;
-  if (lever === 'hours') return within(MOST_HOURS, hours);
+  if (lever === 'hours') return within(MOST_HOURS_PER_YEAR, hours);
   return lever === 'load' ? within(MOST_LOAD, highest) : FARTHEST;
 }
 

@@ -1,6 +1,7 @@
 import { adjustedRate, appraise, type Stated } from '../money/appraisal';
 import { type IncrementalAnalysis, incrementalAnalysis } from '../money/incremental';
 import { fromMoney } from '../money/money';
+import { sum } from '../numbers';
 import type { Basis } from '../options/flow-counts';
 import type { Option, OptionWorkings } from '../options/option';
 import type { Settings } from '../settings';
@@ -83,7 +84,7 @@ function baselineCost(options: readonly Option[]): BaselineCost | undefined {
     tax: line('tax'),
     failure: line('failure'),
   };
-  return { ...parts, total: Object.values(parts).reduce((sum, part) => sum + part, 0) };
+  return { ...parts, total: sum(Object.values(parts)) };
 }
 
 function presentValue(workings: OptionWorkings | undefined, lines: readonly string[]): number {

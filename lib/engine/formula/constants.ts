@@ -14,5 +14,8 @@ export const CONSTANTS = {
 /** 1 hp in kW, as the fleet sheet defines it (0.745700). */
 export const KILOWATTS_PER_HORSEPOWER = CONSTANTS.kilowatts_per_horsepower.value;
 
+/** Hours of a leap year: nothing runs longer. */
+export const MOST_HOURS_PER_YEAR = 8784;
+
 /** 1 lb·ft² in kg·m². */
 export const POUND_FOOT_SQUARED = 0.04214011;

@@ -1,3 +1,4 @@
+import { sum } from '../numbers';
 import type { Settings } from '../settings';
 import type { Outcome } from './choose';
 import { solvePlan } from './plan-fleet';
@@ -22,7 +23,7 @@ export async function frontier(
   for (const multiple of [...new Set(multiples)].sort((a, b) => a - b)) {
     run.progress?.({ stage: 'frontier', done: points.length, of: multiples.length });
     const budget = settings.budget.map((limit) => Math.round(100 * limit * multiple) / 100);
-    const whole = Math.round(100 * budget.reduce((sum, limit) => sum + limit, 0)) / 100;
+    const whole = Math.round(100 * sum(budget)) / 100;
     const solved = solvePlan(solve, { motors, settings: { ...settings, budget }, wishes }, quiet(run));
     if (!solved) return undefined;
     if ('problems' in solved) points.push({ multiple, budget: whole });

@@ -1,5 +1,6 @@
 import { type Decision, decide } from '../decide/decide';
 import type { Choice } from '../decide/limits';
+import { MOST_HOURS_PER_YEAR } from '../formula/constants';
 import * as $ from '../generated/money';
 import { fitsMoney } from '../money/money';
 import type { PlanKind } from '../options/flow-counts';
@@ -119,9 +120,6 @@ export function neutralMoves(settings: Settings): Moves {
   return { energyPrice: 1, hours: 1, cost: 1, discountRate: settings.discountRate };
 }
 
-/** Hours of a leap year: nothing runs longer. */
-const MOST_HOURS = 8784;
-
 /**
  * Decides and ranks the fleet at other prices, hours, costs and another rate, by the same cash-flow plans, formulas and order of decision
  * as an evaluation; without a move the ranking is that of the evaluation. The load, the tariff's demand and reactive charges and the
@@ -197,7 +195,7 @@ function rerankMotor(
   moves: Moves,
 ): Draft {
   // A duty that is already longer than a year is left as it is stated.
-  const most = motor.hours === undefined || motor.hours <= 0 ? moves.hours : Math.max(1, MOST_HOURS / motor.hours);
+  const most = motor.hours === undefined || motor.hours <= 0 ? moves.hours : Math.max(1, MOST_HOURS_PER_YEAR / motor.hours);
   const hours = Math.min(moves.hours, most);
   const scale: Scale = { energy: moves.energyPrice * hours, hours, cost: moves.cost };
   const options = motor.options.map((option, at) => movedOption(option, worths[at], settings, scale));

@@ -1,4 +1,5 @@
 import { fitsMoney, type Money, sumMoney, toMoney } from '../money/money';
+import { sum } from '../numbers';
 import { type Charge, chargesOf, monthBefore, steadyCosts } from './charges';
 import { type CompiledTariff, compileTariff, type MonthUse } from './compile';
 import type { Tariff } from './tariff';
@@ -41,7 +42,7 @@ export function yearBill(tariff: Tariff, uses?: readonly MonthUse[]): YearBill {
   return {
     months,
     total: sumMoney(months.map(({ total }) => total)),
-    kwh: taken.reduce((all, { kwh }) => all + kwh.reduce((sum, part) => sum + part, 0), 0),
+    kwh: taken.reduce((all, { kwh }) => all + sum(kwh), 0),
   };
 }
 

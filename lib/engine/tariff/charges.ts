@@ -1,3 +1,4 @@
+import { sum } from '../numbers';
 import type { CompiledTariff, MonthUse } from './compile';
 import type { DemandCharge, EnergyBlock, Tariff } from './tariff';
 import { MONTHS } from './week';
@@ -97,10 +98,6 @@ const NOTHING: MonthUse = { kwh: [], kw: [], kvar: [], kvarh: 0 };
 
 function at(uses: readonly MonthUse[], month: number): MonthUse {
   return uses[month] ?? NOTHING;
-}
-
-function sum(list: readonly number[]): number {
-  return list.reduce((total, part) => total + part, 0);
 }
 
 function powerFactor(kwh: number, kvarh: number): number {

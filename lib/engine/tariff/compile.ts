@@ -1,3 +1,4 @@
+import { sum } from '../numbers';
 import { weekWhen } from './schedule';
 import { type Monthly, ofMonth, type Tariff, type Usage } from './tariff';
 import { common, hoursInMonth, hoursOf, MONTHS, type Week, WHOLE_WEEK, without } from './week';
@@ -87,7 +88,7 @@ function useOf(tariff: Tariff, hours: readonly Week[], month: number): MonthUse 
   );
   const factor = usage.powerFactor === undefined ? 1 : ofMonth(usage.powerFactor, month);
   const tangent = Math.sqrt(1 - factor * factor) / factor;
-  return { kwh, kw, kvar: kw.map((power) => power * tangent), kvarh: kwh.reduce((sum, part) => sum + part, 0) * tangent };
+  return { kwh, kw, kvar: kw.map((power) => power * tangent), kvarh: sum(kwh) * tangent };
 }
 
 function byName(

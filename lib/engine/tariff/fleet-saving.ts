@@ -1,4 +1,5 @@
 import { fromMoney, type Money, toMoney } from '../money/money';
+import { sum } from '../numbers';
 import { type YearBill, yearBill } from './bill';
 import { compileTariff } from './compile';
 import { inPeak, marginalPrices, sharesOf } from './marginal';
@@ -55,7 +56,7 @@ export function fleetSaving(tariff: Tariff, savings: readonly MotorSaving[]): Fl
     uses.forEach((use, month) => {
       const share = shares[month] ?? [];
       use.kwh = use.kwh.map((value, index) => value - kwh * (share[index] ?? 0));
-      use.kvarh -= kvarh * share.reduce((sum, part) => sum + part, 0);
+      use.kvarh -= kvarh * sum(share);
       use.kw = use.kw.map((value, index) => value - kw * (peak[index] ?? 0));
       use.kvar = use.kvar.map((value, index) => value - kvar * (peak[index] ?? 0));
     });

@@ -1,3 +1,4 @@
+import { sum } from '../numbers';
 import { costsFrom, steadyCosts } from './charges';
 import { type CompiledTariff, compileTariff, eachMonth, type MonthUse } from './compile';
 import type { Tariff } from './tariff';
@@ -50,7 +51,7 @@ function derive(compiled: CompiledTariff, week: Week, start: number): MarginalPr
   const steady = saved(lessDemand);
   const first = tidy(difference(base, costsFrom(compiled, lessDemand, usage, start)), base);
   const lessReactive = usage.map((use) => ({ ...use, kvar: minus(use.kvar, peak) }));
-  const lessReactiveEnergy = usage.map((use, month) => ({ ...use, kvarh: use.kvarh - STEP * total(shares[month] ?? []) }));
+  const lessReactiveEnergy = usage.map((use, month) => ({ ...use, kvarh: use.kvarh - STEP * sum(shares[month] ?? []) }));
   return {
     energyPerKwh: saved(usage.map((use, month) => ({ ...use, kwh: minus(use.kwh, shares[month] ?? []) }))),
     demandPerKwMonth: steady / MONTHS,
@@ -63,12 +64,12 @@ function derive(compiled: CompiledTariff, week: Week, start: number): MarginalPr
 
 /** Price of one unit from the costs of each month: month by month, since a difference of two large sums is less sharp. */
 function difference(before: readonly number[], after: readonly number[]): number {
-  return total(before.map((cost, month) => cost - (after[month] ?? 0))) / STEP;
+  return sum(before.map((cost, month) => cost - (after[month] ?? 0))) / STEP;
 }
 
 /** A difference carries the noise of the amounts it comes from: nine digits of it are kept, and what is no more than that noise is zero. */
 function tidy(price: number, costs: readonly number[]): number {
-  return Math.abs(price) <= NOISE * total(costs.map(Math.abs)) ? 0 : Number(price.toPrecision(9));
+  return Math.abs(price) <= NOISE * sum(costs.map(Math.abs)) ? 0 : Number(price.toPrecision(9));
 }
 
 /** Share of a year's cost below which a difference of two years is rounding. */
@@ -77,17 +78,13 @@ const NOISE = 1e-13;
 /** By month and period: the share of a machine's year that falls there, as one kilowatt-hour in all. */
 export function sharesOf(compiled: CompiledTariff, week: Week): readonly (readonly number[])[] {
   const hours = compiled.hours.map((periods, month) => periods.map((period) => hoursInMonth(common(period, week), month)));
-  const all = total(hours.map(total));
+  const all = sum(hours.map(sum));
   return all > 0 ? hours.map((month) => month.map((part) => part / all)) : hours;
 }
 
 /** For each demand charge, whether the machine's hours meet those in which the peak is taken: one kilowatt, or none. */
 export function inPeak({ peaks }: CompiledTariff, week: Week): readonly number[] {
   return peaks.map((peak) => (hoursOf(common(peak, week)) > 0 ? 1 : 0));
-}
-
-function total(list: readonly number[]): number {
-  return list.reduce((sum, part) => sum + part, 0);
 }
 
 function minus(from: readonly number[], what: readonly number[]): number[] {
@@ -100,7 +97,7 @@ export function marginalByPeriod(tariff: Tariff): readonly (number | undefined)[
   const base = steadyCosts(compiled, compiled.usage);
   return tariff.energy.map((_, period) => {
     const hours = eachMonth((month) => hoursInMonth(compiled.hours[month]?.[period] ?? [], month));
-    const all = total(hours);
+    const all = sum(hours);
     if (all === 0) return undefined;
     const less = compiled.usage.map((use, month) => ({
       ...use,

@@ -1,5 +1,5 @@
 import { FEWEST_SISTERS, type Figure, type HypothesisId, type HypothesisResult, type SisterResult } from '@/lib/engine';
-import { COVERAGE_FACTOR, decimalsFor, formatFigure, formatNumber } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, decimalsFor, formatFigure, formatNumber, uncapitalised } from '@/lib/platform/format';
 import { columnByName } from '../fleet/columns';
 
 /** Each suspicion as a heading. */
@@ -79,7 +79,7 @@ export function sisterWords({ standing, count, alike, median, low, high, unit }:
 export function readingWords(columns: readonly string[]): string {
   const names = columns.map((name) => {
     const label = columnByName(name)?.label ?? name;
-    return label.charAt(0).toLowerCase() + label.slice(1);
+    return uncapitalised(label);
   });
   return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }

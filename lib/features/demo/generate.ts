@@ -1,6 +1,7 @@
 import type { Motor } from '@/lib/engine';
 import { type DemoMotor, draft, motorOf, offlineTests, plateOf, readingOf } from './make-motor';
-import { DATA_PLANTS, type Plant } from './plants';
+import type { Plant } from './plant';
+import { DATA_PLANTS } from './plants';
 import { CONDITION_PLANTS } from './plants-condition';
 import { DECISION_PLANTS } from './plants-decisions';
 import { SUSPICION_PLANTS } from './plants-suspicion';

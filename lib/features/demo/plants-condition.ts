@@ -1,24 +1,6 @@
-import type { Motor, Plate, Reading } from '@/lib/engine';
+import type { Motor } from '@/lib/engine';
 import { mean } from './make-motor';
-import type { Plant } from './plants';
-
-const plate =
-  (changes: Partial<Plate>) =>
-  (motor: Motor): Motor => ({ ...motor, plate: { ...motor.plate, ...changes } });
-
-const latest =
-  (change: (reading: Reading) => Partial<Reading>) =>
-  (motor: Motor): Motor => ({
-    ...motor,
-    readings: motor.readings.map((reading, index) =>
-      index === motor.readings.length - 1 ? { ...reading, ...change(reading) } : reading,
-    ),
-  });
-
-const both =
-  (...changes: readonly ((motor: Motor) => Motor)[]) =>
-  (motor: Motor): Motor =>
-    changes.reduce((changed, change) => change(changed), motor);
+import { all, latest, type Plant, plate } from './plant';
 
 /** Three values whose largest deviation from their mean is so many per cent. */
 function tilted(middle: number, pct: number, digits: number): readonly [number, number, number] {
@@ -55,14 +37,14 @@ const slowGear = (motor: Motor): Motor => {
 /** Faults and doubtful readings of condition. */
 export const CONDITION_PLANTS: readonly Plant[] = [
   { tag: 'G-1', story: 'a loose supply fuse', change: volts(6.2) },
-  { tag: 'G-2', story: 'single-phase heaters on one phase', change: both(volts(1.7), amps(13)) },
+  { tag: 'G-2', story: 'single-phase heaters on one phase', change: all(volts(1.7), amps(13)) },
   { tag: 'G-3', story: 'unbalance right at the limit', change: volts(1.0) },
   { tag: 'F-3', story: 'voltages read before the drive', change: volts(2.1) },
   { tag: 'D-4', story: 'a burnt contact in one phase', change: amps(21) },
   {
     tag: 'D-5',
     story: 'currents read without voltages',
-    change: both(
+    change: all(
       amps(5),
       latest(() => ({ voltagesV: undefined })),
     ),
@@ -96,7 +78,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'S-3',
     story: 'an old winding of unknown make',
-    change: both(
+    change: all(
       plate({ yearBuilt: 1959, lastRewindYear: undefined }),
       latest(() => ({ insulationResistanceMohm: 45, insulationTempC: 22 })),
     ),
@@ -119,7 +101,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'U-1',
     story: 'an index without the class',
-    change: both(
+    change: all(
       plate({ insulationClass: undefined }),
       latest(() => ({ polarizationIndex: 2.4 })),
     ),
@@ -130,7 +112,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'E-7',
     story: 'vibration on a foundation nobody described',
-    change: both(
+    change: all(
       plate({ foundation: undefined }),
       latest(() => ({ vibrationMmS: 2.2 })),
     ),
@@ -139,7 +121,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'J-1',
     story: 'a cracked cage with counted bars',
-    change: both(
+    change: all(
       plate({ rotorBars: 44, rotorBarsSource: 'counted' }),
       latest(() => ({ rotorSidebandDb: 37.5 })),
     ),
@@ -152,7 +134,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'N-3',
     story: 'an estimated bar count',
-    change: both(
+    change: all(
       plate({ rotorBars: 52, rotorBarsSource: 'estimated' }),
       latest(() => ({ rotorSidebandDb: 39 })),
     ),
@@ -160,7 +142,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'N-4',
     story: 'only one sideband seen',
-    change: both(
+    change: all(
       plate({ rotorBars: 48, rotorBarsSource: 'manufacturer' }),
       latest(() => ({ rotorSidebandDb: 38, rotorSidebandSides: 'one' })),
     ),
@@ -181,7 +163,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'E-8',
     story: 'a slipping belt that was tightened until it bent the shaft',
-    change: both(
+    change: all(
       driven(1.5, 5.2),
       latest(() => ({ eccentricitySidebandDb: 37, bearingTempC: 92 })),
     ),
@@ -190,7 +172,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'G-8',
     story: 'a gear whose slow shaft turns at the pole-pass frequency',
-    change: both(
+    change: all(
       plate({ rotorBars: 44, rotorBarsSource: 'manufacturer' }),
       slowGear,
       latest(() => ({ rotorSidebandDb: 36, spectrumResolutionHz: 0.1 })),
@@ -202,7 +184,7 @@ export const CONDITION_PLANTS: readonly Plant[] = [
   {
     tag: 'G-9',
     story: 'a coupling out of line',
-    change: both(
+    change: all(
       plate({ foundation: 'rigid' }),
       latest(() => ({ vibrationMmS: 5.1, vibration2xMmS: 3.2, vibrationAxialMmS: 3.4, vibration1xMmS: 2, bearingTempC: 84 })),
     ),

@@ -1,16 +1,7 @@
-import type { Motor, Plate } from '@/lib/engine';
-import type { Plant } from './plants';
-
-const plate =
-  (changes: (own: Plate) => Partial<Plate>) =>
-  (motor: Motor): Motor => ({ ...motor, plate: { ...motor.plate, ...changes(motor.plate) } });
+import type { Motor } from '@/lib/engine';
+import { all, type Plant, plate } from './plant';
 
 const without = (motor: Motor): Motor => ({ ...motor, readings: [] });
-
-const both =
-  (...changes: readonly ((motor: Motor) => Motor)[]) =>
-  (motor: Motor): Motor =>
-    changes.reduce((changed, change) => change(changed), motor);
 
 /** A standing offer of an invented dealer: so much a kilowatt for premium motors of common ratings. */
 const offer = (perKw: number) => plate((own) => ({ quotedPrice: Math.round((perKw * own.ratedPowerKw) / 10) * 10 }));
@@ -34,7 +25,7 @@ export const DECISION_PLANTS: readonly Plant[] = [
   {
     tag: 'N-6',
     story: 'burnt out and never measured',
-    change: both(
+    change: all(
       plate(() => ({ status: 'failed' })),
       without,
     ),

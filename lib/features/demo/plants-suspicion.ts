@@ -1,23 +1,5 @@
-import { KILOWATTS_PER_HORSEPOWER, type Motor, type Plate, type Reading } from '@/lib/engine';
-import type { Plant } from './plants';
-
-const plate =
-  (changes: (own: Plate) => Partial<Plate>) =>
-  (motor: Motor): Motor => ({ ...motor, plate: { ...motor.plate, ...changes(motor.plate) } });
-
-const latest =
-  (change: (reading: Reading) => Partial<Reading>) =>
-  (motor: Motor): Motor => ({
-    ...motor,
-    readings: motor.readings.map((reading, index) =>
-      index === motor.readings.length - 1 ? { ...reading, ...change(reading) } : reading,
-    ),
-  });
-
-const both =
-  (...changes: readonly ((motor: Motor) => Motor)[]) =>
-  (motor: Motor): Motor =>
-    changes.reduce((changed, change) => change(changed), motor);
+import { KILOWATTS_PER_HORSEPOWER, type Reading } from '@/lib/engine';
+import { all, latest, type Plant, plate } from './plant';
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;
 const power = (change: (kw: number, reading: Reading) => number) =>
@@ -110,7 +92,7 @@ export const SUSPICION_PLANTS: readonly Plant[] = [
   {
     tag: 'H-15',
     story: 'short peaks near what the motor can pull at all',
-    change: both(
+    change: all(
       plate(() => ({ codeLetter: 'R' })),
       latest(() => ({
         duty: [

@@ -1,34 +1,9 @@
-import type { Motor, Plate, Reading } from '@/lib/engine';
+import type { Reading } from '@/lib/engine';
 import { mean } from './make-motor';
-
-/** A mistake or a fault planted into one demo motor, and the findings or bands that it must bring out. */
-export interface Plant {
-  readonly tag: string;
-  /** What happened, in words: shown nowhere, kept for whoever reads the demo's truth. */
-  readonly story: string;
-  readonly change: (motor: Motor) => Motor;
-}
-
-const plate =
-  (changes: Partial<Plate>) =>
-  (motor: Motor): Motor => ({ ...motor, plate: { ...motor.plate, ...changes } });
-
-const latest =
-  (change: (reading: Reading, motor: Motor) => Partial<Reading>) =>
-  (motor: Motor): Motor => ({
-    ...motor,
-    readings: motor.readings.map((reading, index) =>
-      index === motor.readings.length - 1 ? { ...reading, ...change(reading, motor) } : reading,
-    ),
-  });
+import { all, latest, type Plant, plate } from './plant';
 
 const without = (...names: readonly (keyof Reading)[]) =>
   latest(() => Object.fromEntries(names.map((name) => [name, undefined])) as Partial<Reading>);
-
-const both =
-  (...changes: readonly ((motor: Motor) => Motor)[]) =>
-  (motor: Motor): Motor =>
-    changes.reduce((changed, change) => change(changed), motor);
 
 const volts =
   (factor: number) =>
@@ -67,7 +42,7 @@ export const DATA_PLANTS: readonly Plant[] = [
   {
     tag: 'H-1',
     story: 'neither poles nor speed on a painted-over plate',
-    change: both(plate({ poles: undefined, ratedSpeedRpm: undefined }), without('shaftSpeedRpm')),
+    change: all(plate({ poles: undefined, ratedSpeedRpm: undefined }), without('shaftSpeedRpm')),
   },
   {
     tag: 'A-6',
@@ -117,7 +92,7 @@ export const DATA_PLANTS: readonly Plant[] = [
   {
     tag: 'B-2',
     story: 'power noted in horsepower',
-    change: both(
+    change: all(
       power((kw) => kw * 5),
       without('currentsA', 'currentA'),
     ),
@@ -130,7 +105,7 @@ export const DATA_PLANTS: readonly Plant[] = [
   {
     tag: 'C-2',
     story: 'one current sensor off',
-    change: both(
+    change: all(
       power((kw) => kw * 0.03),
       without('currentsA', 'currentA'),
     ),
@@ -153,7 +128,7 @@ export const DATA_PLANTS: readonly Plant[] = [
   {
     tag: 'S-1',
     story: 'a lathe running free',
-    change: both(
+    change: all(
       power((kw) => kw * 0.45),
       latest((reading) => ({ currentsA: undefined, currentA: (reading.currentA ?? 6) * 0.55, shaftSpeedRpm: undefined })),
     ),
@@ -181,7 +156,7 @@ export const DATA_PLANTS: readonly Plant[] = [
   {
     tag: 'K-2',
     story: 'only vibration was read',
-    change: both(
+    change: all(
       without('voltagesV', 'voltageV', 'currentsA', 'currentA', 'inputPowerKw', 'shaftSpeedRpm', 'frequencyHz'),
       latest(() => ({ vibrationMmS: 1.9 })),
     ),
@@ -212,7 +187,7 @@ export const DATA_PLANTS: readonly Plant[] = [
   {
     tag: 'S-2',
     story: 'lightly loaded, current alone beside power',
-    change: both(
+    change: all(
       power((kw) => kw * 0.6),
       without('shaftSpeedRpm'),
     ),

@@ -17,9 +17,6 @@ export const COLUMN_GROUPS = {
 } as const;
 export type ColumnGroup = keyof typeof COLUMN_GROUPS;
 
-/** Hours in a leap year: no duty can be longer. */
-export const HOURS_PER_YEAR_MAX = 8784;
-
 /** Rolling-element bearing geometry, as the sheet writes it: `balls/ball_mm/pitch_mm/angle_deg`. */
 export type BearingGeometry = NonNullable<NonNullable<Motor['lineGeometry']>['bearingDe']>;
 export type LineGeometry = NonNullable<Motor['lineGeometry']>;

@@ -1,9 +1,9 @@
+import { MOST_HOURS_PER_YEAR } from '@/lib/engine';
 import {
   bearing,
   type Column,
   duty,
   geometryColumn,
-  HOURS_PER_YEAR_MAX,
   letter,
   number,
   plateColumn,
@@ -230,7 +230,7 @@ export const MOTOR_COLUMNS: readonly Column[] = [
 
   {
     name: 'hours_per_year',
-    kind: number('h', { limits: [0, HOURS_PER_YEAR_MAX] }),
+    kind: number('h', { limits: [0, MOST_HOURS_PER_YEAR] }),
     target: { of: 'motor', key: 'hoursPerYear' },
     scope: 'motor',
     group: 'duty',

@@ -1,4 +1,5 @@
-import { type CellValue, type Column, HOURS_PER_YEAR_MAX, type NumberKind } from './column';
+import { MOST_HOURS_PER_YEAR } from '@/lib/engine';
+import type { CellValue, Column, NumberKind } from './column';
 import { withoutGuard } from './csv-cell';
 import { issue, type RowIssue, withValue } from './issue-codes';
 import { readNumber } from './number';
@@ -89,9 +90,9 @@ function readText(column: Column, text: string, cell: Cell, context: CellContext
       const steps = readDuty(text, context);
       if (steps === undefined) return fail(column, text, context, 'unreadable-duty');
       const hours = steps.reduce((sum, step) => sum + step.hoursPerYear, 0);
-      if (hours <= HOURS_PER_YEAR_MAX) return { value: steps };
+      if (hours <= MOST_HOURS_PER_YEAR) return { value: steps };
       const count = Number(hours.toPrecision(6));
-      return { error: issue('duty-too-long', context.row, column.name, { value: text, count, limit: HOURS_PER_YEAR_MAX }) };
+      return { error: issue('duty-too-long', context.row, column.name, { value: text, count, limit: MOST_HOURS_PER_YEAR }) };
     }
   }
 }

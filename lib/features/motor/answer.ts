@@ -1,5 +1,5 @@
 import type { Evaluation, Motor, OptionResult, UnrankedMotor } from '@/lib/engine';
-import { formatFigure, formatNumber } from '@/lib/platform/format';
+import { capitalised, formatFigure, formatNumber, uncapitalised } from '@/lib/platform/format';
 import { paybackWords } from '../results/payback-words';
 import { type RatingUnit, ratingWords } from './words';
 
@@ -51,8 +51,8 @@ function inService(input: AnswerInput): string {
     if (!option) return 'Look at the options below.';
     const start = because.has('check-before') ? 'Make the checks named below; if they hold, ' : '';
     const sentence = option.timing === 'now' ? now(option, input) : atFailure(option, input);
-    const cause = because.has('condition-calls-for-repair') ? `${capital(beyond(calls))}. ` : '';
-    return cause + start + (start === '' ? sentence : sentence.charAt(0).toLowerCase() + sentence.slice(1));
+    const cause = because.has('condition-calls-for-repair') ? `${capitalised(beyond(calls))}. ` : '';
+    return cause + start + (start === '' ? sentence : uncapitalised(sentence));
   }
   if (because.has('hours-unknown')) return 'Keep it for now: its hours a year are not known, so no saving can be told.';
   if (because.has('not-priced')) return 'Keep it for now: no other motor could be priced or valued.';
@@ -103,13 +103,11 @@ function optionOf({ result }: AnswerInput): OptionResult | undefined {
 
 /** `insulation resistance at 40 °C and vibration are beyond their limits`. */
 function beyond(calls: readonly Call[]): string {
-  const names = calls.map((call) => call.title.charAt(0).toLowerCase() + call.title.slice(1));
+  const names = calls.map((call) => uncapitalised(call.title));
   if (names.length === 0) return 'a condition reading is beyond its limit';
   const list = names.length === 1 ? names[0] : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
   return `the ${list} ${names.length === 1 ? 'is beyond its limit' : 'are beyond their limits'}`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function byWhat(option: OptionResult, { motor, ratingUnit }: AnswerInput): string {
   if (option.action !== 'resize') return '';

@@ -23,6 +23,7 @@ import {
   type UnrankedMotor,
 } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { uncapitalised } from '@/lib/platform/format';
 import { asEvaluated } from '../evaluation/as-evaluated';
 import { readMotor, type StoredMotor } from '../fleet/data';
 import { readHistoryValues } from '../fleet/stored-history';
@@ -186,7 +187,7 @@ export const loadWhy = cache(async (studyId: string, motorId: string, path: stri
   const titles = new Map(motorResult(evaluation).options.map((option) => [option.id, optionTitle(option, unit)]));
   const nameOf = (figure: string) => {
     const title = figure.startsWith(INDICATOR_PATH) ? INDICATOR_TITLES.get(figure.slice(INDICATOR_PATH.length)) : undefined;
-    return title === undefined ? figureWords(figure, titles) : `condition: ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+    return title === undefined ? figureWords(figure, titles) : `condition: ${uncapitalised(title)}`;
   };
   const model = OF_MACHINE.test(path) ? modelOfEvaluation(evaluation) : undefined;
   const machine = model && { model, contributions: contributions(evaluation) };

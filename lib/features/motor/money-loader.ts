@@ -7,6 +7,7 @@ import {
   type Lever,
   type Measures,
   type MeasuresOfWorth,
+  MOST_HOURS_PER_YEAR,
   measuresOf,
   measuresOfWorth,
   motorResult,
@@ -96,7 +97,7 @@ export async function loadMoney(studyId: string, motorId: string, asked: string 
   const { settings } = force.context;
   const flat = Object.hasOwn(settings.tariffs, motor.site) ? undefined : settings.energyPricePerKwh;
   const hours = statedHours(question);
-  const most = hours === undefined || hours === 0 ? 2 : 8784 / hours;
+  const most = hours === undefined || hours === 0 ? 2 : MOST_HOURS_PER_YEAR / hours;
   const curve = (lever: ValueCurve['lever'], stated: number | undefined, factors: readonly number[]): ValueCurve => ({
     lever,
     stated,

@@ -1,4 +1,5 @@
 import type { Motor, Reading } from '@/lib/engine';
+import { uncapitalised } from '@/lib/platform/format';
 import { motorRows } from '../fleet/write-cells';
 import { READING_COLUMNS } from './typed-motor';
 
@@ -33,7 +34,7 @@ export function alsoRead(motor: Motor, reading: Reading): string[] {
     // What is so when the cell is empty needs no saying.
     if (value === 'coupled' || (name === 'readings_at' && value === 'motor')) return [];
     const unit = 'unit' in kind && kind.unit !== '1' ? `\u202f${kind.unit}` : '';
-    return [`${label.charAt(0).toLowerCase()}${label.slice(1)} ${String(value)}${unit}`];
+    return [`${uncapitalised(label)} ${String(value)}${unit}`];
   });
 }
 

@@ -1,3 +1,4 @@
+import { capitalised } from '@/lib/platform/format';
 import { ratingWords } from '../motor/words';
 import type { PlanWish, Programme, ProgrammeItem } from './programme';
 
@@ -61,5 +62,5 @@ export function mustWords(item: ProgrammeItem, programme: Programme): readonly s
 }
 
 function sentence(words: string): string {
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  return `${capitalised(words)}.`;
 }

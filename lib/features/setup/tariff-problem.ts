@@ -1,3 +1,4 @@
+import { capitalised } from '@/lib/platform/format';
 import type { TypedTariff } from './tariff-cells';
 
 /** A place in the tariff in words: `energy, row 2, price per kwh`. */
@@ -5,7 +6,7 @@ export function placeWords(key: string): string {
   if (key === '') return 'The tariff';
   const parts = key.split('.').map((part) => (/^\d+$/.test(part) ? `row ${Number(part) + 1}` : part.replaceAll('_', ' ')));
   const words = parts.join(', ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capitalised(words);
 }
 
 /** The cell of the form that a place in the tariff came from. */

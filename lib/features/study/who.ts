@@ -1,8 +1,8 @@
 import { cookies } from 'next/headers';
+import { KEPT_FOR_A_YEAR } from '@/lib/platform/cookie';
 import { whoSchema } from './schema';
 
 const COOKIE = 'who';
-const YEAR_S = 365 * 24 * 3600;
 
 /** The name typed last in this browser; empty at first. */
 export async function loadWho(): Promise<string> {
@@ -12,7 +12,7 @@ export async function loadWho(): Promise<string> {
 
 /** Keeps the name for the next form, for a year. For server actions. */
 export async function rememberWho(name: string): Promise<void> {
-  (await cookies()).set(COOKIE, encodeURIComponent(name), { path: '/', maxAge: YEAR_S, sameSite: 'lax', httpOnly: true });
+  (await cookies()).set(COOKIE, encodeURIComponent(name), KEPT_FOR_A_YEAR);
 }
 
 function decode(text: string): string {

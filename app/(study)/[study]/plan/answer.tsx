@@ -3,7 +3,7 @@ import { LowCase } from '@/app/_ui/low-case';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Settings } from '@/lib/engine';
 import { beyondPolicy, type PlannedProgramme } from '@/lib/features/plan/loaders';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { counted, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 
 interface Props {
   readonly programme: PlannedProgramme;
@@ -39,8 +39,7 @@ export function Answer({ programme, settings, study }: Props) {
         ) : (
           <>
             <strong>{formatCount(items.length)}</strong> {items.length === 1 ? 'motor is' : 'motors are'} funded in{' '}
-            {formatCount(years.length)} {years.length === 1 ? 'year' : 'years'} for{' '}
-            <strong>{formatMoney(spent, currency)}</strong>, worth{' '}
+            {counted(years.length, 'year')} for <strong>{formatMoney(spent, currency)}</strong>, worth{' '}
             <strong>
               {formatMoney(
                 sum((item) => item.net_present_value),

@@ -4,7 +4,7 @@ import { MotorCell } from '@/app/_ui/motor-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
-import { formatCount } from '@/lib/platform/format';
+import { counted } from '@/lib/platform/format';
 import styles from './plan.module.css';
 import { WishCell } from './wish-cell';
 
@@ -56,7 +56,7 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
           <ul>
             {[...reasons].map(([text, count]) => (
               <li key={text}>
-                {formatCount(count)} {count === 1 ? 'motor' : 'motors'}: {text}
+                {counted(count, 'motor')}: {text}
               </li>
             ))}
           </ul>

@@ -5,7 +5,7 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
 import { foundWords, itemWords, wishWords } from '@/lib/features/plan/words';
-import { formatAmount, formatCount, formatMoney } from '@/lib/platform/format';
+import { counted, formatAmount, formatCount, formatMoney } from '@/lib/platform/format';
 import styles from './plan.module.css';
 import { WishCell } from './wish-cell';
 
@@ -29,7 +29,7 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
       <p>
         {items.length === 0
           ? `Nothing is done; ${money(budget)} are left.`
-          : `${formatCount(items.length)} ${items.length === 1 ? 'motor' : 'motors'}: ${money(spent)} of ${money(budget)}. ± is the 95 % interval.`}
+          : `${counted(items.length, 'motor')}: ${money(spent)} of ${money(budget)}. ± is the 95 % interval.`}
       </p>
       {items.length > 0 && (
         <ScrollRegion label={`Plan of ${year}`}>

@@ -8,7 +8,7 @@ import { ratingWords } from '@/lib/features/motor/words';
 import type { RankedMotor } from '@/lib/features/ranking/schema';
 import { type PaybackWords, paybackWords } from '@/lib/features/results/payback-words';
 import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
-import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
+import { ABSENT, capitalised, formatFigure, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
 import { Reasons } from './reasons';
@@ -122,8 +122,6 @@ function instead({ payback, paybackU, moneySaved, moneySavedU }: RankedMotor, ho
   return paybackWords({ value: payback, u: paybackU ?? 0 }, saving, horizonYears);
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** What the columns that a phone has no room for say of a motor. */
 function inWords(
   motor: RankedMotor,
@@ -140,7 +138,7 @@ function inWords(
     years === undefined ? '' : `payback ${instead(motor, horizonYears)?.long ?? formatFigure(years).text}`,
     odds === undefined ? '' : `odds of keeping the policy ${formatNumber(100 * odds, 0)} %`,
   ].filter((part) => part !== '');
-  return parts.length === 0 ? '' : `${capital(parts.join('; '))}.`;
+  return parts.length === 0 ? '' : `${capitalised(parts.join('; '))}.`;
 }
 
 function boughtWords({ ratedPowerKw, efficiencyClass }: NonNullable<RankedMotor['bought']>, units: ReaderUnits): string {

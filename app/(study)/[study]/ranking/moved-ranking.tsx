@@ -8,7 +8,7 @@ import type { Reranked } from '@/lib/engine/client';
 import { ratingWords } from '@/lib/features/motor/words';
 import type { MovablePack } from '@/lib/features/ranking/schema';
 import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
-import { ABSENT, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { ABSENT, counted, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
 import { Reasons } from './reasons';
@@ -39,8 +39,8 @@ export const MovedAnswer = memo(function MovedAnswer({ pack, was, now, currency,
         {money(sums.value)} over {horizonYears} years.
       </p>
       <p>
-        As the study stands it is {formatCount(before.count)} {before.count === 1 ? 'motor' : 'motors'} for {money(before.cost)},
-        saving {money(before.saved)} a year, worth {money(before.value)}.{' '}
+        As the study stands it is {counted(before.count, 'motor')} for {money(before.cost)}, saving {money(before.saved)} a year,
+        worth {money(before.value)}.{' '}
         {turned === 0 ? 'No decision turns.' : `${formatCount(turned)} ${turned === 1 ? 'decision turns' : 'decisions turn'}.`}
       </p>
     </>

@@ -4,7 +4,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { ITEM_CELLS } from '@/lib/features/prices/schema';
 import { takePrices } from '@/lib/features/setup/actions';
 import type { Setup } from '@/lib/features/setup/loaders';
-import { formatCount, formatInstant, formatNumber } from '@/lib/platform/format';
+import { counted, formatCount, formatInstant, formatNumber } from '@/lib/platform/format';
 import { FileForm } from './file-form';
 import { AddPrice, ChooseList, RemovePrice } from './price-forms';
 
@@ -78,7 +78,7 @@ function servingWords(name: string | undefined, invented: boolean, count: number
     return `The shipped list of ${formatCount(count)} prices serves. It is invented for demonstration: name your own before you decide anything.`;
   if (invented)
     return `“${name}” serves: ${formatCount(count)} prices, most of them invented for demonstration. Name your own before you decide anything.`;
-  return `${formatCount(count)} ${count === 1 ? 'price' : 'prices'} of your own are in use: “${name}”.`;
+  return `${counted(count, 'price')} of your own are in use: “${name}”.`;
 }
 
 interface TableProps {

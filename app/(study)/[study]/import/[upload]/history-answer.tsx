@@ -1,9 +1,8 @@
 import type { HistoryPreview } from '@/lib/features/import/loaders';
-import { formatCount } from '@/lib/platform/format';
+import { counted, formatCount } from '@/lib/platform/format';
 import styles from '../import.module.css';
 import { CommitForm } from './commit-form';
 import { RejectionTable, WarningList } from './findings';
-import { counted } from './words';
 
 interface Props {
   readonly study: string;

@@ -5,13 +5,13 @@ import { ProblemNote } from '@/app/_ui/problem-note';
 import { dismissUpload, suggestAnew } from '@/lib/features/import/actions';
 import { loadPreview, type Preview, type PreviewResult } from '@/lib/features/import/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
-import { formatCount, formatStated } from '@/lib/platform/format';
+import { counted, formatCount, formatStated } from '@/lib/platform/format';
 import styles from '../import.module.css';
 import { CommitForm } from './commit-form';
 import { ConflictTable, RejectionTable, WarningList } from './findings';
 import { HistoryAnswer } from './history-answer';
 import { ReadingForm } from './reading-form';
-import { addsNothing, COMMIT_FORM, commitWords, counted, summaryWords } from './words';
+import { addsNothing, COMMIT_FORM, commitWords, summaryWords } from './words';
 
 interface Props {
   readonly params: Promise<{ study: string; upload: string }>;

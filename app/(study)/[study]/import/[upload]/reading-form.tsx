@@ -3,10 +3,9 @@ import { readAgain } from '@/lib/features/import/actions';
 import type { Preview } from '@/lib/features/import/loaders';
 import type { SheetSample } from '@/lib/features/import/sample-sheet';
 import { ENCODINGS } from '@/lib/features/import/schema';
-import { formatCount } from '@/lib/platform/format';
+import { counted, formatCount } from '@/lib/platform/format';
 import styles from '../import.module.css';
 import { ColumnTable } from './column-table';
-import { counted } from './words';
 
 const DELIMITERS = [
   [',', 'comma'],

@@ -1,13 +1,8 @@
 import type { PreviewResult } from '@/lib/features/import/loaders';
-import { formatCount } from '@/lib/platform/format';
+import { counted, formatCount } from '@/lib/platform/format';
 
 /** Id of the form that brings a sheet in; choices between sheet and study stand elsewhere on the page and belong to it. */
 export const COMMIT_FORM = 'commit';
-
-/** `1 motor`, `12 motors`. */
-export function counted(count: number, thing: string): string {
-  return `${formatCount(count)} ${thing}${count === 1 ? '' : 's'}`;
-}
 
 /** Whether an import would write nothing. */
 export function addsNothing({ motorsAdded, motorsChanged, readingsAdded }: PreviewResult): boolean {

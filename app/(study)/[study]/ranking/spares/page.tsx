@@ -8,7 +8,7 @@ import { loadSpares } from '@/lib/features/ranking/list-loader';
 import type { SparesPage } from '@/lib/features/ranking/spares-page';
 import { loadUnits } from '@/lib/features/study/loaders';
 import { shaftScale, shaftUnit } from '@/lib/features/study/reader-units';
-import { formatAmount, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { counted, formatAmount, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import { BusyPage } from '../busy-page';
 import styles from './spares.module.css';
 
@@ -77,9 +77,7 @@ export default async function SparesScreen({ params, searchParams }: Props) {
       {kept.length > 0 && <Spares {...table} label="Spares worth keeping" shelves={kept} />}
       {others.length > 0 && (
         <details className={styles.others} open={kept.length === 0}>
-          <summary>
-            {formatCount(others.length)} {others.length === 1 ? 'kind' : 'kinds'} of which none pays by what it makes possible
-          </summary>
+          <summary>{counted(others.length, 'kind')} of which none pays by what it makes possible</summary>
           <Spares {...table} label="Spares that do not pay by themselves" shelves={others} />
         </details>
       )}
@@ -191,5 +189,5 @@ function answerWords({ shelves, settings }: SparesPage, money: (amount: number) 
   const spares = kept.reduce((sum, { best }) => sum + best.spares, 0);
   const value = kept.reduce((sum, { best }) => sum + best.value, 0);
   const price = kept.reduce((sum, { best, purchase }) => sum + best.spares * purchase, 0);
-  return `${formatCount(spares)} new premium ${spares === 1 ? 'motor' : 'motors'} of ${formatCount(kept.length)} ${kept.length === 1 ? 'kind' : 'kinds'} would pay on the shelf: ${money(price)} to buy, worth ${money(value)} over ${settings.horizonYears} years beyond what keeping costs.`;
+  return `${formatCount(spares)} new premium ${spares === 1 ? 'motor' : 'motors'} of ${counted(kept.length, 'kind')} would pay on the shelf: ${money(price)} to buy, worth ${money(value)} over ${settings.horizonYears} years beyond what keeping costs.`;
 }

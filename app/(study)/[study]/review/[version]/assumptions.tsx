@@ -2,7 +2,7 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { bySettingOrder, settingValue } from '@/lib/features/setup/setting-words';
 import type { Content } from '@/lib/features/sign-off/loaders';
-import { formatCount, formatStated } from '@/lib/platform/format';
+import { counted, formatStated } from '@/lib/platform/format';
 import { SettingHead } from './setting-head';
 import { TableEditions } from './table-editions';
 
@@ -50,7 +50,7 @@ export function Assumptions({ content }: { readonly content: Content }) {
       <ul>
         {priceSources(prices).map(([words, count]) => (
           <li key={words}>
-            {formatCount(count)} {count === 1 ? 'price' : 'prices'}: {words}
+            {counted(count, 'price')}: {words}
           </li>
         ))}
       </ul>

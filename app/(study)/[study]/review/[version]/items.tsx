@@ -6,7 +6,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { itemWords, mustWords } from '@/lib/features/plan/words';
 import type { Programme, ProgrammeItem } from '@/lib/features/sign-off/loaders';
-import { formatAmount, formatAsStated, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { counted, formatAmount, formatAsStated, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
 
 interface Props {
@@ -46,7 +46,7 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
         <section key={year} className={sheet.section} aria-labelledby={`year-${year}`}>
           <h2 id={`year-${year}`}>{year}</h2>
           <p>
-            {formatCount(items.length)} {items.length === 1 ? 'motor' : 'motors'}: {money(spent)} of {money(budget)}.
+            {counted(items.length, 'motor')}: {money(spent)} of {money(budget)}.
           </p>
           {items.length > 0 && (
             <ScrollRegion label={`Funded in ${year}`}>

@@ -2,7 +2,7 @@ import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { TariffView } from '@/lib/features/setup/tariff-view';
-import { ABSENT, formatCount, formatNumber } from '@/lib/platform/format';
+import { ABSENT, counted, formatCount, formatNumber } from '@/lib/platform/format';
 
 const MONTH_NAMES = [
   'January',
@@ -134,9 +134,9 @@ function Together({ view: { together, currency } }: { readonly view: TariffView 
     <>
       <h2>What the decisions save together</h2>
       <p>
-        Replacing {formatCount(motors)} {motors === 1 ? 'motor' : 'motors'} now saves {formatNumber(kwh, 0)} kWh a year and{' '}
-        {formatNumber(kw, 1)} kW in the billed peak. Billed once as a whole that is <strong>{formatNumber(saved, 2)}</strong>{' '}
-        {currency} a year; each motor for itself, added up, {formatNumber(apart, 2)} {currency}.
+        Replacing {counted(motors, 'motor')} now saves {formatNumber(kwh, 0)} kWh a year and {formatNumber(kw, 1)} kW in the
+        billed peak. Billed once as a whole that is <strong>{formatNumber(saved, 2)}</strong> {currency} a year; each motor for
+        itself, added up, {formatNumber(apart, 2)} {currency}.
       </p>
       <p className={sheet.soft}>
         The bill counts: a block that ends or a minimum that is reached on the way is met once. A year in which the old peak is

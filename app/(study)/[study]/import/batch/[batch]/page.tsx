@@ -3,9 +3,8 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { loadImport } from '@/lib/features/import/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
-import { formatCount, formatInstant } from '@/lib/platform/format';
+import { counted, formatCount, formatInstant } from '@/lib/platform/format';
 import { RejectionTable } from '../../[upload]/findings';
-import { counted } from '../../[upload]/words';
 import styles from '../../import.module.css';
 import { UndoForm } from './undo-form';
 

@@ -1,6 +1,6 @@
 import type { SwingRow } from '@/app/_ui/chart-tornado';
 import type { FlowSoFar, OptionBreakEven, Tornado } from '@/lib/engine';
-import { formatNumber } from '@/lib/platform/format';
+import { capitalised, formatNumber } from '@/lib/platform/format';
 
 const LEVERS: Readonly<Record<string, string>> = {
   'energy-price': 'Price of energy',
@@ -42,6 +42,6 @@ export function breakEvenWords({ lever, found, stated }: OptionBreakEven, curren
   const times = `${formatNumber(found.value, 2)} times the present ${lever === 'cost' ? 'ones' : 'value'}`;
   const unit = lever === 'energy-price' ? `${currency} a kWh` : 'hours a year';
   const at = stated === undefined ? times : `${formatNumber(stated, lever === 'energy-price' ? 3 : 0)} ${unit}`;
-  const name = what.charAt(0).toUpperCase() + what.slice(1);
+  const name = capitalised(what);
   return `${name}: worth it ${found.rising ? 'above' : 'below'} ${at}.`;
 }
