@@ -76,7 +76,7 @@ function hoursOf(scope: MotorScope, value: number, label: string): Quantity<'h/a
 }
 
 /** The study's assumed load, for motors that were not measured: wide on purpose (field surveys scatter by about 0.2). */
-export function assumedLoad(scope: MotorScope): Quantity<'1'> {
+function assumedLoad(scope: MotorScope): Quantity<'1'> {
   return leaf(scope, {
     value: scope.settings.assumedLoad,
     unit: '1',

@@ -145,10 +145,3 @@ function storedValue(value: unknown, type: string): unknown {
   if (type === 'BIGINT') return typeof value === 'number' ? BigInt(value) : null;
   return type === 'DATETIME' && typeof value === 'string' ? new Date(value) : value;
 }
-
-/** Removes rows by their ids. */
-export async function deleteRows(tx: Tx, table: string, ids: readonly string[]): Promise<void> {
-  if (ids.length === 0) return;
-  const sql = `DELETE FROM ${plainName(table)} WHERE "id" IN (SELECT value FROM json_each(?))`;
-  await tx.$executeRawUnsafe(sql, JSON.stringify(ids));
-}

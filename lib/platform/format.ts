@@ -159,16 +159,6 @@ export function formatFigure(figure: ShownFigure, options: FigureOptions = {}): 
   return { value: show(value), plusMinus, ...limits, unit, range, text: withUnit(`${show(value)} ± ${plusMinus}`, unit) };
 }
 
-/**
- * Digits after the decimal sign for a column, so that its decimal signs line up: those of the middle one of its expanded
- * uncertainties.
- */
-export function columnDecimals(figures: readonly Pick<ShownFigure, 'u'>[], scale = 1): number {
-  const places = figures.filter((figure) => figure.u > 0).map((figure) => decimalsFor(COVERAGE_FACTOR * figure.u * scale));
-  places.sort((a, b) => a - b);
-  return places[Math.floor((places.length - 1) / 2)] ?? 0;
-}
-
 /** A number as somebody stated it, with the decimals that it has, at most six. */
 export function formatAsStated(value: number, locale: string = DEFAULT_LOCALE): string {
   return formatNumber(value, Math.min(6, String(value).split('.')[1]?.length ?? 0), locale);

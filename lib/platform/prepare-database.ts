@@ -10,7 +10,7 @@ import { openSqlite } from './sqlite';
 const NETWORK_TYPES = new Set([0x6969, 0x517b, 0xff534d42, 0xfe534d42]);
 
 /** Whether a folder lies on a network share; `false` where the system does not say. */
-export function onNetworkShare(folder: string): boolean {
+function onNetworkShare(folder: string): boolean {
   try {
     return NETWORK_TYPES.has(statfsSync(folder).type >>> 0);
   } catch {

@@ -19,7 +19,7 @@ export interface GuardedRequest {
 }
 
 /** Bytes a request may carry: the largest file that may be imported, and room for its envelope. */
-export const MAX_BODY_BYTES = 205 * 1024 * 1024;
+const MAX_BODY_BYTES = 205 * 1024 * 1024;
 
 const HARMLESS = new Set(['GET', 'HEAD', 'OPTIONS']);
 

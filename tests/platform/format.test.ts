@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
   ABSENT,
-  columnDecimals,
-  decimalsFor,
   formatAmount,
   formatBytes,
   formatCount,
@@ -73,9 +71,7 @@ describe('digits as the interval deserves', () => {
     expect(formatFigure({ value: 2.5, u: 0.1, unit: '1' }).text).toBe('2.50 ± 0.20');
   });
 
-  test('a column fixes the decimals by the middle one of its uncertainties', () => {
-    expect(columnDecimals([{ u: 1 }, { u: 0.1 }, { u: 10 }, { u: 0 }])).toBe(decimalsFor(1.96));
-    expect(columnDecimals([])).toBe(0);
+  test('a column may fix the decimals', () => {
     expect(formatFigure(figure(41.68, 0.234), { decimals: 1 }).text).toBe(`41.7 ± 0.2${N}kW`);
   });
 });

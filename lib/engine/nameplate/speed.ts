@@ -15,7 +15,7 @@ export interface PoleCount {
 }
 
 /** Largest even pole count whose synchronous speed is not below the given speed. */
-export function polesFromSpeed(speedRpm: number, frequencyHz: number): number {
+function polesFromSpeed(speedRpm: number, frequencyHz: number): number {
   return Math.max(2, 2 * Math.floor((60 * frequencyHz * 1.0005) / speedRpm));
 }
 

@@ -166,7 +166,7 @@ function stands(option: OptionResult, motor: PlanMotor, usable: boolean): boolea
  * Worth of an option carried out in a year, by the study's objective; later years save for fewer years of the horizon.
  * Units: currency, kWh a year or kg a year times the share of the horizon that is left; for risk currency a year or as a present value, as the results state it.
  */
-export function valueIn(option: OptionResult, year: number, settings: Settings): number | undefined {
+function valueIn(option: OptionResult, year: number, settings: Settings): number | undefined {
   const share = Math.max(0, (settings.horizonYears - year) / settings.horizonYears);
   switch (settings.objective) {
     case 'energy':

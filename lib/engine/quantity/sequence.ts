@@ -24,9 +24,3 @@ export function sequenceMagnitudes(values: readonly [number, number, number]): S
   const part = (2 * area) / Math.sqrt(3);
   return { positive: Math.sqrt(squares + part), negative: Math.sqrt(Math.max(0, squares - part)) };
 }
-
-/** Negative over positive sequence, a fraction: what IEC 60034-1 and 61000-4-30 call the unbalance factor. Undefined as above. */
-export function negativeSequenceRatio(values: readonly [number, number, number]): number | undefined {
-  const sequences = sequenceMagnitudes(values);
-  return sequences && sequences.negative / sequences.positive;
-}

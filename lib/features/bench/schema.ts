@@ -47,7 +47,7 @@ export const readForm = z
   });
 
 /** One row of the table of entry, as typed. */
-export const typedRow = z.object({
+const typedRow = z.object({
   section: z.string().max(40),
   cells: z.array(z.string().max(60)).max(20),
 });

@@ -171,7 +171,7 @@ export function offlineTests(random: Random, draw: Draft): Partial<Reading> {
   };
 }
 
-export function round(value: number, digits: number): number {
+function round(value: number, digits: number): number {
   const factor = 10 ** digits;
   return Math.round(value * factor) / factor;
 }

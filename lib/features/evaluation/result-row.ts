@@ -144,7 +144,7 @@ function limited<Name extends string>(name: Name, figure: Figure | undefined): L
 const BANDS_FROM_WORST: readonly Band[] = ['beyond', 'near', 'within'];
 
 /** The worst band among the indicators that gave a verdict; absent when none did. */
-export function worstBand(result: Pick<MotorResult, 'condition'>): Band | undefined {
+function worstBand(result: Pick<MotorResult, 'condition'>): Band | undefined {
   const found = new Set(result.condition.indicators.map((indicator) => indicator.band));
   return BANDS_FROM_WORST.find((band) => found.has(band));
 }

@@ -7,7 +7,7 @@ export type RunState = (typeof RUN_STATES)[number];
 const time = z.iso.datetime();
 
 /** One evaluation of a fleet, as screens see it. */
-export const runSummary = z.object({
+const runSummary = z.object({
   id: z.string(),
   state: z.enum(RUN_STATES),
   /** Motors with a result, and motors in all. */

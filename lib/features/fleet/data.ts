@@ -141,7 +141,7 @@ function oldestFirst(readings: Reading[]): Reading[] {
 }
 
 /** Notes from their JSON text; anything but an object of texts counts as none. */
-export function readNotes(text: string | null): Readonly<Record<string, string>> {
+function readNotes(text: string | null): Readonly<Record<string, string>> {
   if (text === null) return {};
   const value: unknown = JSON.parse(text);
   if (typeof value !== 'object' || value === null) return {};

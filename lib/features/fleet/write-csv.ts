@@ -5,7 +5,7 @@ import type { RowIssue } from './issue-codes';
 import type { Dialect } from './table';
 import { motorRows } from './write-cells';
 
-export { csvCell, csvRow, type Writable } from './csv-cell';
+export { csvRow, type Writable } from './csv-cell';
 
 /** A motor to be written, with the notes that its import kept. */
 export interface WritableMotor {

@@ -20,7 +20,7 @@ import { readUpload, readUploads, saveUpload, uploadFile } from './upload-store'
 export type { ImportEntry, StoredIssue } from './data';
 
 /** Rows that a screen shows of a long list; the rest are counted, and stand in the files. */
-export const SHOWN = 100;
+const SHOWN = 100;
 
 /** What the import's first screen shows. */
 export async function loadImports(

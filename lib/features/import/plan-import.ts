@@ -219,7 +219,7 @@ function newReadings({ readings }: Motor, stored: StoredMotor): Reading[] {
 }
 
 /** Notes side by side: a text that is there already is not added again. */
-export function joinNotes(
+function joinNotes(
   kept: Readonly<Record<string, string>>,
   sheet: Readonly<Record<string, string>>,
 ): Readonly<Record<string, string>> {

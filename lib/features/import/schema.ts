@@ -22,8 +22,8 @@ export const recipeSchema = z.object({
 export type Recipe = z.infer<typeof recipeSchema>;
 
 /** What happens when the sheet states a fact otherwise than it is kept. */
-export const CONFLICT_RULES = ['sheet', 'kept'] as const;
-export const conflictRule = z.enum(CONFLICT_RULES);
+const CONFLICT_RULES = ['sheet', 'kept'] as const;
+const conflictRule = z.enum(CONFLICT_RULES);
 export type ConflictRule = z.infer<typeof conflictRule>;
 
 const id = z.string().regex(/^[0-9a-f-]{36}$/, 'The address is not complete.');

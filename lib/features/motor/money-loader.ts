@@ -30,7 +30,7 @@ import { loadUnits } from '../study/loaders';
 import { optionTitle, type RatingUnit } from './words';
 
 /** Levers whose break-even is told, in the order of the page. */
-export const BREAK_EVENS = ['energy-price', 'hours', 'cost'] as const satisfies readonly Lever[];
+const BREAK_EVENS = ['energy-price', 'hours', 'cost'] as const satisfies readonly Lever[];
 
 /** Factors on the price of energy or the hours at which the curve is drawn. */
 const FACTORS = [0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2] as const;

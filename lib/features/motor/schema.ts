@@ -20,7 +20,7 @@ export interface HistoryEntry {
 const id = z.string().min(1).max(64);
 
 /** What every form on a motor carries: which motor, at which version, and who changes it. */
-export const motorKey = z.object({ study: id, motor: id, version: z.coerce.number().int().positive(), who: whoSchema });
+const motorKey = z.object({ study: id, motor: id, version: z.coerce.number().int().positive(), who: whoSchema });
 
 /** Why something was changed; may be left out for a plate, never for an exclusion. */
 export const editForm = motorKey.extend({ why: z.string().trim().max(500).optional() });

@@ -52,7 +52,7 @@ const year = z.object({
 const leftOut = motor.extend({ because });
 
 /** The programme of versions frozen before plans were solved: motor by motor in the order of rank. */
-export const programmeByRank = z.object({
+const programmeByRank = z.object({
   method: z.literal('by-rank'),
   objective: z.string(),
   value: z.number(),
@@ -97,7 +97,7 @@ const measureNext = motor.extend({
   net: z.number(),
 });
 
-export const programmeByPlan = z.object({
+const programmeByPlan = z.object({
   method: z.literal('plan'),
   objective: z.string(),
   /** Sum over the items, by the objective; no plan within the limits is worth more than `bound`. */

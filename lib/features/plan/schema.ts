@@ -1,9 +1,6 @@
 import { z } from 'zod';
 import { whoSchema } from '../study/schema';
 
-/** Where working a plan out stands: at work, at its end, given up by somebody, or stopped by a fault. */
-export const SOLUTION_STATES = ['running', 'done', 'cancelled', 'failed'] as const;
-
 /** What is being done at a plan, in order. */
 export const PLAN_STAGES = ['waiting', 'reading', 'solving', 'keeping'] as const;
 export type PlanStage = (typeof PLAN_STAGES)[number];

@@ -5,7 +5,7 @@ import { paybackWords } from './payback-words';
 /** Words for what the results call by a code, in the order in which they sort. */
 export const TRUST_WORDS = { sound: 'sound', provisional: 'provisional', 'not-usable': 'not usable' } as const;
 export const BAND_WORDS = { within: 'within', near: 'near', beyond: 'beyond' } as const;
-export const DECISION_WORDS = {
+const DECISION_WORDS = {
   keep: 'keep',
   'repair-now': 'repair now',
   'repair-at-failure': 'repair at failure',
@@ -14,7 +14,7 @@ export const DECISION_WORDS = {
   'resize-now': 'resize now',
   'resize-at-failure': 'resize at failure',
 } as const;
-export const STATUS_WORDS = { running: 'running', failed: 'failed', spare: 'spare', retired: 'retired' } as const;
+const STATUS_WORDS = { running: 'running', failed: 'failed', spare: 'spare', retired: 'retired' } as const;
 
 type Facts<Type> = { readonly [Name in FleetFact]: FleetRow[Name] extends Type ? Name : never }[FleetFact];
 type NumberFact = Facts<number | undefined>;
@@ -347,7 +347,7 @@ export const FLEET_COLUMNS: readonly FleetColumn[] = [
 ];
 
 /** The decision as one word of {@link DECISION_WORDS}. */
-export function decisionOf(row: Pick<FleetRow, 'action' | 'timing'>): string | undefined {
+function decisionOf(row: Pick<FleetRow, 'action' | 'timing'>): string | undefined {
   if (row.action === undefined) return undefined;
   return row.action === 'keep' ? 'keep' : `${row.action}-${row.timing ?? 'now'}`;
 }

@@ -186,7 +186,7 @@ function fold(text: string): string {
 const COLLATOR = new Intl.Collator('en', { numeric: true });
 
 /** Sorts rows by the keys; absent values stand last whatever the direction, ties in natural order of site and tag. */
-export function sortRows(rows: FleetRow[], sort: readonly SortKey[]): FleetRow[] {
+function sortRows(rows: FleetRow[], sort: readonly SortKey[]): FleetRow[] {
   const keys = sort.flatMap(({ column, descending }) => {
     const found = fleetColumn(column);
     return found ? [{ values: sortValues(rows, found), descending }] : [];

@@ -7,7 +7,7 @@
 type Kind = 'key' | 'text' | 'number' | 'money';
 
 /** The facts of a row, in the order of the pack. `…_u` are standard uncertainties (k = 1), `…_low` and `…_high` limits at 95 %, in the unit of the fact before. */
-export const FLEET_FACTS = {
+const FLEET_FACTS = {
   id: 'key',
   version: 'number',
   site: 'text',

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** Screens whose lists can be kept as a view. */
-export const VIEW_SCREENS = ['fleet', 'ranking'] as const;
+const VIEW_SCREENS = ['fleet', 'ranking'] as const;
 
 /** What the screen sends to keep a view. */
 export const viewForm = z.object({

@@ -28,7 +28,7 @@ export type StoredVersion = VersionEntry &
     | { readonly sound: false; readonly damage: string }
   );
 
-export function standingOf(events: readonly Pick<SignEvent, 'kind'>[]): Standing {
+function standingOf(events: readonly Pick<SignEvent, 'kind'>[]): Standing {
   return events.at(-1)?.kind ?? 'open';
 }
 
@@ -67,7 +67,7 @@ export async function readVersion(db: Reader, studyId: string, number: number): 
 }
 
 /** The content of a stored version, or in a sentence what is not as it was written. */
-export function checkStored(
+function checkStored(
   row: VersionRow,
   events: readonly SignEvent[],
 ): { readonly content: Content; readonly text: string } | string {

@@ -4,8 +4,8 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { database } from '@/lib/platform/db';
 import type { Problem } from '@/lib/platform/errors';
-import { archiveStudy, createStudy, deleteStudy, renameStudy } from './mutations';
-import { archiveForm, createForm, deleteForm, renameForm } from './schema';
+import { archiveStudy, deleteStudy, renameStudy } from './mutations';
+import { archiveForm, deleteForm, renameForm } from './schema';
 import { loadWho, rememberWho } from './who';
 
 /** What a form shows after it was sent: nothing at first, a problem when it was refused. */
@@ -14,16 +14,6 @@ export type FormState = { readonly problem?: Problem; readonly done?: string };
 function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): { readonly problem: Problem } {
   const text = error.issues[0]?.message ?? 'The form cannot be read.';
   return { problem: { code: 'form', text, remedy: 'Fill in the form and send it again.' } };
-}
-
-/** Makes an empty study and opens its import. Form fields `name` and `who`. */
-export async function startStudy(_: FormState, form: FormData): Promise<FormState> {
-  const parsed = createForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
-  await rememberWho(parsed.data.who);
-  const made = await createStudy(database(), parsed.data);
-  if (!made.ok) return { problem: made.problem };
-  redirect(`/${made.value.id}/import`);
 }
 
 /** Gives a study another name. Form fields `study`, `name`, `who`. */

@@ -32,7 +32,7 @@ export interface StudyEntry {
 }
 
 /** Raised when stored settings cannot be understood: a fault of the program or of whoever changed the file by hand. */
-export class DamagedSettings extends Error {
+class DamagedSettings extends Error {
   override readonly name = 'DamagedSettings';
 }
 

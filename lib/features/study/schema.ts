@@ -8,7 +8,7 @@ export const whoSchema = z
   .max(80, 'Write a name of at most 80 characters.');
 
 /** Name of a study: what people call it in the list. */
-export const studyName = z
+const studyName = z
   .string({ error: 'Give the study a name.' })
   .trim()
   .min(1, 'Give the study a name.')
@@ -16,7 +16,6 @@ export const studyName = z
 
 const id = z.string().min(1).max(64);
 
-export const createForm = z.object({ name: studyName, who: whoSchema });
 export const renameForm = z.object({ study: id, name: studyName, who: whoSchema });
 /** Puts a study aside or takes it back into the list; the name is the one remembered, if there is one. */
 export const archiveForm = z.object({ study: id, archived: z.enum(['yes', 'no']) });

@@ -47,7 +47,7 @@ export const loadPointSchema = z.strictObject({ speed_pct: z.number().min(0).max
 /** From this speed on a motor runs, and its load takes torque; in per cent. */
 const RUNNING_PCT = 50;
 
-export const loadCurveSchema = z
+const loadCurveSchema = z
   .array(loadPointSchema)
   .max(200)
   .superRefine((points, context) => {
@@ -76,7 +76,7 @@ export const loadCurveSchema = z
     });
   });
 
-export const depreciationSchema = z.discriminatedUnion('method', [
+const depreciationSchema = z.discriminatedUnion('method', [
   z.strictObject({ method: z.literal('straight-line'), years: z.int().min(1).max(60) }),
   z.strictObject({
     method: z.literal('declining-balance'),

@@ -81,7 +81,7 @@ function byRisk(a: WorkItem, b: WorkItem): number {
 }
 
 /** One motor's line: why it stands here, what to do, and what leaving it may cost. */
-export function workItem(
+function workItem(
   result: StoredResult,
   {
     motorId,

@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import type { Motor } from '@/lib/engine';
+import { csvCell } from '@/lib/features/fleet/csv-cell';
 import { parseFleet } from '@/lib/features/fleet/parse';
 import { horsepowerOf } from '@/lib/features/fleet/write-cells';
-import { csvCell, csvRow, rejectedCsv, type WritableMotor, writeFleetCsv } from '@/lib/features/fleet/write-csv';
+import { csvRow, rejectedCsv, type WritableMotor, writeFleetCsv } from '@/lib/features/fleet/write-csv';
 import { motorArbitrary } from './support/motor-arbitrary';
 import { BASE, csv, mustParse, parseText } from './support/sheet';
 

@@ -15,7 +15,7 @@ import { signatureGate } from './signature-gate';
 const CORRECTION_FROM = 0.4;
 
 /** Bars that a sideband level at full load speaks of. `level` in dB below the line component, positive. */
-export function estimatedBars(scope: MotorScope, level: Quantity<'dB'>, bars: number, polePairs: number): Quantity<'1'> {
+function estimatedBars(scope: MotorScope, level: Quantity<'dB'>, bars: number, polePairs: number): Quantity<'1'> {
   return apply(scope, C.broken_bars, {
     bars: exact(bars, '1'),
     level,

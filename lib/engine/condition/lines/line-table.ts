@@ -94,7 +94,7 @@ function readingFor({ readings }: Evaluation): Read | undefined {
 }
 
 /** True when the bars were counted, or the count comes from the maker. */
-export function countIsSure({ plate }: Pick<Motor, 'plate'>): boolean {
+function countIsSure({ plate }: Pick<Motor, 'plate'>): boolean {
   return plate.rotorBars !== undefined && (plate.rotorBarsSource === 'counted' || plate.rotorBarsSource === 'manufacturer');
 }
 

@@ -13,7 +13,7 @@ const VERDICT = {
 } as const;
 
 /** A test as people call it. */
-export function testName({ stored }: WorkedTest): string {
+function testName({ stored }: WorkedTest): string {
   const when = stored.takenAt === undefined ? `added ${formatInstant(stored.createdAt)}` : formatStated(stored.takenAt);
   return [stored.test.test, when].filter(Boolean).join(', ');
 }
