@@ -36,8 +36,8 @@ export interface MeasuresOfWorth {
 
 /** What is spent if nothing is decided: the old motor, and what the policy does when it fails. */
 const OF_BASELINE: ReadonlySet<Basis> = new Set([
-  ...(['old', 'oldRepaired', 'same', 'repairNow', 'repairLater', 'sameInstalled'] as const),
-  ...(['purchaseSame', 'oldWorth', 'stop'] as const),
+  ...(['old', 'oldRepaired', 'same', 'repairNow', 'repairAtFailure', 'repairLater', 'sameInstalled'] as const),
+  ...(['rebateSame', 'purchaseSame', 'oldWorth', 'stop'] as const),
 ]);
 
 /**
@@ -79,7 +79,7 @@ function baselineCost(options: readonly Option[]): BaselineCost | undefined {
   const line = (...names: readonly string[]) => presentValue(whole.workings, names);
   const parts = {
     running: line('running'),
-    repairs: line('avoided_repair'),
+    repairs: line('avoided_repair') + line('rebate'),
     valueLeft: line('residual'),
     tax: line('tax'),
     failure: line('failure'),

@@ -85,6 +85,10 @@ function internalRate(flows: readonly number[]): Stated {
       text: `There are several rates of return (${list}), since the flow changes sign more than once; judge by the net present value.`,
     };
   }
+  if (found.kind === 'loan')
+    return none(
+      `The flow takes in first and pays out later, so it has no rate of return but that of a loan (${(100 * found.rate).toFixed(1)} %); judge by the net present value.`,
+    );
   const comesIn = flows.some((flow) => flow > 0);
   const goesOut = flows.some((flow) => flow < 0);
   if (!goesOut) return none(`${NOTHING_SPENT}, so there is no rate of return.`);

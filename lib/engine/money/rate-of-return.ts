@@ -4,6 +4,8 @@ import { netPresentValue } from './present-value';
 export type RateOfReturn =
   | { readonly kind: 'one'; readonly rate: number }
   | { readonly kind: 'none' }
+  /** The flow takes in first and pays out later: the rate is what that costs, and worth comes from a high one, not a low one. */
+  | { readonly kind: 'loan'; readonly rate: number }
   | { readonly kind: 'several'; readonly rates: readonly number[] };
 
 /** Rates that are looked through: from almost total loss to a hundredfold a year. */
@@ -15,12 +17,14 @@ const HIGHEST = 100;
  *
  * Flows that change sign once have exactly one rate (rule of signs), found by bisection with Newton steps. Flows that change sign more
  * often are looked through from −99 % to 10,000 % a year on a grid, and each root found is reported; the positive one stands alone where
- * the running sum of the flows changes sign once, since then no other positive rate can exist.
+ * the running sum of the flows changes sign once, since then no other positive rate can exist. Where the present value rises with the rate,
+ * the flow is that of a loan: compared with a discount rate its rate would say the opposite of the present value, so it is told apart.
  *
  * Units: flows in currency, index 0 at the start, then at each year's end; rate a fraction a year.
  * Valid for: any flows; `none` when they never change sign or their rate lies outside the range.
  * Source: W. R. Murphy and G. McKay, Energy Management, example 3.11; rule of signs of Descartes;
- * C. J. Norstrom, 1972 (from memory), for the running sum.
+ * C. J. Norstrom, 1972 (from memory), for the running sum; D. Teichroew, A. A. Robichek and M. Montalbano, 1965 (from memory), for investment
+ * and loan.
  */
 export function rateOfReturn(flows: readonly number[]): RateOfReturn {
   const changes = signChanges(flows);
@@ -28,11 +32,15 @@ export function rateOfReturn(flows: readonly number[]): RateOfReturn {
   const rates = changes === 1 ? rootsBetween(flows, [LOWEST, HIGHEST]) : rootsBetween(flows, grid());
   const [first] = rates;
   if (first === undefined) return { kind: 'none' };
-  if (rates.length === 1) return { kind: 'one', rate: first };
+  if (rates.length === 1) return told(flows, first);
   const positive = rates.filter((rate) => rate > 0);
   const [only] = positive;
-  if (only !== undefined && positive.length === 1 && signChanges(runningSum(flows)) === 1) return { kind: 'one', rate: only };
+  if (only !== undefined && positive.length === 1 && signChanges(runningSum(flows)) === 1) return told(flows, only);
   return { kind: 'several', rates };
+}
+
+function told(flows: readonly number[], rate: number): RateOfReturn {
+  return { kind: valueAndSlope(flows, rate).slope > 0 ? 'loan' : 'one', rate };
 }
 
 function runningSum(flows: readonly number[]): number[] {

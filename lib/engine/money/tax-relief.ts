@@ -1,8 +1,8 @@
 import type { Settings } from '../settings';
 import { writtenOff } from './depreciation';
 
-/** How the tax sees an amount: written off over years, deducted at once, or taken in. */
-export type TaxKind = 'purchase' | 'expense' | 'proceeds';
+/** How the tax sees an amount: written off over years, deducted in the year that it opens or closes, or taken in. */
+export type TaxKind = 'purchase' | 'expense-at-start' | 'expense' | 'proceeds';
 
 interface Flow {
   readonly yearly: readonly number[];
@@ -12,7 +12,7 @@ type TaxSettings = Pick<Settings, 'taxRate' | 'depreciation' | 'moneyTerms' | 'i
 
 /**
  * What the tax gives back and takes on the terms of a cash flow other than savings: purchases by their depreciation, repairs at the end of
- * the year in which they fall, what is left at the horizon as income. What is not written off by then is written off there, as at a sale.
+ * the year in which they fall (one that opens a year, a year later), what is left at the horizon as income. What is not written off by then is written off there, as at a sale.
  * Empty without a tax or without a stated depreciation.
  *
  * Units: those of the terms, by year, 0 first; positive when less tax is paid. The first part of a purchase at the start of a year falls at
@@ -38,14 +38,16 @@ function taxOf(settings: TaxSettings, flow: readonly number[], kind: TaxKind): n
   const yearly = new Array<number>(flow.length).fill(0);
   const last = flow.length - 1;
   const book = (year: number, amount: number) => {
-    const at = Math.min(Math.max(year, 1), last);
+    const at = Math.min(year, last);
     yearly[at] = (yearly[at] ?? 0) - settings.taxRate * amount;
   };
   const shares = settings.depreciation ? writtenOff(settings.depreciation) : [];
   const eroded = settings.moneyTerms === 'real' ? settings.inflation : 0;
   flow.forEach((amount, year) => {
-    if (kind !== 'purchase') book(year, amount);
-    else if (amount !== 0)
+    if (amount === 0) return;
+    if (kind === 'expense-at-start') book(year + 1, amount / (1 + eroded));
+    else if (kind !== 'purchase') book(year, amount);
+    else
       shares.forEach((share, index) => {
         const at = Math.min(year + index + 1, last);
         book(at, (amount * share) / (1 + eroded) ** (at - year));

@@ -3,6 +3,7 @@ import { apply } from '../formula/apply';
 import * as $ from '../generated/money';
 import * as O from '../generated/options';
 import { driveEfficiency } from '../load/drive';
+import { rewindChange } from '../nameplate/rewind';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import { checksBefore } from './checks';
@@ -29,19 +30,24 @@ export function changeCandidates(
   const same = changeTo(scope, present, costs, present.plate.ratedPowerKw);
   const others = otherRatings.map((rating) => changeTo(scope, present, costs, rating));
   const candidates: Candidate[] = [];
+  const rebateSame = same && rebateFor(scope, present, same, 'replace');
   for (const change of [same, ...others]) {
     if (!change) continue;
     const action = change === same ? 'replace' : 'resize';
-    const rebate = rebateOf(scope, action, {
-      ratedPowerKw: change.replacement.ratedPowerKw,
-      installedCost: change.outlay.installed.value,
-      savedKwh: (present.year?.energy?.value ?? 0) - (change.year?.energy?.value ?? 0),
-    });
+    const rebate = change === same && rebateSame ? rebateSame : rebateFor(scope, present, change, action);
     const findings = findingsOf(scope, present, change, same);
-    const worths = worthsOf(scope, present, costs, { change, same, rebate });
+    const worths = worthsOf(scope, present, costs, { change, same, rebate, rebateSame });
     candidates.push(...candidatesOf(scope, present, { change, action, rebate, findings, worths, same }));
   }
   return candidates;
+}
+
+function rebateFor(scope: MotorScope, { year }: Present, change: Change, action: 'replace' | 'resize'): Quantity<'currency'> {
+  return rebateOf(scope, action, {
+    ratedPowerKw: change.replacement.ratedPowerKw,
+    installedCost: change.outlay.installed.value,
+    savedKwh: (year?.energy?.value ?? 0) - (change.year?.energy?.value ?? 0),
+  });
 }
 
 function changeTo(scope: MotorScope, present: Present, costs: Costs, ratedPowerKw: number): Change | undefined {
@@ -65,8 +71,15 @@ function changeTo(scope: MotorScope, present: Present, costs: Costs, ratedPowerK
     outlay,
     steps,
     year,
-    repairedYear: year && repairedYear(scope, year, efficiency, present.rewind),
+    repairedYear: year && repairedYear(scope, year, efficiency, rewindOf(scope, present, ratedPowerKw)),
   };
+}
+
+/** What the next rewind of the new motor takes: another rating may lie on the other side of the step in the table. */
+function rewindOf(scope: MotorScope, { plate, rewind }: Present, ratedPowerKw: number): Quantity<'1'> {
+  return ratedPowerKw === plate.ratedPowerKw
+    ? rewind
+    : rewindChange(scope, ratedPowerKw, 'rewind-change', 'efficiency lost in the next rewind');
 }
 
 function findingsOf(scope: MotorScope, present: Present, change: Change, same: Change | undefined): Finding[] {
@@ -140,9 +153,14 @@ function worthsOf(
   scope: MotorScope,
   present: Present,
   costs: Costs,
-  given: { change: Change; same: Change | undefined; rebate: Quantity<'currency'> },
+  given: {
+    change: Change;
+    same: Change | undefined;
+    rebate: Quantity<'currency'>;
+    rebateSame: Quantity<'currency'> | undefined;
+  },
 ): Worths {
-  const { change, same, rebate } = given;
+  const { change, same, rebate, rebateSame } = given;
   const later = present.repairLater;
   // Where the list has no repair at the other rating, the same cost is taken, so that no saving comes out of a gap in the list.
   const repairOption = change === same ? later : (costs.listedRepair('rewind', change.replacement.ratedPowerKw) ?? later);
@@ -154,9 +172,12 @@ function worthsOf(
     optionRepaired: runningWorth(change.repairedYear),
     investment: outlayWorth(change.outlay),
     rebate: { quantity: rebate },
+    rebateSame: rebateSame && { quantity: rebateSame },
     repairNow: outlayWorth(present.repairNow),
     repairAtFailure: outlayWorth(present.repairAtFailure),
     repairLater: outlayWorth(later),
+    // A quotation tells what a like motor's repair costs, so that a healthy pair earns none.
+    repairOptionFirst: outlayWorth(change === same ? present.repairAtFailure : repairOption),
     repairOption: outlayWorth(repairOption),
     sameInstalled: outlayWorth(same?.outlay),
     purchaseOption: { quantity: change.outlay.machine },
@@ -166,7 +187,8 @@ function worthsOf(
   };
 }
 
-function outlayWorth(outlay: Outlay | undefined): Worth | undefined {
+/** An outlay as a worth of the cash flow. */
+export function outlayWorth(outlay: Outlay | undefined): Worth | undefined {
   return outlay && { quantity: outlay.installed };
 }
 

@@ -132,17 +132,25 @@ export const OPTIONS = catalogue({
     cause: 'The efficiency is no better at this load, the hours are few, or a faster shaft takes what the efficiency gives.',
     next: 'Look at the load, the hours and the speed of the new motor.',
   }),
-  'never-paid-back': kind<{ years: number; discount_rate: number }>({
+  'never-paid-back': kind<{ years: number; discount_rate: number; kind: string; net_present_value: number }>({
     severity: 'note',
     text: (e) =>
-      `At a discount rate of ${(e.discount_rate * 100).toFixed(1)} % the savings do not pay the cost back within ${e.years} years.`,
+      `At a discount rate of ${(e.discount_rate * 100).toFixed(1)} % the savings do not pay the cost back within ${e.years} years${e.net_present_value > 0 ? '; what is left of the motor then makes it worth its cost' : ''}.`,
     cause: 'The yearly saving after tax is small against the cost.',
-    next: 'Look at the option again when the motor fails: then only the difference to a repair counts.',
+    next: (e) =>
+      e.kind === 'change-now'
+        ? 'Look at the option again when the motor fails: then only the difference to a repair counts.'
+        : e.net_present_value > 0
+          ? 'Ask whether the motor will still be of use at the horizon before relying on the value.'
+          : 'Have the motor repaired when it fails, unless something beside the money speaks for a new one.',
   }),
-  'no-rate-of-return': kind<Record<string, never>>({
+  'no-rate-of-return': kind<{ most_spent: number }>({
     severity: 'note',
-    text: () => 'The cash flow has no rate of return: it never turns from spending to saving, or never pays back.',
-    cause: 'A rate of return needs an outlay and savings that exceed a small part of it.',
+    text: (e) =>
+      e.most_spent > 0
+        ? 'The cash flow has no rate of return between −99 % and 10,000 % a year: too little comes back, or too much.'
+        : 'In no year is more spent than comes in, so there is no rate of return.',
+    cause: 'A rate of return needs an outlay and savings in proportion to it.',
     next: 'Judge by the net present value.',
   }),
   'several-rates-of-return': kind<{ rates: string }>({
@@ -151,10 +159,23 @@ export const OPTIONS = catalogue({
     cause: 'The flow changes sign more than once.',
     next: 'Judge by the net present value.',
   }),
-  'no-extra-cost': kind<Record<string, never>>({
+  'rate-of-a-loan': kind<{ rate: number }>({
     severity: 'note',
-    text: () => 'The option costs no more than what would be done anyway, so there is no ratio of savings to investment.',
-    cause: 'The repair that is spared, a rebate or the value left cover the cost.',
+    text: (e) =>
+      `The cash flow takes in first and pays out later: its rate of ${(e.rate * 100).toFixed(1)} % a year is that of a loan, not of a return, and is not given.`,
+    cause: 'What is spared at the start, a repair or a purchase, is more than the option costs; dearer years follow.',
+    next: 'Judge by the net present value.',
+  }),
+  'no-extra-cost': kind<{ spent: number }>({
+    severity: 'note',
+    text: (e) =>
+      e.spent > 0
+        ? 'What the option costs beyond what would be done anyway is no more than what is left of it at the horizon, so there is no ratio of savings to investment.'
+        : 'The option costs no more than what would be done anyway, so there is no ratio of savings to investment.',
+    cause: (e) =>
+      e.spent > 0
+        ? 'The motor keeps much of its price to the horizon.'
+        : 'The repair that is spared, or a rebate, covers the cost.',
     next: 'Judge by the net present value.',
   }),
   'place-unknown': kind<{ what: string; assumed: string }>({

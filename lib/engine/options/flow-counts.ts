@@ -7,9 +7,11 @@ export type Basis =
   | 'optionRepaired'
   | 'investment'
   | 'rebate'
+  | 'rebateSame'
   | 'repairNow'
   | 'repairAtFailure'
   | 'repairLater'
+  | 'repairOptionFirst'
   | 'repairOption'
   | 'sameInstalled'
   | 'purchaseOption'
@@ -53,7 +55,8 @@ const HIGHEST_RATE = 0.9;
  *
  * Baseline: the old motor runs; at each expected failure (constant rate λ, end of year) the policy repairs it or puts in a premium motor of
  * the same rating. The option's motor fails at the same rate and gets the same treatment, so a healthy pair differs in energy alone. A
- * repaired motor keeps its age and its reduced efficiency; further repairs change it no more.
+ * repaired motor keeps its age and its reduced efficiency; further repairs change it no more. A quotation for a repair is for the next
+ * one, of the old motor or of the one that took its place before it failed; what is bought by the policy in place of the old motor earns the rebate that the option would.
  * Value left at the horizon: purchase price by the straight line over a life of 1/λ years.
  *
  * With S(j) = (1 − λ)^j the chance of j years without failure, running in year t counts S(t−1) for the first motor and the rest for what
@@ -75,6 +78,11 @@ export function flowCounts(given: Given): CountTerm[] {
         // Only a motor that has not failed before is rewound to its loss; one that has failed was repaired or replaced anyway.
         book.add('old', 'running', year, alive(year - 1));
         book.add('oldRepaired', 'running', year, -alive(year - 1));
+        // The quotation is used up by the rewind now; without it the first failure would be repaired for it.
+        if (policy === 'repair') {
+          book.add('repairAtFailure', 'avoided_repair', year, rate * alive(year - 1));
+          book.add('repairLater', 'avoided_repair', year, -rate * alive(year - 1));
+        }
       }
       book.add('stop', 'failure', year, extraFailures(rate, year));
     }
@@ -84,9 +92,11 @@ export function flowCounts(given: Given): CountTerm[] {
     book.add('investment', 'investment', 0, -1, true);
     book.add(policy === 'repair' ? 'repairNow' : 'sameInstalled', 'avoided_repair', 0, 1, true);
     if (policy === 'replace') {
+      book.add('rebateSame', 'rebate', 0, -1, true);
       for (let year = 1; year <= horizon; year++) {
         book.add('same', 'running', year, alive(year - 1));
         book.add('oldRepaired', 'running', year, -alive(year - 1));
+        book.add('rebateSame', 'rebate', year, rate * alive(year - 1));
       }
       book.add('oldWorth', 'residual', horizon, alive(horizon), true);
       book.add('purchaseSame', 'residual', horizon, -alive(horizon) * worth(horizon), true);
@@ -99,6 +109,7 @@ export function flowCounts(given: Given): CountTerm[] {
   book.add('investment', 'investment', start, -1, true);
   book.add('rebate', 'rebate', start, 1, true);
   if (failed) book.add(policy === 'repair' ? 'repairNow' : 'sameInstalled', 'avoided_repair', 0, 1, true);
+  if (failed && policy === 'replace') book.add('rebateSame', 'rebate', 0, -1, true);
   for (let year = start + 1; year <= horizon; year++) {
     const oldAlive = failed ? 0 : alive(year - 1);
     const newAlive = alive(year - 1 - start);
@@ -107,12 +118,15 @@ export function flowCounts(given: Given): CountTerm[] {
       book.add('oldRepaired', 'running', year, 1 - oldAlive);
       book.add('option', 'running', year, -newAlive);
       book.add('optionRepaired', 'running', year, newAlive - 1);
-      book.add('repairLater', 'avoided_repair', year, rate);
-      book.add('repairOption', 'avoided_repair', year, -rate);
+      book.add('repairAtFailure', 'avoided_repair', year, rate * oldAlive);
+      book.add('repairLater', 'avoided_repair', year, rate * (1 - oldAlive));
+      book.add('repairOptionFirst', 'avoided_repair', year, -rate * oldAlive);
+      book.add('repairOption', 'avoided_repair', year, -rate * (1 - oldAlive));
     } else {
       book.add('same', 'running', year, 1 - oldAlive);
       book.add('option', 'running', year, -1);
       book.add('sameInstalled', 'avoided_repair', year, rate);
+      book.add('rebateSame', 'rebate', year, -rate * oldAlive);
       book.add('investment', 'avoided_repair', year, -rate);
     }
     if (!failed) book.add('stop', 'failure', year, extraFailures(rate, year));
@@ -158,6 +172,7 @@ function atFailure(book: Book, { rate, horizon, policy, alive, worth }: Model): 
       book.add('same', 'running', year, 1 - alive(before));
       book.add('option', 'running', year, alive(before) - 1);
       book.add('sameInstalled', 'avoided_repair', year, first, true);
+      book.add('rebateSame', 'rebate', year, -first, true);
       book.add('sameInstalled', 'avoided_repair', year, again);
       book.add('investment', 'avoided_repair', year, -again);
     }

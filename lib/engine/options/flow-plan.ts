@@ -131,7 +131,9 @@ function taxOn(settings: Settings, kind: PlanKind, terms: readonly LaterTerm[]):
     if (line === 'rebate') return 'purchase';
     if (line !== 'investment' && line !== 'avoided_repair') return undefined;
     const bought = basis === 'sameInstalled' || (basis === 'investment' && !repair);
-    return bought ? 'purchase' : 'expense';
+    if (bought) return 'purchase';
+    // What is repaired now, or in a later year by choice, opens that year; a failure closes its own.
+    return basis === 'investment' || basis === 'repairNow' ? 'expense-at-start' : 'expense';
   }).map(({ term, yearly }) => ({
     basis: term.basis,
     line: 'tax',

@@ -21,6 +21,8 @@ export interface ValuedFlow {
   /** Present values of savings and of outlay, as in the savings-to-investment ratio. */
   readonly savings: number;
   readonly outlay: number;
+  /** Present value of that outlay without the value left at the horizon. */
+  readonly spent: number;
 }
 
 /** Spread of the logarithm of the failure rate: a factor of two counts as two deviations (published surveys span 1 to 8 % a year). */
@@ -63,6 +65,11 @@ export function valueFlow(scope: MotorScope, plan: FlowPlan, worths: Worths): Va
     ),
     outlay: -presentSum(
       plan.terms.filter((term) => term.outlay),
+      worthOf,
+      demandOf,
+    ),
+    spent: -presentSum(
+      plan.terms.filter(({ outlay, line }) => outlay && line !== 'residual' && line !== 'tax'),
       worthOf,
       demandOf,
     ),
@@ -231,9 +238,11 @@ const WORDS: Readonly<Record<Basis, string>> = {
   optionRepaired: 'running_cost_with_the_option_after_a_repair',
   investment: 'installed_cost',
   rebate: 'rebate',
+  rebateSame: 'rebate_of_a_premium_motor_of_the_same_rating',
   repairNow: 'cost_of_the_repair_now',
   repairAtFailure: 'cost_of_the_repair_at_failure',
   repairLater: 'cost_of_later_repairs',
+  repairOptionFirst: 'cost_of_the_first_repair_with_the_option',
   repairOption: 'cost_of_later_repairs_with_the_option',
   sameInstalled: 'installed_cost_of_a_premium_motor_of_the_same_rating',
   purchaseOption: 'purchase_price',

@@ -195,7 +195,14 @@ function discountedPayback(
       : flow.cashFlow.map((amount, year) => fromMoney(amount) - fromMoney(flow.lines.residual[year] ?? amount));
   const found = paybackTime(flows, settings.discountRate);
   if (!found) {
-    findings.push(OPTIONS.make('never-paid-back', { years: settings.horizonYears, discount_rate: settings.discountRate }));
+    findings.push(
+      OPTIONS.make('never-paid-back', {
+        years: settings.horizonYears,
+        discount_rate: settings.discountRate,
+        kind: candidate.kind,
+        net_present_value: flow.netPresentValue.value,
+      }),
+    );
     return undefined;
   }
   const spent = -(flows[0] ?? 0);
@@ -225,7 +232,8 @@ function fromFailure(scope: MotorScope, candidate: Candidate, payback: Quantity<
 }
 
 function internalRate(flow: ValuedFlow, saves: boolean, findings: Finding[]): number | undefined {
-  const found = rateOfReturn(flow.cashFlow.map(fromMoney));
+  const flows = flow.cashFlow.map(fromMoney);
+  const found = rateOfReturn(flows);
   if (found.kind === 'one') return found.rate;
   if (found.kind === 'several')
     findings.push(
@@ -233,7 +241,9 @@ function internalRate(flow: ValuedFlow, saves: boolean, findings: Finding[]): nu
         rates: found.rates.map((rate) => `${(100 * rate).toFixed(1)} %`).join(', '),
       }),
     );
-  else if (saves) findings.push(OPTIONS.make('no-rate-of-return', {}));
+  else if (found.kind === 'loan') findings.push(OPTIONS.make('rate-of-a-loan', { rate: found.rate }));
+  else if (saves)
+    findings.push(OPTIONS.make('no-rate-of-return', { most_spent: Math.max(0, ...flows.map((amount) => -amount)) }));
   return undefined;
 }
 
@@ -242,7 +252,7 @@ const LEAST_OUTLAY = 0.005;
 
 function savingsRatio(flow: ValuedFlow, saves: boolean, findings: Finding[]): number | undefined {
   if (flow.outlay > LEAST_OUTLAY) return flow.savings / flow.outlay;
-  if (saves) findings.push(OPTIONS.make('no-extra-cost', {}));
+  if (saves) findings.push(OPTIONS.make('no-extra-cost', { spent: flow.spent > LEAST_OUTLAY ? flow.spent : 0 }));
   return undefined;
 }
 

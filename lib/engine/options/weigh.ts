@@ -1,6 +1,6 @@
 import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
-import { changeCandidates } from './change';
+import { changeCandidates, outlayWorth } from './change';
 import { Costs } from './costs';
 import { OPTIONS } from './findings';
 import { lawFindings } from './load-law';
@@ -104,10 +104,13 @@ function repairCandidate(scope: MotorScope, present: Present, replaced: Worths |
       oldRepaired: runningWorth(present.repairedYear),
       same: replaced?.same,
       sameInstalled: replaced?.sameInstalled,
+      rebateSame: replaced?.rebateSame,
       purchaseSame: replaced?.purchaseSame,
       oldWorth: replaced?.oldWorth,
       investment: { quantity: repairNow.installed },
       repairNow: { quantity: repairNow.installed },
+      repairAtFailure: outlayWorth(present.repairAtFailure),
+      repairLater: outlayWorth(present.repairLater),
       stop: present.stop,
     },
     growth: present.tariff.growth,

@@ -69,6 +69,7 @@ const SHARED: ReadonlySet<string> = new Set<Basis>([
   'oldRepaired',
   'same',
   'repairNow',
+  'rebateSame',
   'repairAtFailure',
   'repairLater',
   'sameInstalled',

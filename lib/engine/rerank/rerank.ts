@@ -82,7 +82,7 @@ function termWorths(flow: MovableFlow, motor: MovableMotor, growth: PriceGrowth,
   const [stated, energy, bought, demand] = [laid(), laid(), laid(), laid()];
   terms.forEach(({ basis }, index) => {
     // Rebates are reckoned at each move, since their caps are no factor.
-    const amount = basis === 'rebate' ? undefined : (flow.amounts[basis] ?? motor.amounts[basis]);
+    const amount = basis === 'rebate' || basis === 'rebateSame' ? undefined : (flow.amounts[basis] ?? motor.amounts[basis]);
     if (amount === undefined) return;
     if (typeof amount === 'object') [stated[index], energy[index], demand[index]] = amount;
     else {
@@ -95,15 +95,17 @@ function termWorths(flow: MovableFlow, motor: MovableMotor, growth: PriceGrowth,
 }
 
 /** Present value of an option: its terms' worths as moved, each times what the plan makes of it (see `presentSum`). */
-function valueAt({ terms }: FlowPlan, worths: TermWorths, scale: Scale, rebate: number): number {
+function valueAt({ terms }: FlowPlan, worths: TermWorths, scale: Scale, rebates: Rebates): number {
   const { stated, energy, bought, demand } = worths;
   let value = 0;
   let index = 0;
   for (const term of terms) {
     const worth =
       term.basis === 'rebate'
-        ? rebate
-        : (stated[index] ?? 0) + (scale.energy - 1) * (energy[index] ?? 0) + (scale.cost - 1) * (bought[index] ?? 0);
+        ? rebates.own
+        : term.basis === 'rebateSame'
+          ? rebates.same
+          : (stated[index] ?? 0) + (scale.energy - 1) * (energy[index] ?? 0) + (scale.cost - 1) * (bought[index] ?? 0);
     value += term.presentValue * worth;
     if (term.delay) value += term.delay.presentValue * (demand[index] ?? 0);
     index += 1;
@@ -198,10 +200,18 @@ function rerankMotor(
   const most = motor.hours === undefined || motor.hours <= 0 ? moves.hours : Math.max(1, MOST_HOURS_PER_YEAR / motor.hours);
   const hours = Math.min(moves.hours, most);
   const scale: Scale = { energy: moves.energyPrice * hours, hours, cost: moves.cost };
-  const options = motor.options.map((option, at) => movedOption(option, worths[at], settings, scale));
+  const replacement = motor.options.find(({ action, flow }) => action === 'replace' && flow !== undefined);
+  const same = replacement?.flow ? rebateAt(replacement, replacement.flow, settings, scale) : 0;
+  const options = motor.options.map((option, at) => movedOption(option, worths[at], settings, scale, same));
   const { trust, callsForRepair, mustAct } = motor;
   const decision = decide({ options, trust, callsForRepair, mustAct, motor, settings });
   return { index, decision, chosen: options.find((option) => option.id === decision.option) };
+}
+
+/** What programmes pay for the option's motor, and for a premium motor of the present rating. */
+interface Rebates {
+  readonly own: number;
+  readonly same: number;
 }
 
 interface Scale {
@@ -211,7 +221,13 @@ interface Scale {
   readonly cost: number;
 }
 
-function movedOption(option: MovableOption, worths: TermWorths | undefined, settings: Settings, scale: Scale): Moved {
+function movedOption(
+  option: MovableOption,
+  worths: TermWorths | undefined,
+  settings: Settings,
+  scale: Scale,
+  rebateOfSame: number,
+): Moved {
   const { flow } = option;
   const more = (scale.energy - 1) * (flow?.energyPart ?? 0);
   const moneySaved = option.moneySaved === undefined ? undefined : option.moneySaved + more;
@@ -221,7 +237,7 @@ function movedOption(option: MovableOption, worths: TermWorths | undefined, sett
   const rebate = rebateAt(option, flow, settings, scale);
   const netCost = scale.cost * flow.netCost - rebate;
   const firstYear = flow.firstYear + more;
-  const value = valueAt(flowPlan(settings, worths.growth, worths.kind), worths, scale, rebate);
+  const value = valueAt(flowPlan(settings, worths.growth, worths.kind), worths, scale, { own: rebate, same: rebateOfSame });
   if (!fitsMoney(value) || !fitsMoney(netCost)) return new Moved(option, cost, moneySaved);
   const limit = settings.policy.maxSimplePaybackYears;
   const payback = firstYear > 0 ? (netCost <= 0 ? 0 : $.simple_payback.f(netCost, firstYear)) : undefined;

@@ -54,6 +54,24 @@ describe('every measure of an option', () => {
 });
 
 describe('life-cycle costs', () => {
+  it('have one baseline: a quotation for the repair changes it by the first failure alone, for every option (by hand)', () => {
+    // 1,500 in place of the listed price, at the first failure of 5 % a year, discounted at 8 %.
+    const plain = of();
+    const quoted = of({}, { quotedRepair: 1500 });
+    const list = plain.evaluation.options.find(({ timing }) => timing === 'at-failure')?.figures.cost.value ?? Number.NaN;
+    const own = quoted.evaluation.options.find(({ timing }) => timing === 'at-failure')?.figures.cost.value ?? Number.NaN;
+    let first = 0;
+    for (let year = 1; year <= 15; year++) first += (0.05 * 0.95 ** (year - 1)) / 1.08 ** year;
+    const dearer = (list - own) * first;
+    expect(Math.abs(dearer)).toBeGreaterThan(10);
+    expect((quoted.found.baseline?.total ?? Number.NaN) - (plain.found.baseline?.total ?? Number.NaN)).toBeCloseTo(dearer, 6);
+    const cost = ({ found }: typeof plain, part: string) =>
+      found.options.find(({ id }) => id.includes(part))?.lifeCycleCost ?? Number.NaN;
+    // What is done at failure spares the repair, so that its own costs do not know of the quotation.
+    expect(cost(quoted, 'at-failure')).toBeCloseTo(cost(plain, 'at-failure'), 6);
+    // A like motor in place of the old one is repaired for the same price.
+    expect(cost(quoted, 'now') - cost(plain, 'now')).toBeCloseTo(dearer, 6);
+  });
   it('differ by the net present values, whichever two are taken', () => {
     for (const atFailure of ['repair', 'replace'] as const) {
       const { evaluation, found, settings } = of({ policy: { ...study().settings.policy, atFailure }, taxRate: 0.3 });

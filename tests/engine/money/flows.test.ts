@@ -95,6 +95,18 @@ describe('rate of return', () => {
       expect(found.rates[1]).toBeCloseTo(4, 9);
     }
   });
+  it('of a flow that takes in first is that of a loan, since the present value rises with it (formulajs IRR and NPV)', () => {
+    const flows = [1000, -300, -300, -300, -300];
+    const found = rateOfReturn(flows);
+    expect(found.kind).toBe('loan');
+    if (found.kind !== 'loan') return;
+    expect(found.rate).toBeCloseTo(IRR(flows, 0.1) as number, 6);
+    const [first = 0, ...later] = flows;
+    const worth = (rate: number) => first + Number(NPV(rate, ...later));
+    // A rate above the discount rate would speak for a return; here what is worth more is the other side.
+    expect(worth(found.rate - 0.02)).toBeLessThan(0);
+    expect(worth(found.rate + 0.02)).toBeGreaterThan(0);
+  });
   it('takes the only positive rate where the running sum changes sign once (roots of −100 + 150 v − 20 v² by hand)', () => {
     const found = rateOfReturn([-100, 150, -20]);
     const v = (150 - Math.sqrt(150 ** 2 - 4 * 20 * 100)) / 40;

@@ -5,7 +5,7 @@ import type { OPTIONS } from '@/lib/engine/options/findings';
 import { largestInertia } from '@/lib/engine/options/starting';
 import type { Finding } from '@/lib/engine/quantity/finding';
 import type { DemandCharge, Tariff } from '@/lib/engine/tariff/tariff';
-import { PLATE, study } from '../support/study';
+import { PLATE, SETTINGS, study } from '../support/study';
 import { POOR, PRICES, type Trial, weigh } from './weighing';
 
 /** Energy at two prices and demand without ratchet. */
@@ -98,6 +98,11 @@ const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial,
       settings: { failureRatePerYear: 0.01 },
       plate: { ...POOR.plate, yearBuilt: 2025, quotedPrice: 40000, peakLoadKw: 13 },
     },
+    POOR,
+  ],
+  // The policy would buy a motor; to repair spares that at the start and takes more energy from then on.
+  'rate-of-a-loan': [
+    { ...POOR, plate: { ...POOR.plate, status: 'failed' }, settings: { policy: { ...SETTINGS.policy, atFailure: 'replace' } } },
     POOR,
   ],
   'no-extra-cost': [{ ...POOR, plate: { ...POOR.plate, quotedPrice: 1000, quotedRepair: 3000 } }, POOR],

@@ -13,6 +13,8 @@ type Tally = Map<string, number>;
 interface World {
   machine: 'old' | 'oldRepaired' | 'same' | 'option' | 'optionRepaired';
   boughtIn: number;
+  /** Whether the quotation for a repair has been used up. */
+  quoted: boolean;
   failures: number;
   changed: boolean;
 }
@@ -34,7 +36,7 @@ function add(tally: Tally, basis: Basis, year: number, amount: number): void {
 function play(tally: Tally, given: Play, option: boolean, pattern: readonly boolean[], weight: number): void {
   const { kind, policy, start, horizon, rate } = given;
   const failed = kind === 'change-failed' || kind === 'repair-failed';
-  const world: World = { machine: 'old', boughtIn: 0, failures: 0, changed: false };
+  const world: World = { machine: 'old', boughtIn: 0, quoted: false, failures: 0, changed: false };
   const spend = (basis: Basis, year: number) => add(tally, basis, year, weight);
   const change = (year: number) => {
     spend('investment', year);
@@ -45,9 +47,13 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
   };
   const byPolicy = (year: number, repairBasis: Basis) => {
     if (policy === 'repair') {
-      spend(world.changed ? 'repairOption' : repairBasis, year);
+      const ownBasis = kind === 'change-now' && !world.quoted ? 'repairOptionFirst' : 'repairOption';
+      spend(world.changed ? ownBasis : repairBasis, year);
       world.machine = world.changed ? 'optionRepaired' : 'oldRepaired';
+      world.quoted = true;
     } else {
+      // A programme pays for an old motor that goes, never for one of its own kind.
+      if (world.machine === 'old' || world.machine === 'oldRepaired') add(tally, 'rebateSame', year, -weight);
       spend(world.changed ? 'investment' : 'sameInstalled', year);
       world.machine = world.changed ? 'option' : 'same';
       world.boughtIn = year;
@@ -65,13 +71,15 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
     if (option && year - 1 === start && !failed) {
       if (kind === 'change-now') change(start);
       if (kind === 'rewind-now' || kind === 'bearings-now') spend('investment', start);
+      // Of a bearing job the quotation is for that alone: a rewind then costs what is listed, which the caller sees to.
+      if (kind === 'rewind-now') world.quoted = true;
       if (kind === 'rewind-now' && world.machine === 'old') world.machine = 'oldRepaired';
     }
     add(tally, world.machine, year, weight);
     if (!pattern[year - 1]) continue;
     world.failures += 1;
     if (option && kind === 'change-at-failure' && world.failures === 1) change(year);
-    else byPolicy(year, kind === 'change-at-failure' && world.failures === 1 ? 'repairAtFailure' : 'repairLater');
+    else byPolicy(year, world.quoted || failed ? 'repairLater' : 'repairAtFailure');
   }
   const left = Math.max(0, 1 - (horizon - world.boughtIn) * rate);
   if (world.machine === 'old' || world.machine === 'oldRepaired') add(tally, 'oldWorth', horizon, -weight);

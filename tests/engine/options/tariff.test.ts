@@ -114,6 +114,15 @@ describe('tax with depreciation', () => {
     const repair = cash(failed.lines?.avoided_repair, 0);
     const cost = -cash(failed.lines?.investment, 0);
     expect(cash(failed.lines?.tax, 1)).toBeCloseTo(0.3 * (cost / 5 - repair), 1);
+    const eroded = weigh({ ...POOR, plate: { ...POOR.plate, status: 'failed' }, settings: { ...settings, inflation: 0.1 } });
+    expect(cash(eroded.option('replace', 'now').lines?.tax, 1)).toBeCloseTo((0.3 * (cost / 5 - repair)) / 1.1, 1);
+  });
+  it('deducts a repair that is put off a year after it is paid, as one that is done at once', () => {
+    const { netPresentValueByYear, figures } = weigh({ ...POOR, calls: ['bearing-job'], settings }).option('repair');
+    const now = figures.cost.value * (-1 + 0.3 / 1.08);
+    netPresentValueByYear.forEach((value, years) => {
+      expect(fromMoney(value)).toBeCloseTo(now / 1.08 ** years, 2);
+    });
   });
 });
 

@@ -20,6 +20,28 @@ describe('baseline', () => {
     expect(npv(later)).toBeCloseTo(0, 9);
     expect(later.cashFlow.every((amount) => Math.abs(amount) <= 1)).toBe(true);
   });
+  it('under the policy replace, what the policy does is worth nothing: neither it nor its rebate is gained (identity of the two sides)', () => {
+    const settings = {
+      policy: { ...SETTINGS.policy, atFailure: 'replace' },
+      rebates: [{ action: 'replace', perKw: 12, perKwh: 0.03, cap: 700 }],
+      taxRate: 0.3,
+      depreciation: { method: 'straight-line', years: 5 },
+      inflation: 0.02,
+    } as const;
+    expect(npv(weigh({ ...POOR, settings }).option('replace', 'at-failure'))).toBeCloseTo(0, 9);
+    const failed = weigh({ ...POOR, plate: { ...POOR.plate, status: 'failed' }, settings });
+    expect(npv(failed.option('replace', 'now'))).toBeCloseTo(0, 9);
+    // To repair loses the rebate now, and gets it when the repaired motor fails: 700 before tax, a rate of 8 %, failures at 5 % a year.
+    const without = weigh({
+      ...POOR,
+      plate: { ...POOR.plate, status: 'failed' },
+      settings: { ...settings, taxRate: 0, rebates: [] },
+    });
+    const withIt = weigh({ ...POOR, plate: { ...POOR.plate, status: 'failed' }, settings: { ...settings, taxRate: 0 } });
+    let worth = -1;
+    for (let year = 1; year <= 15; year++) worth += (0.05 * 0.95 ** (year - 1)) / 1.08 ** year;
+    expect(npv(withIt.option('repair')) - npv(without.option('repair'))).toBeCloseTo(700 * worth, 6);
+  });
   it('a failed motor is repaired for nothing more, and replaced for the difference', () => {
     const { option } = weigh({ ...POOR, plate: { ...POOR.plate, status: 'failed', quotedPrice: 5000, quotedRepair: 3000 } });
     expect(npv(option('repair'))).toBeCloseTo(0, 9);
@@ -37,6 +59,20 @@ describe('baseline', () => {
     // 40 hp and above at an unknown shop: half a point (table of rewind changes), on a mean efficiency of about 92 %.
     const input = (0.6 * 37.285) / 0.92;
     expect(saved(rewound) / (-6000 * input * (0.005 / 0.92))).toBeCloseTo(1, 1);
+  });
+  it('takes what a rewind costs from the rating of the motor that is rewound: 1.0 point below 40 hp, 0.5 from there (table of rewind changes)', () => {
+    const { options } = weigh({ load: 0.3, hours: 6000, plate: { peakLoadKw: 13 } });
+    const resized = options.filter(({ action, timing }) => action === 'resize' && timing === 'now');
+    expect(resized.map(({ ratedPowerKw }) => ratedPowerKw < 40 * 0.7457)).toContain(true);
+    for (const { workings, ratedPowerKw } of [...resized, ...options.filter(({ action }) => action === 'replace')]) {
+      const before = workings?.worths.option?.quantity.value ?? Number.NaN;
+      const after = workings?.worths.optionRepaired?.quantity.value ?? Number.NaN;
+      // Input after over input before is η / (η − Δη), so that Δη over η is one less its inverse.
+      const share = 1 - before / after;
+      const points = ratedPowerKw < 40 * 0.7457 ? 0.01 : 0.005;
+      expect(points / share).toBeGreaterThan(0.88);
+      expect(points / share).toBeLessThan(0.97);
+    }
   });
   it('is offered a repair only when something calls for it', () => {
     expect(weigh().find('repair')).toBeUndefined();

@@ -79,6 +79,8 @@ const OF_THE_STUDY = [
   'load-law-twice',
   // Plates of the demonstration name no frame; nearly every T frame is of one rating, so that a frame of the table never stays.
   'frame-stays',
+  // The policy of the demonstration repairs; one that replaces makes a repair the cheaper start and the dearer rest.
+  'rate-of-a-loan',
 ];
 
 /**
@@ -165,6 +167,8 @@ describe('the demonstration', () => {
     const framed: StudyContext = { ...reference, settings: defaultSettings() };
     const oneFrame = motors.map((motor) => evaluateMotor({ ...motor, plate: { ...motor.plate, frame: '256T' } }, framed));
     for (const code of codesOf(oneFrame)) seen.add(code);
+    const replacing = { policy: { ...defaultSettings().policy, atFailure: 'replace' as const } };
+    for (const code of codesOf(evaluateAll(replacing))) seen.add(code);
     const all = Object.values(FINDING_CODES).flat();
     expect(all.filter((code) => !seen.has(code)).sort()).toEqual([...NOT_IN_DEMO].sort());
     const fromFleet = codesOf(evaluations);
