@@ -27,7 +27,7 @@ import { type Output, openOutput } from './output';
 import { type Planning, planOf } from './plan';
 import type { Ranked } from './ranked';
 import { Spool } from './spool';
-import { readCallHistory, readFleetSheet, readStudy } from './study-input';
+import { notingSites, readCallHistory, readFleetSheet, readStudy, strayTariffs } from './study-input';
 import { readCallTests, type TestsByTag } from './tests-by-tag';
 import { count } from './words';
 
@@ -50,7 +50,9 @@ export async function evaluate(call: Call): Promise<number> {
     const inSight = call.format === 'xlsx' ? undefined : (motors: number): void => evaluation.expect(motors);
     const history = await readCallHistory(call, { asOf: settings.asOf });
     const tests = await readCallTests(call, reference);
-    const sheet = await readFleetSheet(call, { asOf: settings.asOf, inSight });
+    const read = await readFleetSheet(call, { asOf: settings.asOf, inSight });
+    const sites = new Set<string>();
+    const sheet = { ...read, motors: notingSites(read.motors, sites) };
     // The header is row 1 of the sheet, and blank rows count in its numbering.
     const joiner = new HistoryJoiner(history?.values ?? [], 1 + sheet.rows + sheet.blankRows);
     const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
@@ -62,6 +64,7 @@ export async function evaluate(call: Call): Promise<number> {
       await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, planning, left, warnings });
     }
     report(sheet);
+    for (const stray of strayTariffs(call, settings, sites)) console.error(stray);
     for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
     for (const tag of tests.strays) console.error(`bench test of ${tag || '(no tag)'}: the sheet has no such motor.`);
     const leftOut = left().length + tests.rejected.length + tests.strays.length;

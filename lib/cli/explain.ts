@@ -6,7 +6,7 @@ import { decisionText } from './decision-text';
 import { EXIT, UsageError } from './exit';
 import { machineBehind, machineText, OF_MACHINE } from './machine-behind';
 import { openOutput } from './output';
-import { motorOf, readFleetSheet, readStudy } from './study-input';
+import { motorOf, readFleetSheet, readStudy, strayTariffs } from './study-input';
 import { readCallTests } from './tests-by-tag';
 
 /** Figures that are explained when none is named, from the answer down. */
@@ -21,6 +21,8 @@ export async function explain(call: Call): Promise<number> {
   const motors = [...fleet.motors];
   const motor = tests.join(motorOf(call, { ...fleet, motors }));
   for (const remark of study.remarks) console.error(remark);
+  const sites = new Set(motors.map((entry) => entry.motor.site));
+  for (const stray of strayTariffs(call, study.settings, sites)) console.error(stray);
   const context = { settings: study.settings, tables: reference.tables, prices: study.prices };
   const evaluation = evaluateMotor(motor, context, new Map());
   const figures = figuresOf(evaluation);

@@ -5,7 +5,7 @@ import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { openOutput } from './output';
-import { readFleetSheet, readStudy } from './study-input';
+import { readFleetSheet, readStudy, strayTariffs } from './study-input';
 import { readCallTests } from './tests-by-tag';
 import { count } from './words';
 
@@ -17,6 +17,7 @@ export async function measures(call: Call): Promise<number> {
   const tests = await readCallTests(call, reference);
   const sheet = await readFleetSheet(call, { asOf: settings.asOf });
   const fleet = [...sheet.motors].map((entry) => ({ id: motorKey(entry.motor), motor: tests.join(entry.motor) }));
+  for (const stray of strayTariffs(call, settings, new Set(fleet.map(({ motor }) => motor.site)))) console.error(stray);
   const found = fleetMeasures(fleet, { settings, prices, tables: reference.tables });
   const output = openOutput(call.out);
   if (call.format === 'json')

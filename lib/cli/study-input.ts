@@ -21,7 +21,7 @@ export async function readStudy(
   const remarks = read.warnings.map((warning) => `${file}: ${warning.text}`);
   if (read.pricesFile === undefined) return { settings: read.settings, prices: reference.prices, plan: read.plan, remarks };
   const pricesPath = path.resolve(path.dirname(file), read.pricesFile);
-  const prices = await readPrices({ path: pricesPath }, { currency: read.settings.currency });
+  const prices = await readPrices({ path: pricesPath }, { currency: read.settings.currency, asOf: read.settings.asOf });
   if (!prices.ok) throw new UsageError(`${pricesPath}: ${prices.problem.text} ${prices.problem.remedy}`);
   return {
     settings: read.settings,
@@ -39,6 +39,25 @@ export async function readFleetSheet(call: Call, options: Pick<ParseOptions, 'as
   const outcome = await streamFleet({ path: call.fleet }, { ...call.reading, ...options });
   if (!outcome.ok) throw new UsageError(`${call.fleet}: ${outcome.problem.text} ${outcome.problem.remedy}`);
   return outcome;
+}
+
+/** The motors as they come, with their sites noted on the way: a large sheet is gone through once. */
+export function* notingSites(motors: Iterable<SheetMotor>, sites: Set<string>): Generator<SheetMotor> {
+  for (const entry of motors) {
+    sites.add(entry.motor.site);
+    yield entry;
+  }
+}
+
+/** Tariffs of the settings that no motor of the sheet has, each with its remedy: they price nothing. */
+export function strayTariffs(call: Call, settings: Settings, sites: ReadonlySet<string>): string[] {
+  const known = [...sites].map((site) => site || '(none)').join(', ');
+  return Object.keys(settings.tariffs)
+    .filter((site) => !sites.has(site))
+    .map(
+      (site) =>
+        `${call.settings}: tariffs.${site} prices nothing: no motor of the sheet has the site ${site}. Write the name as in the column site, which has ${known}.`,
+    );
 }
 
 /** The indicator history of a call; an unreadable file ends the command with its remedy. */

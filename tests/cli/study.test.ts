@@ -204,6 +204,21 @@ describe('study evaluate', () => {
     expect(negative.err).toContain('leave limits.C1 out');
   });
 
+  it('says of a tariff whose site no motor has that it prices nothing, and of a period that it never holds', () => {
+    const good = sheet('tariff-sites.csv', ROW);
+    const all = { name: 'all', price_per_kwh: 0.1 };
+    const settings = file(
+      'tariff-sites.json',
+      JSON.stringify({ tariffs: { Nrth: { energy: [all, { ...all, name: 'night' }] } } }),
+    );
+    for (const args of [['evaluate'], ['plan'], ['measures'], ['explain', '--tag', 'P-1']]) {
+      const [command = '', ...more] = args;
+      const ran = studyCommand(command, good, '--settings', settings, ...more);
+      expect(ran.err, command).toContain('tariffs.Nrth prices nothing: no motor of the sheet has the site Nrth.');
+      expect(ran.err, command).toContain('tariffs.Nrth.energy.1 (night) never holds');
+    }
+  });
+
   it('gives the same text with one job and with two', () => {
     const motors = Array.from({ length: 9 }, (_, seed) => generateDemo({ asOf: '2026-01-01', seed })).flatMap((fleet, batch) =>
       fleet.map(({ motor }) => ({ motor: { ...motor, tag: `${motor.tag}/${batch}` } })),

@@ -221,6 +221,25 @@ describe('the settings of a study', () => {
     expect(problemOf(value)?.text).toMatch(/^\S.{8,}\.$/);
   });
 
+  it.each([
+    [{ discount_rate: 8 }, 'discount_rate: is 8, and the most is 1.', '8 % is written 0.08'],
+    [{ policy: { min_probability: 80 } }, 'policy.min_probability: is 80, and the most is 1.', '80 % is written 0.8'],
+    [{ energy_price_escalation: [0.02, 2.5] }, 'energy_price_escalation.1: is 2.5', '2.5 % is written 0.025'],
+    [{ assumed_load: 65 }, 'assumed_load: is 65, and the most is 1.5.', '65 % is written 0.65'],
+    [{ horizon_years: 0 }, 'horizon_years: is 0, and the least is 1.', 'leave the key out'],
+    [{ discount_rate: -8 }, 'discount_rate: is -8, and it must be above -0.5.', 'leave the key out'],
+    [{ budget: new Array<number>(61).fill(1) }, 'budget: Too big', 'leave the key out'],
+    [{ frequency_hz: 55 }, 'frequency_hz: is neither 50 nor 60.', 'leave the key out'],
+    [
+      { tariffs: { A: { energy: [{ name: 'all', price_per_kwh: 0.1 }], usage: { energy_kwh: 9 } } } },
+      'tariffs.A.usage.demand_kw: is missing.',
+      'Add it to tariffs.A.usage.',
+    ],
+  ])('say of %j what it is, what is allowed and how it is written', (value, text, remedy) => {
+    expect(problemOf(value)?.text).toContain(text);
+    expect(problemOf(value)?.remedy).toContain(remedy);
+  });
+
   it('say that a text is not JSON', () => {
     for (const text of ['', '{', '{"a":1,}', 'schema: 1', '{"horizon_years": NaN}'])
       expect(problemOf(text)?.code).toBe('not-json');
@@ -235,6 +254,35 @@ describe('the settings of a study', () => {
     expect(readSettings(text).ok).toBe(false);
     const kept = readSettings(text, { kept: true });
     expect(kept.ok && Object.keys(kept.settings.limits)).toEqual(['C1', 'Z9']);
+  });
+
+  it('warn of what can be used and is hardly meant, each by its key', () => {
+    const warned = (value: object) => mustRead(JSON.stringify(value)).warnings.map(({ code, key }) => [code, key]);
+    expect(warned({ discount_rate: -0.02 })).toEqual([['discount-rate-negative', 'discount_rate']]);
+    for (const factor of [373, [0.3, 0.2, 250]])
+      expect(warned({ emission_factor_kg_per_kwh: factor })).toEqual([['emission-factor-high', 'emission_factor_kg_per_kwh']]);
+    expect(warned({ emission_factor_kg_per_kwh: [1.3, 0.2] })).toEqual([]);
+    expect(warned({ policy: { spare_capacity_pct: 0.1 } })).toEqual([['per-cent-small', 'policy.spare_capacity_pct']]);
+    expect(warned({ policy: { spare_capacity_pct: 0 } })).toEqual([]);
+    // The narrow period stands behind the one that takes every hour; in the other order both hold.
+    const all = { name: 'all', price_per_kwh: 0.1 };
+    const peak = { name: 'peak', when: 'Mo-Fr 12:00-20:00', price_per_kwh: 0.3 };
+    expect(warned({ tariffs: { North: { energy: [all, peak] } } })).toEqual([['period-never-holds', 'tariffs.North.energy.1']]);
+    expect(warned({ tariffs: { North: { energy: [peak, all] } } })).toEqual([]);
+    // 720 h of April at 100 kW are 72,000 kWh: one more cannot be; nor in 672 h of February.
+    const taken = (energy: number | number[], demand: object[], kw: unknown = 100) => ({
+      tariffs: { North: { energy: [all], demand, usage: { energy_kwh: energy, demand_kw: kw } } },
+    });
+    const months = (april: number) => [1, 1, 1, april, 1, 1, 1, 1, 1, 1, 1, 1];
+    const any = { name: 'any', price_per_kw: 9 };
+    const noon = { name: 'noon', when: 'Mo-Fr 12:00-13:00', price_per_kw: 9 };
+    expect(warned(taken(months(72_000), [any]))).toEqual([]);
+    expect(warned(taken(months(72_001), [any]))).toEqual([['usage-beyond-peak', 'tariffs.North.usage']]);
+    expect(warned(taken(67_201, [any]))).toEqual([['usage-beyond-peak', 'tariffs.North.usage']]);
+    // The peak of an hour at noon says nothing of the other hours.
+    expect(warned(taken(72_001, [noon], { noon: 100 }))).toEqual([]);
+    for (const { text } of mustRead(JSON.stringify(taken(72_001, [any]))).warnings)
+      expect(text).toMatch(/72,001 kWh.*107 kW.*100 kW/);
   });
 
   it('warn when tax and depreciation do not belong together', () => {
@@ -295,6 +343,23 @@ describe('a price list', () => {
     ]);
     expect(outcome.rejectedRows).toBe(5);
     expect(outcome.list.prices).toHaveLength(1);
+  });
+
+  it('says which of two lines for one thing holds, what is of a later day, and that no motor is free', async () => {
+    const outcome = await read(
+      'motor,30,4,premium,,,,enclosed,4300,,2025-11-01,,\nmotor,30,4,IE3,,,,enclosed,3900,,2026-02-01,,\nmotor,30,4,IE4,,,,enclosed,5000,,,,\n' +
+        'rewind,30,,,,,,,1800,,,,\nrewind,30,,,,,,,1700,,,,\nmotor,37,4,premium,,,,,0,,,,\nremoval-install,,,,,,,,0,,,,\n',
+      { asOf: '2026-01-01' },
+    );
+    if (!outcome.ok) expect.fail(outcome.problem.text);
+    expect(outcome.warnings.map(({ row, column, code }) => [row, column, code])).toEqual([
+      [3, 'price', 'price-repeated'],
+      [3, 'date', 'price-after-as-of'],
+      [6, 'price', 'price-repeated'],
+      [7, 'price', 'price-of-nothing'],
+    ]);
+    expect(outcome.warnings[0]?.text).toContain('as row 2, at 3900 in place of 4300');
+    expect(outcome.rejectedRows).toBe(1);
   });
 
   it('says of a motor that no option would buy, row by row, that its price serves nothing', async () => {

@@ -124,8 +124,8 @@ const FAULTS: readonly (readonly [what: string, tariff: unknown, key: string, te
     'a power factor in per cent',
     { ...full(), usage: { energy_kwh: 1, demand_kw: 1, power_factor: 86 } },
     'tariffs.North.usage.power_factor',
-    /<=1/,
-    /./,
+    /the most is 1/,
+    /86 % is written 0\.86/,
   ],
   ['a tariff that is a note', { note: 'time of use' }, 'tariffs.North.energy', /./, /./],
 ];

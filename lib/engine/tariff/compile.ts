@@ -69,6 +69,12 @@ export function unpricedHours(tariff: Pick<Tariff, 'energy'>): { readonly month:
   return undefined;
 }
 
+/** Places in the list of the periods that hold in no hour of any month, since those before them take theirs. */
+export function hiddenPeriods(tariff: Pick<Tariff, 'energy'>): number[] {
+  const byMonth = eachMonth((month) => pricesOf(tariff, month));
+  return tariff.energy.flatMap((_, index) => (byMonth.some((weeks) => hoursOf(weeks[index] ?? []) > 1e-9) ? [] : [index]));
+}
+
 /** Without bills any use will do: prices that depend on it demand that it is stated. */
 const NOTIONAL: Usage = { energyKwh: 1000, demandKw: 10 };
 

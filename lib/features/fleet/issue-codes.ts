@@ -162,6 +162,18 @@ const ROW_SENTENCES = {
     `The motor is of class ${d.value}, and a replacement is premium or better, so its price is kept and never used.`,
     'Correct efficiency_class, or name the price of a premium motor (IE3).',
   ],
+  'price-repeated': (d) => [
+    `The row prices the same as row ${d.otherRow}, at ${d.words} in place of ${d.other}; the first one holds.`,
+    'Keep the price that is asked today and delete the other row.',
+  ],
+  'price-after-as-of': (d) => [
+    `The price is of ${d.value}, after the day of the study, ${d.other}; it is used.`,
+    'Correct date, or as_of in the settings.',
+  ],
+  'price-of-nothing': (d) => [
+    `A ${d.words} does not come for nothing: the row is not used.`,
+    'Write the price, or delete the row.',
+  ],
   'unknown-bench-column': (d) => [
     `${d.value} is not a column of the bench test sheet; its cells are not used.`,
     d.words === '' ? 'Rename it if it should count.' : `Rename it if it should count; did you mean ${d.words}?`,
@@ -290,6 +302,8 @@ export const WARNING_CODES = [
   'unknown-price-column',
   'price-without-class',
   'price-below-premium',
+  'price-repeated',
+  'price-after-as-of',
   'unknown-bench-column',
   'unnamed-column',
   'short-row',

@@ -45,7 +45,7 @@ export async function addOnePrice(_: SetupState, form: FormData): Promise<SetupS
   const text = csvRow(PRICE_CELLS) + csvRow(PRICE_CELLS.map((name) => parsed.data[name]));
   const read = await readPrices(
     { name: 'price.csv', data: new TextEncoder().encode(text) },
-    { currency: study.settings.currency, delimiter: ',', decimal: '.' },
+    { currency: study.settings.currency, asOf: study.settings.asOf, delimiter: ',', decimal: '.' },
   );
   if (!read.ok) return { problem: read.problem, typed };
   const [price] = read.list.prices;

@@ -157,7 +157,7 @@ export async function takePrices(_: SetupState, form: FormData): Promise<SetupSt
   if (!study) return NO_STUDY;
   const read = await readPrices(
     { name: file.name, data: new Uint8Array(await file.arrayBuffer()) },
-    { currency: study.settings.currency },
+    { currency: study.settings.currency, asOf: study.settings.asOf },
   );
   if (!read.ok) return { problem: read.problem };
   const done = await replacePrices(database(), {

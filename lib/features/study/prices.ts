@@ -10,6 +10,8 @@ import { PRICE_COLUMNS, type PriceColumn } from './price-columns';
 export interface PriceOptions {
   /** Currency of the study: a price in another one is a row error. */
   readonly currency: string;
+  /** Day of the study: a price of a later day is remarked on. */
+  readonly asOf?: string | undefined;
   readonly decimal?: DecimalSign | undefined;
   readonly delimiter?: Delimiter | undefined;
   readonly encoding?: string | undefined;
@@ -36,6 +38,7 @@ export async function readPrices(source: SheetSource, options: PriceOptions): Pr
     const context = { decimal: options.decimal ?? '.', emptyWords: new Set<string>(), guarded: table.kind === 'csv' };
     const warnings: RowIssue[] = [];
     const prices: Price[] = [];
+    const firsts = new Map<string, { readonly row: number; readonly price: number }>();
     let rejectedRows = 0;
     let places: readonly (PriceColumn | undefined)[] | undefined;
     for await (const block of table.blocks) {
@@ -48,7 +51,10 @@ export async function readPrices(source: SheetSource, options: PriceOptions): Pr
         const { price, issues } = readPrice(line, places, { ...context, row: line.row }, options.currency);
         warnings.push(...issues);
         if (price === undefined) rejectedRows++;
-        else prices.push(price);
+        else {
+          prices.push(price);
+          warnings.push(...repeated(price, line.row, firsts), ...afterAsOf(price, line.row, options.asOf));
+        }
       }
     }
     if (places === undefined) throw new FileFault('empty-file', { name: table.name });
@@ -116,6 +122,8 @@ function readPrice(
     }
     if (column.field !== undefined && value !== undefined) fields[column.field] = value;
   }
+  if (errors.length === 0 && fields.price === 0 && NEVER_FREE.has(String(fields.item)))
+    errors.push(issue('price-of-nothing', row, 'price', { words: String(fields.item) }));
   if (errors.length > 0 || !isPrice(fields)) return { issues: errors };
   return { price: fields, issues: [...doubts, ...neverBought(fields, row)] };
 }
@@ -132,6 +140,26 @@ function neverBought(price: Price, row: number): RowIssue[] {
   return efficiencyClass === undefined
     ? [issue('price-without-class', row, 'efficiency_class')]
     : [issue('price-below-premium', row, 'efficiency_class', { value: efficiencyClass })];
+}
+
+/** What nobody gives away; a job or a fitting may cost nothing where the site's own people do it. */
+const NEVER_FREE: ReadonlySet<string> = new Set<Price['item']>(['motor', 'rewind']);
+
+/** Of two lines for one thing the first holds, which would be by chance if nobody said so. */
+function repeated(price: Price, row: number, firsts: Map<string, { readonly row: number; readonly price: number }>): RowIssue[] {
+  if (!isBought(price)) return [];
+  const { item, ratedPowerKw, poles, efficiencyClass, enclosure } = price;
+  const key = [item, ratedPowerKw, poles, efficiencyClass === 'IE3' ? 'premium' : efficiencyClass, enclosure].join('|');
+  const first = firsts.get(key);
+  if (!first) firsts.set(key, { row, price: price.price });
+  return first
+    ? [issue('price-repeated', row, 'price', { words: String(price.price), other: String(first.price), otherRow: first.row })]
+    : [];
+}
+
+function afterAsOf({ date }: Price, row: number, asOf: string | undefined): RowIssue[] {
+  if (date === undefined || asOf === undefined || date.slice(0, 10) <= asOf) return [];
+  return [issue('price-after-as-of', row, 'date', { value: date, other: asOf })];
 }
 
 /** The word with which each line of the invented list, and of a copy of it, names its source. */

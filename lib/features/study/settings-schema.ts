@@ -97,7 +97,7 @@ export const limitSchema = z.strictObject({
 export const settingsFileSchema = z.strictObject({
   schema: z.literal(1),
   currency,
-  frequency_hz: z.union([z.literal(50), z.literal(60)]),
+  frequency_hz: z.union([z.literal(50), z.literal(60)], { error: 'is neither 50 nor 60' }),
   standards: z.enum(['nema', 'iec']),
   as_of: day,
   energy_price_per_kwh: notNegative,

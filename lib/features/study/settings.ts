@@ -1,32 +1,13 @@
 import { LIMIT_IDS, type Rebate, type Settings } from '@/lib/engine';
 import { nearestWord } from '../fleet/nearest';
-import { noWishes, type PlanWishesFile, planWishesSchema } from '../plan/wishes';
-import {
-  accuracySchema,
-  limitSchema,
-  loadPointSchema,
-  partialSettingsSchema,
-  policySchema,
-  rebateSchema,
-  type SettingsFile,
-  settingsFileSchema,
-} from './settings-schema';
-import { plain, TARIFF_KEYS, tariffFromFile, tariffToFile } from './tariff-schema';
+import { noWishes, type PlanWishesFile } from '../plan/wishes';
+import { explainIssue, type SettingsProblem } from './settings-problem';
+import { partialSettingsSchema, type SettingsFile, settingsFileSchema } from './settings-schema';
+import { type SettingsWarning, warningsOf } from './settings-warnings';
+import { plain, tariffFromFile, tariffToFile } from './tariff-schema';
 
-/** What is wrong with a settings file, and what would make it right. */
-export interface SettingsProblem {
-  readonly code: 'not-json' | 'unknown-key' | 'bad-value';
-  /** Where in the file, such as `policy.at_failure`; empty for the file as a whole. */
-  readonly key: string;
-  readonly text: string;
-  readonly remedy: string;
-}
-
-export interface SettingsWarning {
-  readonly code: 'depreciation-without-tax' | 'tax-without-depreciation';
-  readonly key: string;
-  readonly text: string;
-}
+export type { SettingsProblem } from './settings-problem';
+export type { SettingsWarning } from './settings-warnings';
 
 export type SettingsOutcome =
   | {
@@ -100,7 +81,7 @@ export function readSettings(jsonText: string, { kept = false }: { readonly kept
     return problem('not-json', '', `The settings are not JSON: ${reason}.`, 'Check quotes, commas and brackets.');
   }
   const parsed = partialSettingsSchema.safeParse(raw);
-  if (!parsed.success) return { ok: false, problem: explain(parsed.error.issues[0]) };
+  if (!parsed.success) return { ok: false, problem: explainIssue(parsed.error.issues[0], raw) };
   const { plan = noWishes(), ...given } = parsed.data;
   const refused = kept ? undefined : refusedLimit(given.limits ?? {});
   if (refused) return { ok: false, problem: refused };
@@ -155,83 +136,8 @@ function refusedLimit(limits: SettingsFile['limits']): SettingsProblem | undefin
 /** Letters of the ids in the table of limits, at most. */
 const SHORT = 3;
 
-function warningsOf(file: SettingsFile): SettingsWarning[] {
-  const warnings: SettingsWarning[] = [];
-  if (file.depreciation !== null && file.tax_rate === 0) {
-    warnings.push({
-      code: 'depreciation-without-tax',
-      key: 'depreciation',
-      text: 'Depreciation changes nothing while tax_rate is 0: figures are before tax.',
-    });
-  }
-  if (file.depreciation === null && file.tax_rate > 0) {
-    warnings.push({
-      code: 'tax-without-depreciation',
-      key: 'tax_rate',
-      text: 'Tax is taken on savings, but no purchase is written off: state depreciation, or values are on the low side.',
-    });
-  }
-  return warnings;
-}
-
 function problem(code: SettingsProblem['code'], key: string, text: string, remedy: string): SettingsOutcome {
   return { ok: false, problem: { code, key, text, remedy } };
-}
-
-/** Known keys by the place where they stand, for asking what a misspelt one was meant to be. */
-const KEYS: Readonly<Record<string, readonly string[]>> = {
-  '': [...Object.keys(settingsFileSchema.shape), 'plan'],
-  plan: Object.keys(planWishesSchema.shape),
-  policy: Object.keys(policySchema.shape),
-  accuracy: Object.keys(accuracySchema.shape),
-  rebates: Object.keys(rebateSchema.shape),
-  depreciation: ['method', 'years', 'factor'],
-  ...TARIFF_KEYS,
-  limits: Object.keys(limitSchema.shape),
-  load_curves: Object.keys(loadPointSchema.shape),
-};
-
-interface Issue {
-  readonly code?: string | undefined;
-  readonly path: readonly PropertyKey[];
-  readonly message: string;
-  readonly keys?: readonly string[];
-  readonly values?: readonly unknown[];
-  readonly params?: { readonly remedy?: unknown } | undefined;
-}
-
-/** The place of a key without list numbers and the name of the site, as {@link KEYS} has it. */
-function placeOf(path: readonly string[]): string {
-  const named = path.filter((part, index) => !/^\d+$/.test(part) && !(index === 1 && path[0] === 'tariffs'));
-  return named.join('.');
-}
-
-function explain(issue: Issue | undefined): SettingsProblem {
-  const path = (issue?.path ?? []).map(String);
-  const where = path.join('.');
-  if (issue?.code === 'unrecognized_keys') {
-    const key = issue.keys?.[0] ?? '';
-    const known = KEYS[placeOf(path)] ?? KEYS[path[0] ?? ''] ?? [];
-    const near = nearestWord(key, known);
-    return {
-      code: 'unknown-key',
-      key: [...path, key].join('.'),
-      text: `${[...path, key].join('.')} is not a setting.`,
-      remedy:
-        near === undefined ? `Remove it; known here are ${known.join(', ')}.` : `Did you mean ${[...path, near].join('.')}?`,
-    };
-  }
-  const name = where === '' ? 'The settings' : where;
-  const detail = (issue?.message ?? 'cannot be read').replace(/^Invalid input: |\.$/g, '');
-  return {
-    code: 'bad-value',
-    key: where,
-    text: `${name}: ${detail}.`,
-    remedy:
-      typeof issue?.params?.remedy === 'string'
-        ? issue.params.remedy
-        : 'Correct the value, or leave the key out to take its default, which the settings command prints.',
-  };
 }
 
 function fromFile(file: SettingsFile): Settings {

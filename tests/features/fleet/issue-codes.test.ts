@@ -127,6 +127,9 @@ const ELSEWHERE: readonly IssueCode[] = [
   'unknown-price-column',
   'price-without-class',
   'price-below-premium',
+  'price-repeated',
+  'price-after-as-of',
+  'price-of-nothing',
   'unknown-bench-column',
 ];
 
