@@ -25,7 +25,7 @@ export function decisionText(evaluation: Evaluation, fleet: readonly Motor[]): s
     ...(found.length > 0
       ? found.map(({ text }) => `  ${text}`)
       : [
-          '  No price of energy, hours, cost or load within reach, and from a quarter to four times that of today, turns the decision.',
+          '  No price of energy, hours, cost or load from a quarter to four times today’s turns the decision, as far as the year’s hours and the motor’s rating allow.',
         ]),
   );
   const margin = marginSentences(atTheMargin(evaluation), settings.currency);

@@ -186,6 +186,7 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
           // A condition that raises the rate calls for a repair and is decided before.
           failure: timeToFailure({ ...settings, raised: false }),
           horizon: settings.horizonYears,
+          policy: settings.policy.atFailure,
         })),
         stopped,
         ...checkReasons(later),

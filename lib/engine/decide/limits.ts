@@ -21,6 +21,9 @@ export interface Choice {
   readonly findings: readonly Pick<Finding, 'code' | 'severity' | 'evidence'>[];
 }
 
+/** Finding of a duty that the motor cannot carry, so that nothing can be told for a year. */
+export const IMPOSSIBLE_DUTY = 'duty-beyond-breakdown';
+
 /** What a decision looks at in a motor. */
 export interface ChoosingMotor {
   readonly plate: Pick<Plate, 'status' | 'ratedPowerUnit'>;
@@ -91,7 +94,8 @@ export function whyNot(
   const named = () => ({ option: optionWords(option, given.motor.plate) });
   const saved = option.figures.money_saved?.value;
   const value = presentValueOf(option);
-  if (saved === undefined) return because('hours-unknown', {});
+  if (saved === undefined)
+    return because(option.findings.some(({ code }) => code === IMPOSSIBLE_DUTY) ? 'duty-impossible' : 'hours-unknown', {});
   if (value === undefined) return because('not-priced', {});
   const payback = option.figures.simple_payback?.value;
   if (payback === undefined) return because('saves-nothing', () => ({ ...named(), saved, currency }));

@@ -65,8 +65,15 @@ export const REASONS = {
       `${sentence(e.option)} pays back in ${years(e.payback)} (at most ${years(e.limit)}), with a chance of ${percent(e.probability)} to keep that limit (at least ${percent(e.least)}), and is worth ${e.value}.`,
   ),
   'check-before': reason<{ checks: string }>((e) => `Check before ordering: ${e.checks}.`),
-  'pays-at-failure': reason<{ option: string; value: string; failure: TimeToFailure | undefined; horizon: number }>(
-    (e) => `When the motor fails, ${e.option} in place of the usual repair is worth ${e.value} in expectation.${whenItFails(e)}`,
+  'pays-at-failure': reason<{
+    option: string;
+    value: string;
+    failure: TimeToFailure | undefined;
+    horizon: number;
+    policy: 'repair' | 'replace';
+  }>(
+    (e) =>
+      `When the motor fails, ${e.option} in place of ${e.policy === 'repair' ? 'the usual repair' : 'a premium motor of the present rating'} is worth ${e.value} in expectation.${whenItFails(e)}`,
   ),
   'payback-too-long': reason<{ option: string; payback: number; limit: number }>(
     (e) =>
@@ -83,6 +90,9 @@ export const REASONS = {
     Math.round(e.saved) < 0
       ? `Now ${e.option} would cost ${moneyWords(-e.saved, e.currency)} a year more to run, so it never pays back.`
       : `Now ${e.option} would save ${moneyWords(e.saved, e.currency)} a year, so it never pays back.`,
+  ),
+  'duty-impossible': reason<Record<string, never>>(
+    () => 'The duty asks for more than the motor can give, so no saving can be told: check duty_profile.',
   ),
   'hours-unknown': reason<Record<string, never>>(() => 'The hours a year are not known, so no saving can be told.'),
   'not-priced': reason<Record<string, never>>(() => 'No replacement could be priced or valued.'),

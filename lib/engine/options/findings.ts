@@ -4,6 +4,15 @@ import { fixed } from '../quantity/words';
 import { shortRating } from './ratings';
 
 const whole = (value: number): string => fixed(value, 0);
+const moreOf = (saved: number, unit: string): string => `${whole(Math.abs(saved))} ${unit} ${saved > 0 ? 'less' : 'more'}`;
+
+/** Items of a price list whose names are no words. */
+const ITEM_WORDS: Readonly<Record<string, string>> = {
+  'removal-install': 'removal and installation',
+  'frame-adapter': 'frame adapter',
+  'bearing-job': 'bearing job',
+};
+const itemWords = (item: string): string => ITEM_WORDS[item] ?? item;
 
 /** Findings about options: what could not be valued, what to check before acting, how a value came about. */
 export const OPTIONS = catalogue({
@@ -43,8 +52,9 @@ export const OPTIONS = catalogue({
   }),
   'invented-price': kind<Record<string, never>>({
     severity: 'note',
-    text: () => 'Prices come from the shipped list, which is invented for demonstration.',
-    cause: 'The study names no price list of its own, and the motor has no quotation.',
+    text: () => 'Prices come from a list that is invented for demonstration.',
+    cause:
+      'The study names no price list of its own, or one whose source says that it is invented; what no quotation covers is priced by it.',
     next: 'Name your price list in the settings, or enter quoted_price and quoted_repair.',
   }),
   'no-price': kind<{ rated_power_kw: number }>({
@@ -69,7 +79,7 @@ export const OPTIONS = catalogue({
   'price-extrapolated': kind<{ item: string; rated_power_kw: number }>({
     severity: 'note',
     text: (e) =>
-      `The price of the ${e.item} at ${e.rated_power_kw.toFixed(1)} kW lies beyond the ratings of the list and was carried on from its end.`,
+      `The price of the ${itemWords(e.item)} at ${e.rated_power_kw.toFixed(1)} kW lies beyond the ratings of the list and was carried on from its end.`,
     cause: 'The list does not reach so far.',
     next: 'Ask for a quotation at this rating.',
   }),
@@ -125,12 +135,20 @@ export const OPTIONS = catalogue({
     cause: 'To keep the motor is the baseline that the others are valued against.',
     next: 'Compare the other options with zero.',
   }),
-  'no-saving': kind<{ money_saved: number; energy_saved: number; currency: string }>({
+  'no-saving': kind<{ action: string; money_saved: number; energy_saved: number; currency: string }>({
     severity: 'note',
     text: (e) =>
-      `The option saves nothing in a year (${whole(e.energy_saved)} kWh, ${whole(e.money_saved)} ${e.currency}), so it has no payback.`,
-    cause: 'The efficiency is no better at this load, the hours are few, or a faster shaft takes what the efficiency gives.',
-    next: 'Look at the load, the hours and the speed of the new motor.',
+      whole(e.energy_saved) === '0' && whole(e.money_saved) === '0'
+        ? 'The option saves nothing in a year, so it has no payback.'
+        : `The option saves nothing: a year takes ${moreOf(e.energy_saved, 'kWh')} and ${moreOf(e.money_saved, e.currency)}, so it has no payback.`,
+    cause: (e) =>
+      e.action === 'repair'
+        ? 'A repair brings a motor back to what it was, a rewind to a little less.'
+        : 'The efficiency is no better at this load, the hours are few, or a faster shaft takes what the efficiency gives.',
+    next: (e) =>
+      e.action === 'repair'
+        ? 'Judge the repair by what the condition calls for, and compare it with a new motor.'
+        : 'Look at the load, the hours and the speed of the new motor.',
   }),
   'never-paid-back': kind<{ years: number; discount_rate: number; kind: string; net_present_value: number }>({
     severity: 'note',
@@ -142,7 +160,7 @@ export const OPTIONS = catalogue({
         ? 'Look at the option again when the motor fails: then only the difference to a repair counts.'
         : e.net_present_value > 0
           ? 'Ask whether the motor will still be of use at the horizon before relying on the value.'
-          : 'Have the motor repaired when it fails, unless something beside the money speaks for a new one.',
+          : 'Leave it at what the policy does at a failure, unless something beside the money speaks for this option.',
   }),
   'no-rate-of-return': kind<{ most_spent: number }>({
     severity: 'note',
@@ -162,7 +180,7 @@ export const OPTIONS = catalogue({
   'rate-of-a-loan': kind<{ rate: number }>({
     severity: 'note',
     text: (e) =>
-      `The cash flow takes in first and pays out later: its rate of ${(e.rate * 100).toFixed(1)} % a year is that of a loan, not of a return, and is not given.`,
+      `The cash flow takes in first and pays out later: its rate of ${fixed(e.rate * 100, 1)} % a year is that of a loan, not of a return, and is not given.`,
     cause: 'What is spared at the start, a repair or a purchase, is more than the option costs; dearer years follow.',
     next: 'Judge by the net present value.',
   }),
@@ -193,7 +211,9 @@ export const OPTIONS = catalogue({
   'speed-eats-saving': kind<{ speed_change: number; without_speed: number; saved: number }>({
     severity: 'note',
     text: (e) =>
-      `The new motor turns ${e.speed_change.toFixed(0)} r/min faster; of ${whole(e.without_speed)} kWh a year saved by efficiency ${whole(e.saved)} kWh are left.`,
+      e.saved < 0
+        ? `The new motor turns ${e.speed_change.toFixed(0)} r/min faster; that takes all ${whole(e.without_speed)} kWh a year that the efficiency saves, and ${whole(-e.saved)} kWh more.`
+        : `The new motor turns ${e.speed_change.toFixed(0)} r/min faster; of ${whole(e.without_speed)} kWh a year saved by efficiency ${whole(e.saved)} kWh are left.`,
     cause: 'Fans and pumps take power with the cube of the speed, and premium motors slip less.',
     next: 'Choose a motor of like full-load speed, change the sheave, or trim the impeller; then the whole saving stays.',
   }),

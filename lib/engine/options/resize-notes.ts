@@ -90,11 +90,21 @@ const WORTH_NAMING = 0.005;
 /** A change of the power factor below this is not worth a word. */
 const LEAST_POWER_FACTOR = 0.02;
 
+/** Share by which a rated current may stand off the stamped one (NEMA MG 1 12.47, from memory). */
+const CURRENT_TOLERANCE = 0.1;
+
+/** The stamped current, by which relay and fuses were chosen, unless the other stamps and the readings say that it is another motor's. */
+function ratedCurrentOf({ plate, machine }: Present): number {
+  const found = machine.plate.ratedCurrent.value;
+  const stamped = plate.ratedCurrentA;
+  return stamped !== undefined && Math.abs(stamped - found) <= CURRENT_TOLERANCE * found ? stamped : found;
+}
+
 /** What else changes with the rating: relay and fuses, frame and shaft height, power factor; and whether it saves anything at all. */
 export function resizeNotes(scope: MotorScope, present: Present, change: Change, same: Change | undefined): Finding[] {
   const { plate } = present.machine;
   const next = change.replacement.machine.plate;
-  const findings = [OPTIONS.make('starter-to-match', { from_a: plate.ratedCurrent.value, to_a: next.ratedCurrent.value })];
+  const findings = [OPTIONS.make('starter-to-match', { from_a: ratedCurrentOf(present), to_a: next.ratedCurrent.value })];
   const frame = frameNote(scope, present, change.replacement.ratedPowerKw);
   if (frame) findings.push(frame);
   const from = present.steps[present.peak]?.point.powerFactor.value;

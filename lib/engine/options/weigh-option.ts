@@ -61,6 +61,7 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
   if (flow && money && firstYear && !payback)
     findings.push(
       OPTIONS.make('no-saving', {
+        action: candidate.action,
         money_saved: firstYear.value,
         energy_saved: yearly.figures.energy_saved?.value ?? 0,
         currency: settings.currency,

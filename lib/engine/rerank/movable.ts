@@ -1,3 +1,4 @@
+import { IMPOSSIBLE_DUTY } from '../decide/limits';
 import type { Evaluation } from '../evaluate';
 import type { Plate } from '../motor';
 import type { Basis, PlanKind } from '../options/flow-counts';
@@ -128,7 +129,7 @@ function movableOption(option: Option): MovableOption {
     moneySaved: option.figures.money_saved?.value,
     flow: flowOf(option),
     findings: option.findings.flatMap(({ code, severity, evidence }) =>
-      code === 'check-before' || severity === 'disqualifies' ? [{ code, severity, evidence }] : [],
+      code === 'check-before' || code === IMPOSSIBLE_DUTY || severity === 'disqualifies' ? [{ code, severity, evidence }] : [],
     ),
   };
 }

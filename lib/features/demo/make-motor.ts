@@ -1,4 +1,5 @@
-import { type Enclosure, KILOWATTS_PER_HORSEPOWER, type Motor, type Plate, type Reading } from '@/lib/engine';
+import type { Enclosure, Motor, Plate, Reading } from '@/lib/engine';
+import { kilowattsOf } from '../fleet/rated-power';
 import type { Random } from './random';
 import { DEMO_SITE, type MotorGroup } from './scenario';
 import { buildTruth, type TrueMachine, truePoint } from './truth';
@@ -32,7 +33,7 @@ export function draft(random: Random, group: MotorGroup, index: number, takenAt:
   const hp = random.pick(group.horsepower);
   const poles = random.pick(group.poles);
   const year = Math.round(random.between(group.years[0], group.years[1]));
-  const ratedPowerKw = hp * KILOWATTS_PER_HORSEPOWER;
+  const ratedPowerKw = kilowattsOf(hp);
   const premium = 1 - 0.14 * ratedPowerKw ** -0.26 - (poles > 4 ? 0.006 : 0);
   const behind = year < 1984 ? 1.5 : year < 1998 ? 1.33 : year < 2011 ? 1.17 : 1;
   const efficiency = 1 - (1 - premium) * behind * (1 + 0.07 * random.normal());

@@ -48,6 +48,7 @@ const CASES: Readonly<Record<keyof typeof REASONS, readonly [Trial, Way?]>> = {
   'probability-too-low': [{ ...CHEAP, settings: policy({ minProbability: 0.9999 }), loadDoubt: 0.2 }],
   'value-not-positive': [{ ...CHEAP, settings: { taxRate: 1, ...policy({ minProbability: 0 }) } }],
   'saves-nothing': [{ plate: { nominalEfficiencyPct: 96 } }],
+  'duty-impossible': [{ steps: [[60, 5000]] }],
   'hours-unknown': [{ hours: undefined }],
   'not-priced': [{ prices: [] }],
   'trust-provisional': [CHEAP, { trust: 'provisional' }],
@@ -60,6 +61,16 @@ describe('reasons', () => {
     expect(codes(decision)).toContain(code);
     expect(reason?.text).toMatch(/[.]$/);
     for (const one of decision.because) expect(one.text).not.toMatch(/NaN|undefined|Infinity/);
+  });
+  it('name what the policy would do at a failure, and never missing hours where the hours are known', () => {
+    const waits: Trial = { ...LOW, hours: 1500, plate: { ...LOW.plate, quotedPrice: undefined } };
+    const text = (atFailure: 'repair' | 'replace') =>
+      decided({ ...waits, settings: policy({ atFailure, maxSimplePaybackYears: 0.1 }) }).because.find(
+        ({ code }) => code === 'pays-at-failure',
+      )?.text;
+    expect(text('repair')).toContain('in place of the usual repair');
+    expect(text('replace')).toContain('in place of a premium motor of the present rating');
+    expect(codes(decided({ steps: [[60, 5000]] }))).not.toContain('hours-unknown');
   });
   it.each(Object.entries(CASES))(
     '%s: the decision names an option of the list, with a reason and a finite rank',

@@ -166,6 +166,39 @@ describe('findings of the options step', () => {
         }
     }
   });
+  it('say of each case what is so: nothing saved or more taken, nothing spent or the value left, what the speed takes', () => {
+    const textOf = (trial: Trial, code: string, id = '') =>
+      weigh(trial)
+        .options.filter((option) => option.id.includes(id))
+        .flatMap((option) => option.findings)
+        .find((found) => found.code === code);
+    expect(textOf({ plate: { nominalEfficiencyPct: 96 } }, 'no-saving')?.text).toMatch(
+      /a year takes [\d,]+ kWh more and [\d,]+ USD more/,
+    );
+    const bearings = textOf({ calls: ['bearing-job'] }, 'no-saving', 'repair');
+    expect(bearings?.text).toBe('The option saves nothing in a year, so it has no payback.');
+    expect(`${bearings?.cause} ${bearings?.next}`).not.toContain('speed');
+    // A motor for 100 more than the repair is worth more than that at the horizon, three quarters of its price being written off.
+    const near = { ...POOR, plate: { ...POOR.plate, quotedPrice: 3100, quotedRepair: 3000 } };
+    expect(textOf(near, 'no-extra-cost')?.text).toContain('no more than what is left of it at the horizon');
+    const less = { ...POOR, plate: { ...POOR.plate, quotedPrice: 2900, quotedRepair: 3000 } };
+    expect(textOf(less, 'no-extra-cost')?.text).toContain('costs no more than what would be done anyway');
+    expect(textOf(less, 'no-rate-of-return', 'at-failure')?.text).toContain('In no year is more spent than comes in');
+    // Torque by the square of the speed, a slow old motor: the faster shaft takes more than the efficiency gives.
+    const slow = { plate: { ratedSpeedRpm: 1755, nominalEfficiencyPct: 93.6, loadTorqueExponent: 2 }, hours: 6000 } as const;
+    expect(textOf(slow, 'speed-eats-saving')?.text).toMatch(
+      /that takes all [\d,]+ kWh a year that the efficiency saves, and [\d,]+ kWh more\./,
+    );
+  });
+  it('name the stamped current, by which a relay is set, where it is the motor’s (within 10 %: NEMA MG 1 12.47, from memory)', () => {
+    const from = (ratedCurrentA: number) =>
+      weigh({ load: 0.3, plate: { ratedCurrentA } })
+        .options.flatMap((option) => option.findings)
+        .find((found) => found.code === 'starter-to-match')?.evidence.from_a;
+    expect(from(58)).toBe(58);
+    expect(from(63.5)).toBe(63.5);
+    expect(from(120)).not.toBe(120);
+  });
   it('name the invented price list once for a motor', () => {
     expect(weigh({ load: 0.3 }).findings.filter((found) => found.code === 'invented-price')).toHaveLength(1);
   });
