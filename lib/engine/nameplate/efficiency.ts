@@ -6,6 +6,7 @@ import type { Origin, Quantity } from '../quantity/quantity';
 import { classContradiction } from './class-contradiction';
 import { classEfficiency, standardEfficiency } from './class-efficiency';
 import { PLATE } from './findings';
+import { byPresentMethod } from './old-iec-stamp';
 
 /** The rated efficiency with its origin. */
 export interface RatedEfficiency {
@@ -64,21 +65,18 @@ export function ratedEfficiency(
   if (usable !== undefined) {
     const against = stated && classContradiction(scope.tables, query, stated, usable);
     if (against) findings.push(PLATE.make('class-contradicts-efficiency', { stamped: usable, class: stated, ...against }));
-    return {
-      efficiency: make(
-        scope,
-        prefix,
-        usable,
-        // Nothing tells which of the two is true: the doubt of one deviation reaches half way to the other.
-        Math.max(tolerance / LIMIT_IN_DEVIATIONS, against ? Math.abs(Math.log(against.ratio)) / 2 : 0),
-        'stamped',
-        'nameplate, nominal efficiency',
-        'tolerance of the stamped efficiency',
-      ),
-      origin: 'stamped',
-      known: true,
-      findings,
-    };
+    const stamp = make(
+      scope,
+      prefix,
+      usable,
+      // Nothing tells which of the two is true: the doubt of one deviation reaches half way to the other.
+      Math.max(tolerance / LIMIT_IN_DEVIATIONS, against ? Math.abs(Math.log(against.ratio)) / 2 : 0),
+      'stamped',
+      'nameplate, nominal efficiency',
+      'tolerance of the stamped efficiency',
+    );
+    const present = byPresentMethod(scope, plate, { stamped: stamp, frequencyHz, prefix });
+    return { efficiency: present.efficiency, origin: 'stamped', known: true, findings: [...findings, ...present.findings] };
   }
   if (stated !== undefined) {
     const found =

@@ -31,6 +31,13 @@ export const PLATE = catalogue({
     cause: 'Efficiency or class was misread, or one of them is that of another motor.',
     next: 'Read both from the plate again; leave out the one that does not stand on it.',
   }),
+  'efficiency-by-old-method': kind<{ stamped: number; points: number; year?: number }>({
+    severity: 'note',
+    text: (e) =>
+      `The stamped ${written(Number(e.stamped.toFixed(2)))} % ${e.year !== undefined && e.year < 2008 ? 'goes' : 'may go'} by the IEC method before 2007, which put stray-load loss at 0.5 % of the input: ${e.points.toFixed(1)} points were taken off.`,
+    cause: 'In tests the stray-load loss came out about a point higher than that method allowed, less in large motors.',
+    next: 'Write the year of making, or the class IE1 to IE4 if it is stamped: such plates go by the present method.',
+  }),
   'efficiency-by-test': kind<{ test: string; tested: number; stamped?: number }>({
     severity: 'note',
     text: (e) =>

@@ -82,6 +82,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'plate-fits-no-machine': PLATE,
   'plate-value-impossible': DESK,
   'efficiency-by-test': undefined,
+  'efficiency-by-old-method': PLATE,
   'test-contradicts-plate': PLATE,
   'synchronous-limited': undefined,
   'wound-rotor-rings': undefined,
