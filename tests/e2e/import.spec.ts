@@ -162,13 +162,24 @@ test(
 test('a file that is no sheet is refused in words', async ({ page }, info) => {
   await startStudy(page, named('No sheet', info));
   await page.getByRole('button', { name: 'Read the sheet' }).click();
-  await expect(page.getByRole('alert').filter({ hasText: 'Choose a file, or paste rows with their header.' })).toBeVisible();
+  await expect(
+    page.getByRole('alert').filter({ hasText: 'Choose a file that is not empty, or paste rows with their header.' }),
+  ).toBeVisible();
   await page
     .locator('#file')
     .setInputFiles({ name: 'photo.csv', mimeType: 'text/csv', buffer: Buffer.from([0xff, 0xd8, 0, 1, 2, 0, 3]) });
   await page.getByRole('button', { name: 'Read the sheet' }).click();
   await expect(page.getByText('photo.csv is not a text file')).toBeVisible();
   await expectAccessible(page);
+  // A workbook that broke on its way says so, and asks for no delimiter.
+  await page.goto(page.url().replace(/import.*/, 'import'));
+  const buffer = Buffer.from('PK\x03\x04 and then nothing that fits', 'latin1');
+  await page.locator('#file').setInputFiles({ name: 'motors.xlsx', mimeType: 'application/octet-stream', buffer });
+  await page.getByRole('button', { name: 'Read the sheet' }).click();
+  await expect(page.getByText('motors.xlsx could not be opened as a workbook: it is cut off or damaged.')).toBeVisible();
+  await expect(page.getByLabel('Cells are divided by')).toHaveCount(0);
+  await page.getByRole('link', { name: 'Choose another file' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Import' })).toBeVisible();
 });
 
 test('a study starts and a sheet comes in by keyboard alone', { tag: '@once' }, async ({ page }, info) => {

@@ -276,12 +276,16 @@ const FILE_SENTENCES = {
     'Check for a quote that is not closed, and that the file is a table.',
   ],
   'old-workbook': (d) => [
-    `${d.name} is a workbook of the old binary format, or one protected by a password.`,
-    'Save it as XLSX without a password, or as CSV in UTF-8.',
+    `${d.name} could not be opened: it is a workbook of the old binary format (XLS).`,
+    'Open it in a spreadsheet program and save it as XLSX, or as CSV in UTF-8.',
+  ],
+  'locked-workbook': (d) => [
+    `${d.name} could not be opened as a workbook: it is protected by a password.`,
+    'Open it in a spreadsheet program with the password and save a copy without one, as XLSX or as CSV in UTF-8.',
   ],
   'not-a-workbook': (d) => [
-    `${d.name} is an archive but no XLSX workbook that can be read: ${d.words}.`,
-    'Save the sheet again as XLSX, or as CSV in UTF-8.',
+    `${d.name} could not be opened as a workbook: ${d.words}.`,
+    'Open it in a spreadsheet program and save it again as XLSX, or as CSV in UTF-8. If it does not open there either, get another copy of the file.',
   ],
   'unpacks-too-large': (d) => [
     `${d.name} unpacks to more than ${d.limit} MB, which no fleet sheet does; it was not read further.`,
@@ -321,6 +325,17 @@ export const WARNING_CODES = [
 
 export const ISSUE_CODES = [...NUMBER_REFUSALS, ...Object.keys(ROW_SENTENCES)] as readonly IssueCode[];
 export const FILE_PROBLEM_CODES = Object.keys(FILE_SENTENCES) as readonly FileProblemCode[];
+
+/** Problems of a file that no other delimiter, encoding or place of a column mends. */
+export const BEYOND_READING: ReadonlySet<FileProblemCode> = new Set([
+  'empty-file',
+  'file-too-large',
+  'old-workbook',
+  'locked-workbook',
+  'not-a-workbook',
+  'unpacks-too-large',
+  'sheet-too-wide-and-long',
+]);
 
 const NOTHING: Required<Details> = {
   column: '',

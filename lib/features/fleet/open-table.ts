@@ -1,6 +1,6 @@
 import { createReadStream } from 'node:fs';
 import { open, readFile } from 'node:fs/promises';
-import { FileFault } from './issue-codes';
+import { FileFault, type FileProblemCode } from './issue-codes';
 import { type Delimiter, LIMITS, MEGABYTE, type SheetSource, type TableBlocks } from './table';
 import { type CsvOptions, decodeText, readCsv } from './table-csv';
 
@@ -15,6 +15,11 @@ export interface OpenTable {
 
 const FILE_BYTES_MAX = LIMITS.fileMegabytes * MEGABYTE;
 const PIECE = 1 << 18;
+const WORKBOOK_NAME = /\.(?:xls[xmb]?|ods)$/i;
+/** Name of the stream that holds a workbook locked by a password ([MS-OFFCRYPTO], 2.3.4.4), as the directory of the file writes it. */
+const LOCKED = Buffer.from('EncryptedPackage', 'utf16le');
+const MARKUP = 0x3c;
+const NO_TEXT: ReadonlySet<FileProblemCode> = new Set(['binary-file', 'wrong-encoding', 'utf-16-file']);
 
 /** The name by which messages call a source. */
 export function sourceName(source: SheetSource): string {
@@ -26,9 +31,12 @@ export async function openTable(source: SheetSource, options: CsvOptions): Promi
   const name = sourceName(source);
   if ('text' in source) return csvTable(name, (rows) => pieces(source.text, name, rows), options);
   const head = 'path' in source ? await headOf(source.path, name) : source.data.subarray(0, 8);
-  if (startsWith(head, [0xd0, 0xcf, 0x11, 0xe0])) throw new FileFault('old-workbook', { name });
+  const whole = async (): Promise<Buffer> => ('path' in source ? wholeFile(source.path, name) : Buffer.from(source.data));
+  if (startsWith(head, [0xd0, 0xcf, 0x11, 0xe0])) {
+    throw new FileFault((await whole()).includes(LOCKED) ? 'locked-workbook' : 'old-workbook', { name });
+  }
   if (startsWith(head, [0x50, 0x4b, 0x03, 0x04]) || startsWith(head, [0x50, 0x4b, 0x05, 0x06])) {
-    const bytes = 'path' in source ? await wholeFile(source.path, name) : Buffer.from(source.data);
+    const bytes = await whole();
     if (bytes.byteLength > FILE_BYTES_MAX) throw new FileFault('file-too-large', { name, limit: LIMITS.fileMegabytes });
     // Loaded when there is a workbook: most sheets are text.
     const { readXlsx } = await import('./table-xlsx');
@@ -36,7 +44,20 @@ export async function openTable(source: SheetSource, options: CsvOptions): Promi
   }
   const chunks = (): AsyncIterable<Uint8Array> =>
     'path' in source ? createReadStream(source.path, { highWaterMark: PIECE }) : inPieces(source.data);
-  return csvTable(name, (rows) => decodeText(limited(chunks(), name), name, options.encoding, rows), options);
+  const table = csvTable(name, (rows) => decodeText(limited(chunks(), name), name, options.encoding, rows), options);
+  if (!WORKBOOK_NAME.test(name)) return table;
+  if (head[0] === MARKUP) throw new FileFault('not-a-workbook', { name, words: 'it is a web page or other marked-up text' });
+  return { ...table, blocks: namedWorkbook(table.blocks, name) };
+}
+
+/** Text under the name of a workbook is read as text. Bytes that are no text are a workbook without its beginning, not a bad CSV file. */
+async function* namedWorkbook(blocks: TableBlocks, name: string): TableBlocks {
+  try {
+    yield* blocks;
+  } catch (error) {
+    const noText = error instanceof FileFault && NO_TEXT.has(error.problem.code);
+    throw noText ? new FileFault('not-a-workbook', { name, words: 'it does not begin as a workbook does' }) : error;
+  }
 }
 
 function csvTable(name: string, texts: (rowsSoFar: () => number) => AsyncIterable<string>, options: CsvOptions): OpenTable {

@@ -1,7 +1,7 @@
 import { readSheet } from 'read-excel-file/universal';
 import { FileFault } from './issue-codes';
 import { type Cell, LIMITS, type TableBlocks, type TableRow } from './table';
-import { guardWorkbook, reason, type SheetScan } from './xlsx-guard';
+import { DAMAGED, guardWorkbook, type SheetScan } from './xlsx-guard';
 
 const BLOCK_ROWS = 500;
 const CELLS_MAX = 50_000_000;
@@ -34,8 +34,8 @@ async function readValues(bytes: Buffer, name: string): Promise<(readonly unknow
   new Uint8Array(copy).set(bytes);
   try {
     return await readSheet(copy, { trim: false });
-  } catch (error) {
-    throw new FileFault('not-a-workbook', { name, words: reason(error) });
+  } catch {
+    throw new FileFault('not-a-workbook', { name, words: DAMAGED });
   }
 }
 

@@ -17,15 +17,17 @@ export interface SheetScan {
  */
 export async function guardWorkbook(bytes: Buffer, name: string): Promise<SheetScan> {
   const bad = (error: unknown): FileFault =>
-    error instanceof FileFault ? error : new FileFault('not-a-workbook', { name, words: reason(error) });
+    error instanceof FileFault ? error : new FileFault('not-a-workbook', { name, words: DAMAGED });
   let zip: ZipFile | undefined;
   try {
     zip = await fromBufferPromise(bytes, { lazyEntries: true, autoClose: false });
     const { entries, small } = await countEntries(zip, name);
     const path = firstSheetPath(small);
     const entry = path === undefined ? undefined : entries.get(path);
-    if (entry === undefined) throw new FileFault('not-a-workbook', { name, words: 'it has no first sheet' });
-    return await scanSheet(zip, entry);
+    if (entry === undefined) throw new FileFault('not-a-workbook', { name, words: 'there is no sheet in it' });
+    const scan = await scanSheet(zip, entry);
+    if (!scan.whole) throw new FileFault('not-a-workbook', { name, words: 'its first sheet is cut off, or holds no table' });
+    return scan;
   } catch (error) {
     throw bad(error);
   } finally {
@@ -33,10 +35,8 @@ export async function guardWorkbook(bytes: Buffer, name: string): Promise<SheetS
   }
 }
 
-/** The library's reason without its own punctuation. */
-export function reason(error: unknown): string {
-  return error instanceof Error ? error.message.replace(/\.$/, '').slice(0, 200) : 'its archive is damaged';
-}
+/** What is said of an archive that gives way; the words of the libraries are for programmers. */
+export const DAMAGED = 'it is cut off or damaged';
 
 const SMALL_PARTS = new Set(['xl/workbook.xml', 'xl/_rels/workbook.xml.rels']);
 
@@ -51,6 +51,7 @@ async function countEntries(zip: ZipFile, name: string): Promise<{ entries: Map<
     const path = String(entry.fileName);
     entries.set(path, entry);
     if (path.endsWith('/')) continue;
+    if (entry.isEncrypted()) throw new FileFault('locked-workbook', { name });
     const parts: Buffer[] = [];
     const stream = await zip.openReadStreamPromise(entry);
     for await (const chunk of stream) {
@@ -111,7 +112,7 @@ function attribute(tag: string, name: string): string | undefined {
 const CELL_OPEN = /<((?:\w+:)?)c(?=[\s/>])([^>]*)>/g;
 const CELL_CHARACTERS_MAX = 4_000_000;
 
-async function scanSheet(zip: ZipFile, entry: Entry): Promise<SheetScan> {
+async function scanSheet(zip: ZipFile, entry: Entry): Promise<SheetScan & { readonly whole: boolean }> {
   const faults = new Map<string, string>();
   let rows = 0;
   let columns = 0;
@@ -130,8 +131,8 @@ async function scanSheet(zip: ZipFile, entry: Entry): Promise<SheetScan> {
     carry = scanCells(carry + decoder.write(bufferOf(chunk)), see);
     if (carry.length > CELL_CHARACTERS_MAX) throw new Error('a part of its first sheet never ends');
   }
-  scanCells(carry + decoder.end(), see);
-  return { rows, columns, faults };
+  const rest = scanCells(carry + decoder.end(), see);
+  return { rows, columns, faults, whole: /^<\/(?:\w+:)?worksheet\s*>/.test(rest) };
 }
 
 /** Hands over each complete cell of the text; gives back the text that is not complete yet. */

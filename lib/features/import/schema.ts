@@ -37,7 +37,7 @@ export const uploadForm = z
     pasted: z.string().max(LARGEST_PASTE, 'The pasted text is longer than 20 million characters; send it as a file.').default(''),
   })
   .refine(({ file, pasted }) => (file !== undefined && file.size > 0) || pasted.trim() !== '', {
-    error: 'Choose a file, or paste rows with their header.',
+    error: 'Choose a file that is not empty, or paste rows with their header.',
   });
 
 /** A new study that starts with a sheet. */

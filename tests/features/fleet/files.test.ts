@@ -6,6 +6,7 @@ import { FILE_PROBLEM_CODES, type FileProblemCode, fileProblem } from '@/lib/fea
 import { type ParseOptions, parseFleet } from '@/lib/features/fleet/parse';
 import { detectDelimiter } from '@/lib/features/fleet/table-csv';
 import { mustParse, parseText, placedRows, problemOf } from './support/sheet';
+import { lockedWorkbook } from './support/workbook';
 
 const GOOD = 'tag,rated_power_kw,rated_voltage_v,area\nA,30,460,Kühlung\n';
 const bytes = (text: string): Uint8Array => Buffer.from(text);
@@ -39,6 +40,7 @@ describe('a file that cannot be read as a whole', () => {
     ['unknown-encoding', bytes(GOOD), { encoding: 'klingon' }],
     ['unclosed-quote', bytes(`${GOOD}B,30,460,"never closed\nC,30,460,x\n`)],
     ['old-workbook', Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 1, 2, 3, 4])],
+    ['locked-workbook', lockedWorkbook()],
     ['not-a-workbook', Buffer.from('PK\x03\x04 nothing', 'latin1')],
   ];
 

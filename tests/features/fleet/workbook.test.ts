@@ -2,13 +2,27 @@ import { constants, deflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { type ParseOptions, parseFleet } from '@/lib/features/fleet/parse';
 import { mustParse, placedRows, problemOf } from './support/sheet';
-import { rawWorkbook, workbook } from './support/workbook';
+import { lockedWorkbook, rawWorkbook, workbook } from './support/workbook';
 import { zipOf } from './support/zip';
 
 const HEADER = ['tag', 'rated_power_kw', 'rated_voltage_v', 'taken_at', 'input_power_kw', 'standby', 'frame'];
 
 async function read(rows: Parameters<typeof workbook>[0], options?: ParseOptions, date1904 = false) {
   return mustParse(await parseFleet({ name: 'fleet.xlsx', data: await workbook([HEADER, ...rows], date1904) }, options));
+}
+
+/** The same archive with every part marked as encrypted (bit 0 of the general purpose flag, ZIP application note 4.4.4). */
+function lockedParts(archive: Uint8Array): Buffer {
+  const bytes = Buffer.from(archive);
+  for (const [signature, flag] of [
+    ['PK\x01\x02', 8],
+    ['PK\x03\x04', 6],
+  ] as const) {
+    for (let at = bytes.indexOf(signature, 0, 'latin1'); at >= 0; at = bytes.indexOf(signature, at + 4, 'latin1')) {
+      bytes.writeUInt8(bytes.readUInt8(at + flag) | 1, at + flag);
+    }
+  }
+  return bytes;
 }
 
 describe('a workbook', () => {
@@ -102,9 +116,35 @@ describe('a workbook', () => {
       ['empty-file', await workbook([])],
       ['not-a-workbook', zipOf([{ path: 'readme.txt', data: Buffer.from('hello') }])],
       ['not-a-workbook', Buffer.from('PK\x03\x04 and then nothing that fits', 'latin1')],
+      ['not-a-workbook', zipOf([{ path: 'content.xml', data: Buffer.from('<document/>') }])],
+      ['not-a-workbook', rawWorkbook('').subarray(30)],
+      ['not-a-workbook', Buffer.from('%PDF-1.7\n%\xe2\xe3\xcf\xd3\n', 'latin1')],
+      ['not-a-workbook', Buffer.from('<html><table><tr><td>tag</td></tr></table></html>')],
       ['old-workbook', Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, 0, 0])],
+      ['locked-workbook', lockedWorkbook()],
+      ['locked-workbook', lockedParts(rawWorkbook('<row r="1"><c r="A1"><v>1</v></c></row>'))],
     ];
-    for (const [code, data] of cases) expect(await problemOf(parseFleet({ name: 'x.xlsx', data }))).toBe(code);
+    for (const [at, [code, data]] of cases.entries()) {
+      expect(await problemOf(parseFleet({ name: 'x.xlsx', data })), `case ${at}`).toBe(code);
+    }
+  });
+
+  it('is refused when its first sheet ends in the middle, and not called empty', async () => {
+    const outcome = await parseFleet({ name: 'x.xlsx', data: rawWorkbook('<row r="1"><c r="A1"><v>1</v></c><!--') });
+    expect(outcome).toMatchObject({ ok: false, problem: { code: 'not-a-workbook' } });
+  });
+
+  it('says what to do in words of its own, not in those of a library', async () => {
+    const outcome = await parseFleet({ name: 'x.xlsx', data: rawWorkbook('').subarray(0, 200) });
+    expect(outcome).toMatchObject({
+      ok: false,
+      problem: { text: 'x.xlsx could not be opened as a workbook: it is cut off or damaged.' },
+    });
+  });
+
+  it('is text under the name of a workbook where it is text', async () => {
+    const data = Buffer.from('tag,rated_power_kw,rated_voltage_v\nA,30,460\n');
+    expect(mustParse(await parseFleet({ name: 'x.xlsx', data })).motors).toHaveLength(1);
   });
 
   it('survives being cut off or damaged anywhere', async () => {

@@ -35,3 +35,15 @@ export function rawWorkbook(sheetData: string, extra: Parameters<typeof zipOf>[0
     ...extra,
   ]);
 }
+
+/** The beginning of a compound file, and in its directory the stream that [MS-OFFCRYPTO] 2.3.4.4 names. */
+export function lockedWorkbook(): Buffer {
+  const header = Buffer.alloc(512);
+  Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1]).copy(header);
+  return Buffer.concat([
+    header,
+    Buffer.from('Root Entry', 'utf16le'),
+    Buffer.alloc(100),
+    Buffer.from('EncryptedPackage', 'utf16le'),
+  ]);
+}

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { ProblemNote } from '@/app/_ui/problem-note';
+import { BEYOND_READING } from '@/lib/features/fleet/issue-codes';
 import { dismissUpload, suggestAnew } from '@/lib/features/import/actions';
 import { loadPreview, type Preview, type PreviewResult } from '@/lib/features/import/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
@@ -27,7 +28,7 @@ export default async function PreviewScreen({ params }: Props) {
   const { study, upload } = await params;
   const preview = await loadPreview(study, upload);
   if (preview === undefined) return (await currentStudy(study)) === undefined ? notFound() : <Gone study={study} />;
-  const { about, result, history, problem, recipe, sample } = preview;
+  const { about, result, history, problem, recipe } = preview;
   const undecided = problem === undefined && result === undefined && history === undefined && recipe.decimal === undefined;
   return (
     <main id="main" className={styles.main}>
@@ -41,30 +42,43 @@ export default async function PreviewScreen({ params }: Props) {
       )}
       {result !== undefined && <Answer preview={preview} result={result} who={await loadWho()} />}
       {history !== undefined && <HistoryAnswer study={study} upload={upload} history={history} who={await loadWho()} />}
-      <section className={styles.section} aria-labelledby="reading">
-        <h2 id="reading">How the sheet is read</h2>
-        {about.remembered !== undefined && (
-          <div className={styles.actions}>
-            <p className={styles.note}>
-              A sheet with the same header ({about.remembered.name}) was imported on {formatStated(about.remembered.usedAt)}; this
-              one is read the same way.
-            </p>
-            <form action={suggestAnew}>
-              <input type="hidden" name="study" value={study} />
-              <input type="hidden" name="upload" value={upload} />
-              <button type="submit">Start from the sheet alone</button>
-            </form>
-          </div>
-        )}
-        <ReadingForm preview={preview} />
-        {sample?.kind === 'xlsx' && <p className={styles.note}>Of a workbook the first sheet is read.</p>}
-      </section>
+      {problem !== undefined && BEYOND_READING.has(problem.code) ? (
+        <p>
+          <Link href={`/${study}/import`}>Choose another file</Link>
+        </p>
+      ) : (
+        <Reading preview={preview} />
+      )}
       <form action={dismissUpload} className={styles.actions}>
         <input type="hidden" name="study" value={study} />
         <input type="hidden" name="upload" value={upload} />
         <button type="submit">Do not import</button>
       </form>
     </main>
+  );
+}
+
+function Reading({ preview }: { readonly preview: Preview }) {
+  const { study, about, sample } = preview;
+  return (
+    <section className={styles.section} aria-labelledby="reading">
+      <h2 id="reading">How the sheet is read</h2>
+      {about.remembered !== undefined && (
+        <div className={styles.actions}>
+          <p className={styles.note}>
+            A sheet with the same header ({about.remembered.name}) was imported on {formatStated(about.remembered.usedAt)}; this
+            one is read the same way.
+          </p>
+          <form action={suggestAnew}>
+            <input type="hidden" name="study" value={study.id} />
+            <input type="hidden" name="upload" value={about.id} />
+            <button type="submit">Start from the sheet alone</button>
+          </form>
+        </div>
+      )}
+      <ReadingForm preview={preview} />
+      {sample?.kind === 'xlsx' && <p className={styles.note}>Of a workbook the first sheet is read.</p>}
+    </section>
   );
 }
 
