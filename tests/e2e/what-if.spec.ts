@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 import { sharedStudy } from './support-fleet';
 
@@ -8,6 +9,7 @@ test('what if energy were dearer: the fleet is ranked at once, the address keeps
   await page.goto(`/${study}/ranking`);
   const stored = await page.getByText(/^Replacing \d+ motors? now costs/).textContent();
   const count = Number(stored?.match(/Replacing (\d+)/)?.[1]);
+  const names = await watchTitle(page);
   await page.getByText('What if prices, hours, costs or the rate were others?').click();
   const price = page.getByRole('spinbutton', { name: 'Energy price' });
   await expect(price).toHaveValue('1');
@@ -20,7 +22,6 @@ test('what if energy were dearer: the fleet is ranked at once, the address keeps
   expect(more).toBeGreaterThan(count);
   await expect(page.getByText(/\d+ decisions turn\./)).toBeVisible();
   await expect(page.getByRole('region', { name: 'Motors in rank order as moved' }).getByText(/^was /).first()).toBeVisible();
-  // The page is fetched anew once the move has settled, and has no title while it gives way to itself.
   await expect(page).toHaveURL(/price=2/);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
@@ -31,6 +32,12 @@ test('what if energy were dearer: the fleet is ranked at once, the address keeps
   await page.keyboard.press('ArrowRight');
   await expect(page.getByText(/^With .*; costs \d+ % more: replacing/)).toBeVisible();
   await expect(page).toHaveURL(/price=2&cost=1\.04/);
+  // The page keeps its name through all of it, and a motor's page leads back to the moves.
+  expect(await names()).toEqual(['Ranking · Lossbook']);
+  await page.getByRole('region', { name: 'Motors in rank order as moved' }).getByRole('link').first().click();
+  await expect(page.getByRole('heading', { level: 1 })).not.toHaveText('Ranking');
+  await page.goBack();
+  await expect(page.getByText(/^With .*; costs \d+ % more: replacing/)).toBeVisible();
   await page.reload();
   await expect(page.getByText(/^With .*; costs \d+ % more: replacing/)).toBeVisible();
   await expect(price).toHaveValue('2');
@@ -41,3 +48,17 @@ test('what if energy were dearer: the fleet is ranked at once, the address keeps
   await expect(page.getByText(stored ?? '')).toBeVisible();
   await expect(page).not.toHaveURL(/price=/);
 });
+
+/** Notes each title that the page has from now on. */
+async function watchTitle(page: Page): Promise<() => Promise<string[]>> {
+  await expect(page).toHaveTitle(/\S/);
+  const seen = await page.evaluateHandle(() => {
+    const titles = [document.title];
+    const note = (): void => {
+      if (titles.at(-1) !== document.title) titles.push(document.title);
+    };
+    new MutationObserver(note).observe(document, { subtree: true, childList: true, characterData: true });
+    return titles;
+  });
+  return () => seen.jsonValue();
+}

@@ -1,12 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { AreaForm } from '@/app/_ui/area-form';
 import { askedPage, Pages } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
-import { readMoves, writeMoves } from '@/lib/features/ranking/schema';
 import { currentStudy, loadUnits } from '@/lib/features/study/loaders';
 import { formatCount } from '@/lib/platform/format';
 import { NewerFigures } from '../newer-figures';
@@ -38,16 +36,9 @@ export default async function RankingScreen({ params, searchParams }: Props) {
   if (!ranking) return <NoFigures study={id} title="Ranking" progress={progress} />;
   const { sum, motors, found, areas } = ranking;
   const units = await loadUnits();
-  const { discountRate } = study.settings;
-  const moves = readMoves(one, discountRate);
-  const stated = writeMoves(moves, discountRate);
   const others = { ...(decision && { decision: decision.id }), ...(area !== undefined && { area }) };
-  const query = (changes: Record<string, string | undefined>) => {
-    const all = { decision: decision?.id, area, ...stated, ...changes };
-    return new URLSearchParams(Object.entries(all).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])));
-  };
-  const link = (changes: Record<string, string | undefined>) => {
-    const text = query(changes).toString();
+  const link = (wanted: string | undefined): string => {
+    const text = new URLSearchParams({ ...others, ...(wanted !== undefined && { page: wanted }) }).toString();
     return text === '' ? `/${id}/ranking` : `/${id}/ranking?${text}`;
   };
   const file = (format: 'csv' | 'xlsx') =>
@@ -61,50 +52,26 @@ export default async function RankingScreen({ params, searchParams }: Props) {
         study={id}
         settings={{
           currency: study.settings.currency,
-          discountRate,
+          discountRate: study.settings.discountRate,
           energyPricePerKwh: study.settings.energyPricePerKwh,
           horizonYears: study.settings.horizonYears,
           moneyTerms: study.settings.moneyTerms,
         }}
         hasTariffs={Object.keys(study.settings.tariffs).length > 0}
-        first={moves}
-        others={others}
         filter={{ action: decision?.action, timing: decision?.timing, area }}
         manySites={ranking.sites > 1}
         units={units}
         answer={<Answer sum={sum} settings={study.settings} study={id} />}
-        filters={
-          <>
-            <nav aria-label="Filter">
-              <ul className={sheet.links}>
-                <li>
-                  <Link href={link({ decision: undefined })} aria-current={decision === undefined ? 'true' : undefined}>
-                    all decisions
-                  </Link>
-                </li>
-                {DECISIONS.map((entry) => {
-                  const group = sum.groups.find(
-                    (candidate) => candidate.action === entry.action && candidate.timing === entry.timing,
-                  );
-                  return (
-                    group && (
-                      <li key={entry.id}>
-                        <Link
-                          href={link({ decision: entry.id })}
-                          aria-current={decision?.id === entry.id ? 'true' : undefined}
-                          prefetch={false}
-                        >
-                          {decisionWords(entry.action, entry.timing)} ({formatCount(group.count)})
-                        </Link>
-                      </li>
-                    )
-                  );
-                })}
-              </ul>
-            </nav>
-            <AreaForm action={`/${id}/ranking`} areas={areas} area={area} others={{ ...stated, decision: decision?.id }} />
-          </>
-        }
+        choices={{
+          study: id,
+          decision: decision?.id,
+          area,
+          areas,
+          decisions: DECISIONS.flatMap(({ id: name, action, timing }) => {
+            const group = sum.groups.find((each) => each.action === action && each.timing === timing);
+            return group ? [{ id: name, words: decisionWords(action, timing), count: group.count }] : [];
+          }),
+        }}
       >
         <p className={sheet.soft}>
           <span role="status">
@@ -147,7 +114,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
         <Pages
           page={page}
           last={Math.max(1, Math.ceil(found / PAGE))}
-          link={(wanted) => link({ page: wanted })}
+          link={link}
           words={{ label: 'Pages of the ranking', before: 'Higher ranks', after: 'Lower ranks' }}
         />
       </WhatIf>

@@ -3,9 +3,10 @@
 import { type ReactNode, useDeferredValue, useEffect, useId, useMemo, useState } from 'react';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { type Moves, neutralMoves, type Rerankable, rerank, rerankable, type Settings } from '@/lib/engine/client';
-import { FLEET_LEVERS, type MovablePack, shownMove } from '@/lib/features/ranking/schema';
+import { FLEET_LEVERS, type MovablePack, shownMove, writeMoves } from '@/lib/features/ranking/schema';
 import type { ReaderUnits } from '@/lib/features/study/reader-units';
 import { formatNumber } from '@/lib/platform/format';
+import { type Choices, Filters } from './filters';
 import { MovedAnswer, MovedMotors } from './moved-ranking';
 import { useMoves } from './use-moves';
 import styles from './what-if.module.css';
@@ -14,9 +15,6 @@ interface Props {
   readonly study: string;
   readonly settings: Pick<Settings, 'currency' | 'discountRate' | 'energyPricePerKwh' | 'horizonYears' | 'moneyTerms'>;
   readonly hasTariffs: boolean;
-  readonly first: Moves;
-  /** What else the address says: the filter. */
-  readonly others: Readonly<Record<string, string>>;
   readonly filter: {
     readonly action?: string | undefined;
     readonly timing?: string | undefined;
@@ -24,9 +22,10 @@ interface Props {
   };
   readonly manySites: boolean;
   readonly units: ReaderUnits;
-  /** The ranking as it is stored: what it comes to, what can be chosen of it, and its motors. */
+  /** What can be chosen of the ranking. */
+  readonly choices: Choices;
+  /** The ranking as it is stored: what it comes to, and its motors. */
   readonly answer: ReactNode;
-  readonly filters: ReactNode;
   readonly children: ReactNode;
 }
 
@@ -38,8 +37,8 @@ interface Fleet {
 
 /** Controls for price, hours, costs and rate; while one is moved the fleet is ranked anew in place of the stored ranking. */
 export function WhatIf(props: Props) {
-  const { study, settings, hasTariffs, first, others, filter, manySites, units, answer, filters, children } = props;
-  const [moves, move] = useMoves(first, settings.discountRate, others);
+  const { study, settings, hasTariffs, filter, manySites, units, answer, choices, children } = props;
+  const [moves, move] = useMoves(settings.discountRate);
   const neutral = useMemo(
     () => ({ energyPrice: 1, hours: 1, cost: 1, discountRate: settings.discountRate }),
     [settings.discountRate],
@@ -87,7 +86,7 @@ export function WhatIf(props: Props) {
         </p>
         {typeof fleet === 'string' && <p role="status">{STATES[fleet]}</p>}
       </details>
-      {filters}
+      <Filters {...choices} stated={writeMoves(moves, settings.discountRate)} />
       {ranked ? <MovedMotors {...ranked} filter={filter} manySites={manySites} units={units} study={study} /> : children}
     </>
   );
