@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
+import { useEffect, useRef } from 'react';
 import styles from './layout.module.css';
 import { SCREENS } from './screens';
 
@@ -11,9 +12,16 @@ import { SCREENS } from './screens';
  */
 export function ScreenLinks({ study }: { readonly study: string }) {
   const open = usePathname().split('/')[2];
+  const list = useRef<HTMLUListElement>(null);
+  // Where the links are one line, the open screen's stands in sight.
+  useEffect(() => {
+    const link = list.current?.querySelector<HTMLElement>('[aria-current]');
+    if (open === undefined || !link || !list.current) return;
+    list.current.scrollLeft = link.offsetLeft - (list.current.clientWidth - link.offsetWidth) / 2;
+  }, [open]);
   return (
     <nav aria-label="Screens">
-      <ul className={styles.screens}>
+      <ul ref={list} className={styles.screens}>
         {SCREENS.map(({ segment, label }) => (
           <li key={segment}>
             <Link href={`/${study}/${segment}`} prefetch={false} {...(segment === open ? { 'aria-current': 'page' } : {})}>

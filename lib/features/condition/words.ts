@@ -71,7 +71,9 @@ export function sisterWords({ standing, count, alike, median, low, high, unit }:
   const most = Math.max(...[median, low, high].map(Math.abs));
   // In the digits of the largest, so that the three can be compared.
   const digits = most === 0 ? 0 : decimalsFor(most) + 1;
-  const [middle, from, to] = [median, low, high].map((value) => formatNumber(value, digits));
+  // Unless one of them would be called zero: insulation of 2 and of 200,000 MΩ may stand in one row.
+  const lost = [median, low, high].some((value) => value !== 0 && Math.abs(value) < 0.5 * 10 ** -digits);
+  const [middle, from, to] = [median, low, high].map((value) => (lost ? three(value) : formatNumber(value, digits)));
   return `${standing} ${whose} (median ${middle}, from ${from} to ${to}${measure(unit)})`;
 }
 

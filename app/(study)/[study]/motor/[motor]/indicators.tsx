@@ -1,6 +1,7 @@
 import { BandMark } from '@/app/_ui/band-mark';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { SisterResult, TrendResult } from '@/lib/engine';
 import { LIMIT_STATUS_WORDS, marginWords, SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
@@ -38,30 +39,36 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
         within twice the rating: {SISTERS_WANTED}, each at whatever load it was read. They move no verdict.
       </p>
       <ScrollRegion label="Condition indicators">
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">Indicator</th>
-              <th scope="col" className={styles.number}>
+        <table {...TABLE} className={`${styles.table} ${styles.lines}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <th {...HEAD} scope="col">
+                Indicator
+              </th>
+              <th {...HEAD} scope="col" className={styles.number}>
                 Value, ± 95 %
               </th>
-              <th scope="col">Verdict</th>
-              <th scope="col" className={styles.words}>
+              <th {...HEAD} scope="col">
+                Verdict
+              </th>
+              <th {...HEAD} scope="col" className={styles.words}>
                 Limit
               </th>
-              <th scope="col" className={styles.words}>
+              <th {...HEAD} scope="col" className={styles.words}>
                 Source of the limit
               </th>
-              <th scope="col">Read</th>
+              <th {...HEAD} scope="col">
+                Read
+              </th>
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {indicators.map((indicator) => (
-              <tr key={indicator.id}>
-                <th scope="row" className={styles.named}>
+              <tr key={indicator.id} {...ROW}>
+                <th {...ROW_HEAD} scope="row" className={styles.named}>
                   {title(indicator.id)}
                 </th>
-                <td className={styles.number}>
+                <td {...CELL} className={styles.number}>
                   <FigureText
                     name={title(indicator.id)}
                     figure={indicator.value}
@@ -69,19 +76,21 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
                   />
                   <Sisters found={page.sisters.get(indicator.id)} />
                 </td>
-                <td className={styles.nowrap}>
+                <td {...CELL} className={styles.verdict}>
                   <BandMark band={indicator.band} />
                   {indicator.trend && <span className={styles.under}>{trendWords(indicator.trend)}</span>}
                 </td>
-                <td className={styles.words}>
+                <td {...CELL} className={styles.words}>
                   {indicator.limit}
                   {indicator.margin && <span className={styles.under}>{marginWords(indicator.margin)}</span>}
                 </td>
-                <td className={styles.words}>
+                <td {...CELL} className={styles.source}>
                   {indicator.source}{' '}
                   <span className={styles.soft}>({LIMIT_STATUS_WORDS[indicator.status] ?? indicator.status})</span>
                 </td>
-                <td className={styles.nowrap}>{indicator.taken_at === undefined ? '' : formatStated(indicator.taken_at)}</td>
+                <td {...CELL} className={styles.read}>
+                  {indicator.taken_at === undefined ? '' : formatStated(indicator.taken_at)}
+                </td>
               </tr>
             ))}
           </tbody>
