@@ -1,12 +1,15 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
+import { leadingAway, useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { type ImportFormState, startWithSheet } from '@/lib/features/import/actions';
 import styles from './page.module.css';
 
 const NOTHING: ImportFormState = {};
+const DRAFT = 'start';
 
 interface Props {
   readonly who: string;
@@ -15,17 +18,21 @@ interface Props {
 
 /** Makes a study and reads its first sheet; without one the study starts empty. */
 export function StartForm({ who, primary }: Props) {
-  const [state, start, working] = useActionState(startWithSheet, NOTHING);
+  const [state, start, working] = useActionState(leadingAway(DRAFT, startWithSheet), NOTHING);
+  const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft(form, DRAFT, undefined);
+  const { name = '', who: typedWho = who } = state.typed ?? {};
   return (
-    <form action={start}>
+    <form ref={form} action={start}>
       <ProblemNote problem={state.problem} />
+      <DraftNote draft={draft} />
       <div className={styles.field}>
         <label htmlFor="study-name">Name of the study</label>
         <input
-          key={state.name}
+          key={name}
           id="study-name"
           name="name"
-          defaultValue={state.name}
+          defaultValue={name}
           required
           maxLength={120}
           autoComplete="off"
@@ -35,7 +42,7 @@ export function StartForm({ who, primary }: Props) {
           What people will call it, such as the site and the year.
         </p>
       </div>
-      <WhoField id="start-who" initial={who} />
+      <WhoField id="start-who" initial={typedWho} key={`who ${typedWho}`} />
       <div className={styles.field}>
         <label htmlFor="sheet">Sheet</label>
         <input

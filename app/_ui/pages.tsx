@@ -10,10 +10,12 @@ interface Props {
   readonly link: (page: string | undefined) => string;
   /** What it is that has pages, and the words for those before and after. */
   readonly words?: { readonly label: string; readonly before: string; readonly after: string };
+  /** Whether one page may hold everything. */
+  readonly whole?: boolean;
 }
 
 /** The way to the other pages, and to everything on one page for the printer. */
-export function Pages({ page, last, link, words = { label: 'Pages', before: 'Before', after: 'Next' } }: Props) {
+export function Pages({ page, last, link, words = { label: 'Pages', before: 'Before', after: 'Next' }, whole = true }: Props) {
   if (last === 1) return null;
   if (page === 'all') {
     return (
@@ -38,11 +40,13 @@ export function Pages({ page, last, link, words = { label: 'Pages', before: 'Bef
             <Link href={link(String(page + 1))}>{words.after}</Link>
           </li>
         )}
-        <li>
-          <Link href={link('all')} prefetch={false}>
-            All on one page, for printing
-          </Link>
-        </li>
+        {whole && (
+          <li>
+            <Link href={link('all')} prefetch={false}>
+              All on one page, for printing
+            </Link>
+          </li>
+        )}
       </ul>
     </nav>
   );

@@ -4,15 +4,19 @@ import { type RefObject, useCallback, useEffect, useRef, useState } from 'react'
 
 type Field = HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement;
 
-/** Fields that a person types into or chooses from, each with a name of its own: the name in the form, and its place among those of that name. */
+/**
+ * Fields that a person types into or chooses from, each with a name of its own: the name in the form, and its place among those of that name; of
+ * buttons of which one is chosen, the value, since there may be others next time.
+ */
 function fieldsOf(form: HTMLFormElement): [string, Field][] {
   const seen = new Map<string, number>();
   return [...form.elements].flatMap((element): [string, Field][] => {
     const typed =
       element instanceof HTMLTextAreaElement ||
       element instanceof HTMLSelectElement ||
-      (element instanceof HTMLInputElement && !['hidden', 'file', 'submit', 'radio'].includes(element.type));
+      (element instanceof HTMLInputElement && !['hidden', 'file', 'submit'].includes(element.type));
     if (!typed || element.name === '') return [];
+    if (element.type === 'radio') return [[`${element.name} =${element.value}`, element]];
     const at = seen.get(element.name) ?? 0;
     seen.set(element.name, at + 1);
     return [[`${element.name} ${at}`, element]];
@@ -20,7 +24,7 @@ function fieldsOf(form: HTMLFormElement): [string, Field][] {
 }
 
 function isTicked(field: Field): field is HTMLInputElement {
-  return field instanceof HTMLInputElement && field.type === 'checkbox';
+  return field instanceof HTMLInputElement && (field.type === 'checkbox' || field.type === 'radio');
 }
 
 function typedInto(field: Field): string {
@@ -60,6 +64,28 @@ export function writeDraft(key: string, fields: readonly (readonly [string, stri
   }
 }
 
+/**
+ * An action that leads to another page when it is done: what was typed for it is then forgotten. It stays where there was no answer, or a refusal.
+ * `name` is that of the form's draft.
+ */
+export function leadingAway<S>(name: string, action: (before: S, form: FormData) => Promise<S>) {
+  return async (before: S, form: FormData): Promise<S> => {
+    try {
+      return await action(before, form);
+    } catch (error) {
+      // The way to the other page comes as an error of this mark.
+      if (error instanceof Error && 'digest' in error && String(error.digest).startsWith('NEXT_REDIRECT'))
+        writeDraft(keyOf(name), []);
+      throw error;
+    }
+  };
+}
+
+/** Under which a form's draft is kept. */
+export function keyOf(name: string): string {
+  return `draft ${name}`;
+}
+
 function valuesOf(form: HTMLFormElement): Map<string, string> {
   return new Map(fieldsOf(form).map(([id, field]) => [id, typedInto(field)]));
 }
@@ -75,7 +101,7 @@ export function useDraft(
   saved: unknown,
   kept?: ReadonlyMap<string, string>,
 ): { readonly restored: boolean; readonly discard: () => void } {
-  const key = `draft ${name}`;
+  const key = keyOf(name);
   const [restored, setRestored] = useState(false);
   // As the form was before anybody typed: a refused form comes back with other values of its own.
   const start = useRef<ReadonlyMap<string, string>>(new Map());
@@ -87,7 +113,13 @@ export function useDraft(
     const draft = kept ?? readDraft(key);
     // A quick hand, or a slow line: typed before the page was alive, and later than any draft.
     const quick = new Set(fields.flatMap(([id, field]) => (typedInto(field) === sentWith(field) ? [] : [id])));
-    const back = fields.filter(([id, field]) => !quick.has(id) && (draft.get(id) ?? typedInto(field)) !== typedInto(field));
+    const quickNames = new Set(fields.flatMap(([id, field]) => (quick.has(id) ? [field.name] : [])));
+    const back = fields.filter(
+      ([id, field]) =>
+        // Of several buttons a quick choice holds for all.
+        !(field.type === 'radio' ? quickNames.has(field.name) : quick.has(id)) &&
+        (draft.get(id) ?? typedInto(field)) !== typedInto(field),
+    );
     for (const [id, field] of back) put(field, draft.get(id) ?? '');
     if (back.length > 0) setRestored(true);
     const keep = (): void =>

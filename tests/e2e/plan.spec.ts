@@ -146,4 +146,15 @@ test('a wish that is refused is there again as it was sent', { tag: '@once' }, a
   await expect(page.getByRole('checkbox', { name: 'I let it in all the same' })).toBeChecked();
   await expect(page.getByLabel('Done in one year with others')).toHaveValue('Line 1');
   await expect(page.getByLabel('Your name')).toHaveValue('P. Planner');
+  // Nor does a reload lose it; saved, it is forgotten.
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(page.getByRole('radio', { name: 'it is left alone' })).toBeChecked();
+  await expect(page.getByLabel('Done in one year with others')).toHaveValue('Line 1');
+  await page.getByLabel('Why', { exact: true }).fill('Read twice');
+  await page.getByRole('button', { name: 'Save and plan anew' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Plan', exact: true })).toBeVisible();
+  await page.goBack();
+  await expect(page.getByRole('radio', { name: 'it is left alone' })).toBeChecked();
+  await expect(page.getByText('is here again')).toBeHidden();
 });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { type Page, test as plainTest } from '@playwright/test';
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
-import { plantStudy, sharedStudy } from './support-fleet';
+import { plantChanges, plantStudy, sharedStudy } from './support-fleet';
 
 test('the ranking answers in a sentence, lists motors with reasons, and filters', async ({ page, isMobile }) => {
   const study = await sharedStudy(60);
@@ -282,4 +282,38 @@ plainTest('a form sent while the program does not answer loses nothing that was 
   await expect(page.getByLabel('Energy price')).toHaveValue('0.19');
   await page.getByRole('button', { name: 'Save the settings' }).click();
   await expect(page.getByText(/Saved; 1 key changed/)).toBeVisible();
+});
+
+plainTest('the name of a study that could not be started is there again', { tag: '@once' }, async ({ page }) => {
+  await page.goto('/');
+  const name = page.getByLabel('Name of the study');
+  await name.fill('Away from here');
+  await page.getByLabel('Your name').fill('R. Example');
+  await page.route('/', (route) => (route.request().method() === 'POST' ? route.abort() : route.continue()));
+  await page.getByRole('button', { name: 'Start the study' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('The program does not answer');
+  await page.unroute('/');
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(name).toHaveValue('Away from here');
+  await expect(page.getByLabel('Your name')).toHaveValue('R. Example');
+  await page.getByRole('button', { name: 'Start the study' }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Import' })).toBeVisible();
+  await page.goto('/');
+  await expect(name).toHaveValue('');
+});
+
+test('a long history comes in pages, and on one for the printer', { tag: '@once' }, async ({ page }) => {
+  const study = await plantStudy('Pages', 1, { evaluated: false });
+  await plantChanges(study, 130);
+  await page.goto(`/${study}/history?page=9`);
+  await expect(page.getByText('Page 2 of 2')).toBeVisible();
+  await expect(page.getByRole('cell', { name: 'change 0', exact: true })).toBeVisible();
+  await page.getByRole('link', { name: 'Newer' }).click();
+  await expect(page.getByText('Page 1 of 2')).toBeVisible();
+  await expect(page.getByRole('cell', { name: 'change 129', exact: true })).toBeVisible();
+  await page.getByRole('link', { name: 'All on one page, for printing' }).click();
+  await expect(page.getByRole('cell', { name: 'change 0', exact: true })).toBeVisible();
+  await expect(page.getByRole('cell', { name: 'change 129', exact: true })).toBeVisible();
+  await page.goto(`/${study}/history?on=prices`);
+  await expect(page.getByText('Nothing of this kind has been changed.')).toBeVisible();
 });

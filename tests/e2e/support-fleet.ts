@@ -6,6 +6,7 @@ import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { addMotors } from '@/lib/features/fleet/mutations';
 import { defaultSettings, settingsToJson } from '@/lib/features/study/settings';
+import { recordChange } from '@/lib/platform/audit';
 import { openDatabase } from '@/lib/platform/db';
 import { newId } from '@/lib/platform/id';
 
@@ -35,6 +36,20 @@ export async function plantStudy(name: string, count: number, { evaluated }: { e
     await db.close();
   }
   return id;
+}
+
+/** Puts changes into a study's history, one a second, named `change 0` and on. */
+export async function plantChanges(studyId: string, count: number): Promise<void> {
+  const db = openDatabase(path.join(process.env.E2E_DATA ?? '', 'lossbook.db'));
+  const about = { studyId, who: 'R. Example', subject: 'study', subjectId: studyId, subjectLabel: 'the study' };
+  try {
+    await db.write(async (tx) => {
+      for (let at = 0; at < count; at++)
+        await recordChange(tx, { ...about, what: `change ${at}` }, new Date(Date.UTC(2026, 0, 1, 0, 0, at)));
+    });
+  } finally {
+    await db.close();
+  }
 }
 
 /**

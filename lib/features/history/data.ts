@@ -19,16 +19,21 @@ export interface StudyEvent {
   readonly batch: string | undefined;
 }
 
-/** A page of a study's history, newest first, with the count of all; with `subject` only the changes of such things. */
+/** A part of a study's history, newest first, with the count of all; `take` absent takes the rest, with `subject` only the changes of such things. */
 export async function readEvents(
   db: Reader,
   studyId: string,
   skip: number,
-  take: number,
+  take: number | undefined,
   subject?: string,
 ): Promise<{ readonly events: StudyEvent[]; readonly total: number }> {
   const where = { studyId, ...(subject !== undefined && { subject }) };
-  const rows = await db.changeEvent.findMany({ where, orderBy: [{ at: 'desc' }, { id: 'desc' }], skip, take });
+  const rows = await db.changeEvent.findMany({
+    where,
+    orderBy: [{ at: 'desc' }, { id: 'desc' }],
+    skip,
+    ...(take !== undefined && { take }),
+  });
   const events = rows.map((row) => ({
     id: row.id,
     at: row.at,

@@ -6,13 +6,19 @@ import { readEvents, readSubjects, type StudyEvent } from './data';
 
 export type { StudyEvent } from './data';
 
-/** Lines on one page of the history. */
-export const PAGE = 100;
+/** Lines on one page of the history, and so many that one page for the printer may hold. */
+const PAGE = 100;
+const WHOLE = 5000;
 
 /** One page of a study's history. */
 export interface HistoryPage {
   readonly events: readonly StudyEvent[];
   readonly total: number;
+  /** The page that this is, one beyond the last being the last, and how many there are. */
+  readonly page: number | 'all';
+  readonly last: number;
+  /** Few enough that all may stand on one page. */
+  readonly whole: boolean;
   /** What has been changed at all, with counts. */
   readonly subjects: readonly { readonly subject: string; readonly count: number }[];
   /** By event: the act that can be taken back there. */
@@ -38,8 +44,14 @@ async function settingsToTakeBack(studyId: string, events: readonly StudyEvent[]
 }
 
 /** One page of a study's history, of one kind of thing if asked for; pages count from 1. */
-export async function loadHistory(studyId: string, page: number, subject?: string): Promise<HistoryPage> {
+export async function loadHistory(studyId: string, asked: number | 'all', subject?: string): Promise<HistoryPage> {
   const db = database().read;
-  const { events, total } = await readEvents(db, studyId, (page - 1) * PAGE, PAGE, subject);
-  return { events, total, subjects: await readSubjects(db, studyId), undo: await settingsToTakeBack(studyId, events) };
+  const subjects = await readSubjects(db, studyId);
+  const total = subjects.reduce((sum, each) => sum + (subject === undefined || each.subject === subject ? each.count : 0), 0);
+  const whole = total <= WHOLE;
+  const last = Math.max(1, Math.ceil(total / PAGE));
+  const page = asked === 'all' && whole ? 'all' : Math.min(asked === 'all' ? 1 : asked, last);
+  const [skip, take] = page === 'all' ? [0, undefined] : [(page - 1) * PAGE, PAGE];
+  const { events } = await readEvents(db, studyId, skip, take, subject);
+  return { events, total, page, last, whole, subjects, undo: await settingsToTakeBack(studyId, events) };
 }

@@ -18,8 +18,8 @@ import { dropUpload, keepUpload, readUpload, saveUpload, uploadFile, withinLimit
 /** What a form of the import shows after it was sent and refused. */
 export interface ImportFormState {
   readonly problem?: Problem;
-  /** The name of the study as it was typed; a browser keeps no file for a second try. */
-  readonly name?: string;
+  /** Of the form that starts a study, what was typed; a browser keeps no file for a second try. */
+  readonly typed?: { readonly name: string; readonly who: string };
 }
 
 function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): ImportFormState {
@@ -46,16 +46,17 @@ export async function sendSheet(_: ImportFormState, form: FormData): Promise<Imp
 
 /** Makes a study and keeps its first sheet. Form fields `name`, `who`, and `file` or `pasted`. */
 export async function startWithSheet(_: ImportFormState, form: FormData): Promise<ImportFormState> {
+  const typed = { name: String(form.get('name') ?? ''), who: String(form.get('who') ?? '') };
   const parsed = firstUploadForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return { ...unreadable(parsed.error), name: String(form.get('name') ?? '') };
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { name, who, file, pasted } = parsed.data;
   const content = file !== undefined && file.size > 0 ? file : pasted;
-  if (typeof content !== 'string' && !withinLimit(content.size)) return { problem: TOO_LARGE, name };
+  if (typeof content !== 'string' && !withinLimit(content.size)) return { problem: TOO_LARGE, typed };
   await rememberWho(who);
   const made = await createStudy(database(), { name, who });
   if (!made.ok) {
     const again = content === '' ? '' : ' Choose the sheet once more as well.';
-    return { problem: { ...made.problem, remedy: `${made.problem.remedy}${again}` }, name };
+    return { problem: { ...made.problem, remedy: `${made.problem.remedy}${again}` }, typed };
   }
   if (typeof content === 'string' && content.trim() === '') redirect(`/${made.value.id}/import`);
   const about = await keepUpload(made.value.id, content);

@@ -24,18 +24,19 @@ function unreadable(error: { readonly issues: readonly { readonly message: strin
 
 /** Freezes the programme as it stands and opens it. Form fields `study`, `who`. */
 export async function freeze(_: SignState, form: FormData): Promise<SignState> {
+  const typed = typedOf(form);
   const parsed = freezeForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { study, who } = parsed.data;
   await rememberWho(who);
   let number: number;
   try {
     const frozen = await freezeProgramme(database(), { studyId: study, who });
-    if (!frozen.ok) return { problem: frozen.problem };
+    if (!frozen.ok) return { problem: frozen.problem, typed };
     number = frozen.value.number;
   } catch (error) {
     console.error(error);
-    return { problem: problemOf(error) };
+    return { problem: problemOf(error), typed };
   }
   revalidatePath(`/${study}`, 'layout');
   redirect(`/${study}/review/${number}`);

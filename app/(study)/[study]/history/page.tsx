@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { askedPage, Pages } from '@/app/_ui/pages';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { loadHistory, PAGE } from '@/lib/features/history/loaders';
+import { loadHistory } from '@/lib/features/history/loaders';
 import { fieldWords } from '@/lib/features/history/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { formatCount, formatInstant } from '@/lib/platform/format';
@@ -32,14 +33,13 @@ const SUBJECT_WORDS: Readonly<Record<string, string>> = {
 export default async function HistoryScreen({ params, searchParams }: Props) {
   const { study } = await params;
   const search = await searchParams;
-  const asked = Number(search.page);
-  const page = Number.isInteger(asked) && asked > 0 ? asked : 1;
   const on = typeof search.on === 'string' && search.on !== '' ? search.on : undefined;
-  const { events, total, subjects, undo } = await loadHistory(study, page, on);
-  const link = (subject: string | undefined, wanted = 1) => {
+  const asked = askedPage(typeof search.page === 'string' ? search.page : undefined);
+  const { events, total, page, last, whole, subjects, undo } = await loadHistory(study, asked, on);
+  const link = (subject: string | undefined, wanted?: string) => {
     const query = new URLSearchParams({
       ...(subject !== undefined && { on: subject }),
-      ...(wanted > 1 && { page: String(wanted) }),
+      ...(wanted !== undefined && { page: wanted }),
     }).toString();
     return query === '' ? `/${study}/history` : `/${study}/history?${query}`;
   };
@@ -48,7 +48,6 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
     const batch = undo.get(event);
     return batch !== undefined && <UndoSettings study={study} who={who} batch={batch} />;
   };
-  const last = Math.max(1, Math.ceil(total / PAGE));
   return (
     <main id="main" className={sheet.main}>
       <h1>History</h1>
@@ -70,7 +69,15 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
         </nav>
       )}
       {events.length === 0 ? (
-        <p>Nothing has been changed yet. Import a sheet to begin.</p>
+        <p>
+          {on === undefined ? (
+            'Nothing has been changed yet. Import a sheet to begin.'
+          ) : (
+            <>
+              Nothing of this kind has been changed. <Link href={link(undefined)}>All changes</Link>
+            </>
+          )}
+        </p>
       ) : (
         <ScrollRegion label="History">
           <table className={sheet.table}>
@@ -116,25 +123,13 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
           </table>
         </ScrollRegion>
       )}
-      {last > 1 && (
-        <nav aria-label="Pages of the history">
-          <ul className={sheet.links}>
-            {page > 1 && (
-              <li>
-                <Link href={link(on, page - 1)}>Newer</Link>
-              </li>
-            )}
-            <li>
-              Page {page} of {last}
-            </li>
-            {page < last && (
-              <li>
-                <Link href={link(on, page + 1)}>Older</Link>
-              </li>
-            )}
-          </ul>
-        </nav>
-      )}
+      <Pages
+        page={page}
+        last={last}
+        link={(wanted) => link(on, wanted)}
+        words={{ label: 'Pages of the history', before: 'Newer', after: 'Older' }}
+        whole={whole}
+      />
     </main>
   );
 }

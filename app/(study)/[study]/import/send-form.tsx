@@ -3,7 +3,7 @@
 import { useActionState, useEffect, useState } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
-import { readDraft, writeDraft } from '@/app/_ui/use-draft';
+import { keyOf, leadingAway, readDraft, writeDraft } from '@/app/_ui/use-draft';
 import { type ImportFormState, sendSheet } from '@/lib/features/import/actions';
 import styles from './import.module.css';
 
@@ -13,7 +13,8 @@ const PART = 'pasted';
 
 /** Sends a file or pasted rows; nothing is written until the preview is confirmed. Pasted rows that were not read stay in this window. */
 export function SendForm({ study }: { readonly study: string }) {
-  const key = `draft ${study} import`;
+  const name = `${study} import`;
+  const key = keyOf(name);
   const [pasted, setPasted] = useState('');
   const [restored, setRestored] = useState(false);
   useEffect(() => {
@@ -30,15 +31,7 @@ export function SendForm({ study }: { readonly study: string }) {
     put('');
     setRestored(false);
   };
-  const [state, send, sending] = useActionState(async (before: ImportFormState, form: FormData) => {
-    try {
-      return await sendSheet(before, form);
-    } catch (error) {
-      // Read, it leads to the preview, which comes as an error as well; one that got no answer is a TypeError.
-      if (!(error instanceof TypeError)) writeDraft(key, []);
-      throw error;
-    }
-  }, NOTHING);
+  const [state, send, sending] = useActionState(leadingAway(name, sendSheet), NOTHING);
   return (
     <form action={send}>
       <ProblemNote problem={state.problem} />

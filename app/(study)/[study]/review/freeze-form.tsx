@@ -1,8 +1,10 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { leadingAway, useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { freeze, type SignState } from '@/lib/features/sign-off/actions';
 
@@ -10,12 +12,17 @@ const NOTHING: SignState = {};
 
 /** Freezes the programme as it stands, for a reviewer to sign or return. */
 export function FreezeForm({ study, who }: { readonly study: string; readonly who: string }) {
-  const [state, send, busy] = useActionState(freeze, NOTHING);
+  const name = `${study} freeze`;
+  const [state, send, busy] = useActionState(leadingAway(name, freeze), NOTHING);
+  const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft(form, name, undefined);
+  const { who: typedWho = who } = state.typed ?? {};
   return (
-    <form action={send} className={sheet.form}>
+    <form ref={form} action={send} className={sheet.form}>
       <Outcome state={state} />
+      <DraftNote draft={draft} />
       <input type="hidden" name="study" value={study} />
-      <WhoField id="freeze-who" initial={who} />
+      <WhoField id="freeze-who" initial={typedWho} key={typedWho} />
       <button type="submit" data-primary aria-disabled={busy}>
         {busy ? 'Freezing…' : 'Freeze a version'}
       </button>

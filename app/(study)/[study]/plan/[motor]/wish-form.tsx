@@ -1,10 +1,12 @@
 'use client';
 
 import { Fragment, useActionState, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { NumberHead } from '@/app/_ui/number-head';
 import { Outcome } from '@/app/_ui/outcome';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { leadingAway, useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { type PlanState, saveWish } from '@/lib/features/plan/actions';
 import styles from '../plan.module.css';
@@ -37,7 +39,10 @@ const NOTHING: PlanState = {};
 /** One choice of many by the arrow keys: an option in a year or either of them, the solver's choice, or to be left alone. */
 export function WishForm(props: Props) {
   const { study, motor, rows, years, bundles, needsOverride } = props;
-  const [state, send, busy] = useActionState(saveWish, NOTHING);
+  const name = `${motor} wish`;
+  const [state, send, busy] = useActionState(leadingAway(name, saveWish), NOTHING);
+  const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft(form, name, undefined);
   // The form is cleared when it has been sent: what was refused is there again as it was sent.
   const { typed } = state;
   const chosen = typed?.choice ?? props.chosen;
@@ -53,8 +58,9 @@ export function WishForm(props: Props) {
   };
   const latest = by === undefined || years.includes(by) ? years : [...years, by].sort((a, b) => a - b);
   return (
-    <form action={send} className={sheet.form}>
+    <form ref={form} action={send} className={sheet.form}>
       <Outcome state={state} />
+      <DraftNote draft={draft} />
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="motor" value={motor} />
       <Fragment key={JSON.stringify(typed)}>
