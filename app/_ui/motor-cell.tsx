@@ -13,7 +13,7 @@ interface Props {
 /** A motor as the head of its row, with the way to its page while the study has it. */
 export function MotorCell(props: Props) {
   return (
-    <th scope="row" className={sheet.nowrap}>
+    <th scope="row" className={sheet.motor}>
       <MotorName {...props} />
     </th>
   );

@@ -1,3 +1,4 @@
+import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import type { ReactNode } from 'react';
@@ -9,6 +10,12 @@ import { ScreenLinks } from './screen-links';
 interface Props {
   readonly children: ReactNode;
   readonly params: Promise<{ study: string }>;
+}
+
+/** A window names its screen, then the study: several may be open beside one another. */
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const name = (await currentStudy((await params).study))?.name ?? 'No such study';
+  return { title: { default: `${name} · Lossbook`, template: `%s · ${name} · Lossbook` } };
 }
 
 /** A study's pages: the margin names what one is looking at and leads to the screens; the page itself brings `main`. */

@@ -6,6 +6,11 @@ import type { HistoryEntry } from './schema';
 
 const LABELS: ReadonlyMap<string, string> = new Map(COLUMNS.map(({ name, label }) => [name, label]));
 
+/** The motor's name on site; `undefined` when the study has no such motor. */
+export async function readTag(db: Reader, studyId: string, motorId: string): Promise<string | undefined> {
+  return (await db.motor.findFirst({ where: { id: motorId, studyId }, select: { tag: true } }))?.tag;
+}
+
 /** The last changes of a motor and its readings. */
 export async function readHistory(
   db: Reader,

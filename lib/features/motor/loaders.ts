@@ -31,11 +31,16 @@ import { type StudyInForce, studyInForce } from '../study/context';
 import { loadUnits } from '../study/loaders';
 import type { ReaderUnits } from '../study/reader-units';
 import { answerOf, callsOf } from './answer';
-import { type AmongFleet, readAmongFleet, readHistory } from './data';
+import { type AmongFleet, readAmongFleet, readHistory, readTag } from './data';
 import { byIndicator, type IndicatorHistory } from './indicator-history';
 import { alsoRead, readBy } from './reading-words';
 import type { HistoryEntry } from './schema';
 import { figureWords, optionTitle, type RatingUnit } from './words';
+
+/** What a motor is called, for the name of a window. */
+export const loadTag = cache(
+  async (study: string, motor: string): Promise<string | undefined> => readTag(database().read, study, motor),
+);
 
 /** Everything that a motor's page shows. */
 export interface MotorPage {

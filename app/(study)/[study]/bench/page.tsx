@@ -15,10 +15,7 @@ interface Props {
   readonly searchParams: Promise<{ tag?: string | string[]; site?: string | string[] }>;
 }
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const study = await currentStudy((await params).study);
-  return { title: study === undefined ? 'No such study' : `Bench test · ${study.name}` };
-}
+export const metadata: Metadata = { title: 'Bench test' };
 
 const one = (value: string | string[] | undefined): string => (typeof value === 'string' ? value : '');
 

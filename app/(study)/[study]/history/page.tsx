@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { askedPage, Pages } from '@/app/_ui/pages';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadHistory } from '@/lib/features/history/loaders';
@@ -52,8 +53,9 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
     <main id="main" className={sheet.main}>
       <h1>History</h1>
       <p className={sheet.soft}>
-        {formatCount(total)} entries, newest first. Names are typed and not verified. Changed settings can be taken back here as
-        long as they stand, a motor’s latest change on its own page, an import on the import page.
+        {total === 1 ? 'One entry' : `${formatCount(total)} entries, newest first`}. Names are typed and not verified. Changed
+        settings can be taken back here as long as they stand, a motor’s latest change on its own page, an import on the import
+        page.
       </p>
       {subjects.length > 1 && (
         <nav aria-label="Filter">
@@ -80,30 +82,46 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
         </p>
       ) : (
         <ScrollRegion label="History">
-          <table className={sheet.table}>
-            <thead>
-              <tr>
-                <th scope="col">When (UTC)</th>
-                <th scope="col">Who</th>
-                <th scope="col">On what</th>
-                <th scope="col">What</th>
-                <th scope="col">From</th>
-                <th scope="col">To</th>
-                <th scope="col">Why</th>
-                <th scope="col">
+          <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <th {...HEAD} scope="col">
+                  When (UTC)
+                </th>
+                <th {...HEAD} scope="col">
+                  Who
+                </th>
+                <th {...HEAD} scope="col">
+                  On what
+                </th>
+                <th {...HEAD} scope="col">
+                  What
+                </th>
+                <th {...HEAD} scope="col">
+                  From
+                </th>
+                <th {...HEAD} scope="col">
+                  To
+                </th>
+                <th {...HEAD} scope="col">
+                  Why
+                </th>
+                <th {...HEAD} scope="col">
                   <span className="unseen">Take back</span>
                 </th>
               </tr>
             </thead>
-            <tbody>
+            <tbody {...GROUP}>
               {events.map((event) => (
-                <tr key={event.id}>
-                  <th scope="row">{formatInstant(event.at)}</th>
-                  <td>
+                <tr key={event.id} {...ROW}>
+                  <th {...ROW_HEAD} scope="row" className={sheet.nowrap}>
+                    {formatInstant(event.at)}
+                  </th>
+                  <td {...CELL} data-name="Who">
                     {event.who}
                     {!event.verified && <span className={sheet.soft}> (not verified)</span>}
                   </td>
-                  <td>
+                  <td {...CELL} data-name="On what">
                     {event.subject === 'motor' ? (
                       <Link href={`/${study}/motor/${event.subjectId}`} prefetch={false}>
                         {event.label}
@@ -112,11 +130,19 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
                       event.label
                     )}
                   </td>
-                  <td>{[event.what, fieldWords(event.field)].filter(Boolean).join(': ')}</td>
-                  <td>{event.from}</td>
-                  <td>{event.to}</td>
-                  <td>{event.why}</td>
-                  <td>{undoOf(event.id)}</td>
+                  <td {...CELL} data-name="What">
+                    {[event.what, fieldWords(event.field)].filter(Boolean).join(': ')}
+                  </td>
+                  <td {...CELL} data-name="From" className={sheet.free}>
+                    {event.from}
+                  </td>
+                  <td {...CELL} data-name="To" className={sheet.free}>
+                    {event.to}
+                  </td>
+                  <td {...CELL} data-name="Why">
+                    {event.why}
+                  </td>
+                  <td {...CELL}>{undoOf(event.id)}</td>
                 </tr>
               ))}
             </tbody>

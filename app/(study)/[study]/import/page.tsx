@@ -11,10 +11,7 @@ interface Props {
   readonly params: Promise<{ study: string }>;
 }
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const study = await currentStudy((await params).study);
-  return { title: study === undefined ? 'No such study' : `Import · ${study.name}` };
-}
+export const metadata: Metadata = { title: 'Import' };
 
 /** Where a sheet is brought in, and what was brought in so far. */
 export default async function ImportScreen({ params }: Props) {

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { Typeset } from '@/app/_ui/typeset';
@@ -24,26 +25,42 @@ export default function MethodScreen() {
       <section className={sheet.section} aria-labelledby="ways">
         <h2 id="ways">Ways to the load</h2>
         <ScrollRegion label="Table of the ways to the load">
-          <table className={sheet.table}>
-            <thead>
-              <tr>
-                <th scope="col">Way</th>
-                <th scope="col">Needs the columns</th>
-                <th scope="col">Holds for</th>
-                <th scope="col">Source</th>
-                <th scope="col">Manual</th>
+          <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <th {...HEAD} scope="col">
+                  Way
+                </th>
+                <th {...HEAD} scope="col">
+                  Needs the columns
+                </th>
+                <th {...HEAD} scope="col">
+                  Holds for
+                </th>
+                <th {...HEAD} scope="col">
+                  Source
+                </th>
+                <th {...HEAD} scope="col">
+                  Manual
+                </th>
               </tr>
             </thead>
-            <tbody>
+            <tbody {...GROUP}>
               {loadMethods().map((method) => (
-                <tr key={method.id}>
-                  <th scope="row">{method.title}</th>
-                  <td>
+                <tr key={method.id} {...ROW}>
+                  <th {...ROW_HEAD} scope="row">
+                    {method.title}
+                  </th>
+                  <td {...CELL} data-name="Needs">
                     <code>{method.needs.join(', ')}</code>
                   </td>
-                  <td>{method.validity}</td>
-                  <td>{method.source}</td>
-                  <td>
+                  <td {...CELL} data-name="Holds for">
+                    {method.validity}
+                  </td>
+                  <td {...CELL} data-name="Source">
+                    {method.source}
+                  </td>
+                  <td {...CELL} data-name="Manual">
                     <code>{method.page}</code>
                   </td>
                 </tr>

@@ -26,7 +26,7 @@ interface Props {
 export function Motors({ motors, study, currency, manySites, horizonYears, units }: Props) {
   const of = (motor: RankedMotor, figure: string, name: string) => ({ motor, study, figure, name });
   return (
-    <ScrollRegion label="Motors in rank order">
+    <ScrollRegion label="Motors in rank order" className={styles.list}>
       <table {...TABLE} className={`${sheet.table} ${styles.table}`}>
         <thead {...GROUP}>
           <tr {...ROW}>

@@ -131,7 +131,7 @@ function Rows({ rows, before, pack, study, currency, horizonYears, manySites, un
   ] as const;
   const words = ['Motor', 'Decision', 'Trust', 'Because'];
   return (
-    <ScrollRegion label="Motors in rank order as moved">
+    <ScrollRegion label="Motors in rank order as moved" className={styles.list}>
       <table {...TABLE} className={`${sheet.table} ${styles.table}`}>
         <thead {...GROUP}>
           <tr {...ROW}>

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadPassports } from '@/lib/features/reference/loaders';
@@ -33,38 +34,52 @@ export default async function TablesScreen({ params, searchParams }: Props) {
         find={find}
         here={`/${study}/tables`}
         label="Find a table by its title, standard or rows"
-        found={find === '' ? `${formatCount(tables.length)} tables.` : `${formatCount(tables.length)} tables hold “${find}”.`}
+        found={
+          find === ''
+            ? `${counted(tables.length)}.`
+            : `${counted(tables.length)} ${tables.length === 1 ? 'holds' : 'hold'} “${find}”.`
+        }
       />
       {tables.length > 0 && (
         <ScrollRegion label="Reference tables">
-          <table className={sheet.table}>
-            <thead>
-              <tr>
-                <th scope="col">Table</th>
-                <th scope="col">Issuer, edition, clause</th>
-                <th scope="col">How its rows are known</th>
-                <th scope="col">Use</th>
+          <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <th {...HEAD} scope="col">
+                  Table
+                </th>
+                <th {...HEAD} scope="col">
+                  Issuer, edition, clause
+                </th>
+                <th {...HEAD} scope="col">
+                  How its rows are known
+                </th>
+                <th {...HEAD} scope="col">
+                  Use
+                </th>
               </tr>
             </thead>
-            <tbody>
+            <tbody {...GROUP}>
               {tables.map((table) => (
-                <tr key={table.id}>
-                  <th scope="row">
+                <tr key={table.id} {...ROW}>
+                  <th {...ROW_HEAD} scope="row">
                     <Link href={`/${study}/tables/${table.id}${words}`} prefetch={false}>
                       {table.title}
                     </Link>
                   </th>
-                  <td>
+                  <td {...CELL}>
                     {table.issuer}. {table.edition}. {table.clause}
                   </td>
-                  <td>
+                  <td {...CELL} data-name="Rows">
                     {table.statusCounts.length === 0
                       ? `${formatCount(table.rowCount)} rows, invented for demonstration`
                       : table.statusCounts
                           .map(({ status, count }) => `${formatCount(count)} ${STATUS_WORDS[status] ?? status}`)
                           .join(', ')}
                   </td>
-                  <td>{USES[table.use]}</td>
+                  <td {...CELL} data-name="Use">
+                    {USES[table.use]}
+                  </td>
                 </tr>
               ))}
             </tbody>
@@ -74,5 +89,7 @@ export default async function TablesScreen({ params, searchParams }: Props) {
     </main>
   );
 }
+
+const counted = (count: number): string => (count === 1 ? 'One table' : `${formatCount(count)} tables`);
 
 const USES = { engine: 'computing', check: 'checks of other tables', prices: 'prices until you name your own' } as const;

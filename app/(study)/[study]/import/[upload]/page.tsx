@@ -18,10 +18,7 @@ interface Props {
   readonly params: Promise<{ study: string; upload: string }>;
 }
 
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const study = await currentStudy((await params).study);
-  return { title: study === undefined ? 'No such study' : `Preview of an import · ${study.name}` };
-}
+export const metadata: Metadata = { title: 'Preview of an import' };
 
 /** How a sheet is understood and what its import would change; nothing is written before it is confirmed here. */
 export default async function PreviewScreen({ params }: Props) {

@@ -1,4 +1,3 @@
-import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { FigureText } from '@/app/_ui/figure';
@@ -23,12 +22,6 @@ import { Suspicions } from './suspicions';
 
 interface Props {
   readonly params: Promise<{ study: string; motor: string }>;
-}
-
-export async function generateMetadata({ params }: Props): Promise<Metadata> {
-  const { study, motor } = await params;
-  const page = await loadMotorPage(study, motor);
-  return { title: page ? `${page.stored.motor.tag} · ${page.study.name}` : 'No such motor' };
 }
 
 /** One motor: the answer first, then the evidence. */

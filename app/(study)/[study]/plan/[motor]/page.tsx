@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { loadTag } from '@/lib/features/motor/loaders';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWish } from '@/lib/features/plan/loaders';
 import { nameOf, optionWords, wishWords } from '@/lib/features/plan/words';
@@ -10,10 +11,13 @@ import { shaftUnit } from '@/lib/features/study/reader-units';
 import { formatMoney } from '@/lib/platform/format';
 import { type OptionRow, WishForm } from './wish-form';
 
-export const metadata: Metadata = { title: 'Wish of the plan' };
-
 interface Props {
   readonly params: Promise<{ study: string; motor: string }>;
+}
+
+export async function generateMetadata({ params }: Props): Promise<Metadata> {
+  const { study, motor } = await params;
+  return { title: `Wish of the plan for ${(await loadTag(study, motor)) ?? 'no such motor'}` };
 }
 
 /** What can be wished for one motor: an option, a year, both, to be left alone, or the solver's choice; with what each would be worth. */

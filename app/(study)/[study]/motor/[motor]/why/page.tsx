@@ -21,7 +21,7 @@ export async function generateMetadata({ params, searchParams }: Props): Promise
   const { study, motor } = await params;
   const path = pathOf((await searchParams).figure);
   const page = await loadWhy(study, motor, path);
-  return { title: page ? `How do we know ${page.nameOf(path)}? · ${page.stored.motor.tag}` : 'No such figure' };
+  return { title: page ? `How do we know ${page.nameOf(path)}?` : 'No such figure' };
 }
 
 /** Figures of an option, and the figure that stands where none is asked for: with them goes what is decided. */
