@@ -23,8 +23,8 @@ export function DerivationView({
   readonly methodHref?: string | undefined;
 }) {
   const shown = new Set<number>();
-  const { limits } = derivation;
-  const unit = derivation.steps[0]?.unit ?? '';
+  const { limits, steps } = derivation;
+  const unit = steps[0]?.unit ?? '';
   const within =
     limits &&
     formatFigure(
@@ -33,14 +33,15 @@ export function DerivationView({
     ).range;
   return (
     <div className={styles.derivation}>
-      <StepView id={0} steps={derivation.steps} shown={shown} depth={0} methodHref={methodHref} />
+      <StepView id={0} steps={steps} shown={shown} depth={0} methodHref={methodHref} limits={limits} />
       {derivation.verdict && <VerdictView verdict={derivation.verdict} />}
       {within && (
         <p>
           95 % limits: {within}
           {limits?.drawn ? ', by 10,000 draws of stamps, meters and typical values.' : '.'}
-          {limits?.widened !== undefined &&
-            ' They are wider than doubts carried to first order say, as in the steps above; the figure on the screens goes by them.'}
+          {limits?.widened === undefined
+            ? ' The figure goes by them; the steps beneath it carry doubts to first order.'
+            : ' They are wider than doubts carried to first order say, as in the steps beneath; the figure goes by them.'}
         </p>
       )}
       {derivation.doubts.length > 0 && (
@@ -97,13 +98,15 @@ interface StepProps {
   readonly depth: number;
   readonly name?: string;
   readonly methodHref?: string | undefined;
+  /** 95 % limits of the figure itself, which the screens go by. */
+  readonly limits?: Derivation['limits'];
 }
 
 /** One step. A step that stands higher up already is only referred to, so that the page stays finite. */
-function StepView({ id, steps, shown, depth, name, methodHref }: StepProps) {
+function StepView({ id, steps, shown, depth, name, methodHref, limits }: StepProps) {
   const step = steps[id];
   if (!step) return null;
-  const figure = formatFigure({ value: step.value, u: step.u, unit: step.unit });
+  const figure = formatFigure({ value: step.value, u: step.u, unit: step.unit, low: limits?.low, high: limits?.high });
   const title = name === undefined || name.toLowerCase() === step.title.toLowerCase() ? step.title : `${name}: ${step.title}`;
   const head = (
     <>

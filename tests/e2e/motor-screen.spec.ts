@@ -75,6 +75,8 @@ test('a reading is added and left out with a reason', async ({ page }) => {
   await openMotor(page, study, 'A-16');
   await page.getByRole('link', { name: 'Add a reading' }).click();
   await expect(page.getByText(/A live reading is energized work/)).toBeVisible();
+  await page.getByRole('button', { name: 'Now as Taken at' }).click();
+  await expect(page.locator('#taken_at')).toHaveValue(/^\d{4}-\d{2}-\d{2} \d{2}:\d{2}$/);
   await page.locator('#taken_at').fill('2026-01-01T10:00');
   await page.locator('#input_power_kw').fill('11.5');
   await page.locator('#voltage_v').fill('460');

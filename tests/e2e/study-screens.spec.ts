@@ -317,3 +317,16 @@ test('a long history comes in pages, and on one for the printer', { tag: '@once'
   await page.goto(`/${study}/history?on=prices`);
   await expect(page.getByText('Nothing of this kind has been changed.')).toBeVisible();
 });
+
+test('a study without motors says how they come in, and offers nothing that cannot be done', { tag: '@once' }, async ({
+  page,
+}) => {
+  const study = await plantStudy('No motors', 0, { evaluated: false });
+  for (const screen of ['ranking', 'plan', 'trust', 'worklist', 'fleet']) {
+    await page.goto(`/${study}/${screen}`);
+    await expect(page.getByText('This study has no motors yet.')).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Evaluate now' })).toHaveCount(0);
+    await expect(page.getByRole('main').getByRole('link', { name: 'Import a sheet' })).toBeVisible();
+  }
+  await expectAccessible(page);
+});

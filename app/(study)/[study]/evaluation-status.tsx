@@ -67,6 +67,8 @@ export function EvaluationStatus({ study, initial, onNewFigures }: Props) {
       </div>
     );
   }
+  // That there are no motors, and how they come in, each screen says by itself.
+  if (progress.empty) return null;
   if (stopped || problem !== undefined || progress.shown === undefined) {
     return (
       <div className={styles.status}>

@@ -15,7 +15,7 @@ interface Props {
 /** A window names its screen, then the study: several may be open beside one another. */
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const name = (await currentStudy((await params).study))?.name ?? 'No such study';
-  return { title: { default: `${name} · Lossbook`, template: `%s · ${name} · Lossbook` } };
+  return { title: { default: name, template: `%s · ${name} · Lossbook` } };
 }
 
 /** A study's pages: the margin names what one is looking at and leads to the screens; the page itself brings `main`. */

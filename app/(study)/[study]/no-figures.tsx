@@ -16,6 +16,16 @@ interface Props {
 /** In place of a screen that lives by the results, as long as there are none: how the evaluation stands; the screen comes by itself when it is done. */
 export function NoFigures({ study, title, progress }: Props) {
   const router = useRouter();
+  if (progress.empty) {
+    return (
+      <main id="main" className={sheet.main}>
+        <h1>{title}</h1>
+        <p>
+          This study has no motors yet. <Link href={`/${study}/import`}>Import a sheet</Link> to begin.
+        </p>
+      </main>
+    );
+  }
   return (
     <main id="main" className={sheet.main}>
       <h1>{title}</h1>

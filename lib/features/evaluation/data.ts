@@ -66,7 +66,8 @@ export async function readProgress(db: Reader, studyId: string): Promise<Evaluat
   const active = runs.find(({ state }) => state === 'queued') ?? runs.find(({ state }) => state === 'running');
   const last = runs[0];
   const stopped = active === undefined && (last?.state === 'cancelled' || last?.state === 'failed') ? last : undefined;
-  return { ...(shown && { shown }), ...(active && { active }), ...(stopped && { stopped }) };
+  const empty = runs.length === 0 && (await db.motor.findFirst({ where: { studyId }, select: { id: true } })) === null;
+  return { ...(shown && { shown }), ...(active && { active }), ...(stopped && { stopped }), ...(empty && { empty }) };
 }
 
 /** The id of the run whose figures a study's screens show: the latest finished one that is not frozen. */

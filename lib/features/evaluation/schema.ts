@@ -33,6 +33,8 @@ export const evaluationProgress = z.object({
   active: runSummary.optional(),
   /** The last run, when it came to no result. */
   stopped: runSummary.optional(),
+  /** There is no motor to be evaluated; said only where nothing was evaluated before. */
+  empty: z.literal(true).optional(),
 });
 export type EvaluationProgress = z.infer<typeof evaluationProgress>;
 

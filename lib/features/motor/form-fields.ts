@@ -11,6 +11,8 @@ export interface FormField {
   readonly meaning: string;
   readonly words?: readonly string[];
   readonly numeric: boolean;
+  /** A point in time, which may well be this moment. */
+  readonly moment?: true;
   readonly value: string;
 }
 
@@ -50,7 +52,14 @@ function shape(column: Column, currency: string): Omit<FormField, 'value'> {
     label,
     meaning,
     numeric: kind.type === 'number',
-    unit: plain ? '' : kind.type === 'number' && kind.unit === 'currency' ? currency : unitOrWords(column),
+    unit: plain
+      ? ''
+      : kind.type === 'date'
+        ? 'such as 2026-03-14 09:30'
+        : kind.type === 'number' && kind.unit === 'currency'
+          ? currency
+          : unitOrWords(column),
     ...(words && { words }),
+    ...(kind.type === 'date' && { moment: true as const }),
   };
 }

@@ -6,6 +6,7 @@ import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadPlan, type PlanScreen as Screen } from '@/lib/features/plan/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
+import { NoFigures } from '../no-figures';
 import { Answer, worthWords } from './answer';
 import { Hours, MeasureNext, OtherBudgets } from './beside';
 import { BudgetForm } from './budget-form';
@@ -29,6 +30,7 @@ export default async function PlanScreen({ params, searchParams }: Props) {
   const study = await currentStudy(id);
   if (!study) notFound();
   const plan = await loadPlan(id);
+  if (plan.evaluation.empty) return <NoFigures study={id} title="Plan" progress={plan.evaluation} />;
   const who = await loadWho();
   const { settings } = study;
   const { currency, asOf, budget, objective, moneyTerms } = settings;

@@ -17,6 +17,7 @@ export interface CellField {
   readonly meaning: string;
   readonly words?: readonly string[];
   readonly numeric: boolean;
+  readonly moment?: true;
   readonly value: string;
 }
 
@@ -124,6 +125,18 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
   );
 }
 
+/** The time on the reader's clock, as the sheet writes it: who types at the motor has the time of the site. */
+function putNow(id: string): void {
+  const input = document.getElementById(id);
+  if (!(input instanceof HTMLInputElement)) return;
+  const now = new Date();
+  const local = new Date(now.getTime() - now.getTimezoneOffset() * 60_000);
+  input.value = local.toISOString().slice(0, 16).replace('T', ' ');
+  // So that the draft learns of it.
+  input.dispatchEvent(new Event('input', { bubbles: true }));
+  input.focus();
+}
+
 function Cell({
   field,
   typed,
@@ -160,16 +173,23 @@ function Cell({
           ))}
         </select>
       ) : (
-        <input
-          id={field.name}
-          name={field.name}
-          defaultValue={value}
-          key={value}
-          autoComplete="off"
-          aria-describedby={note}
-          aria-invalid={refused !== undefined}
-          {...(field.numeric ? { inputMode: 'decimal' as const } : {})}
-        />
+        <span className={styles.entry}>
+          <input
+            id={field.name}
+            name={field.name}
+            defaultValue={value}
+            key={value}
+            autoComplete="off"
+            aria-describedby={note}
+            aria-invalid={refused !== undefined}
+            {...(field.numeric ? { inputMode: 'decimal' as const } : {})}
+          />
+          {field.moment && (
+            <button type="button" onClick={() => putNow(field.name)}>
+              Now<span className="unseen"> as {field.label}</span>
+            </button>
+          )}
+        </span>
       )}
       <p id={note} className={refused === undefined ? styles.note : styles.refused}>
         {refused ?? (understood === undefined ? field.meaning : `Understood as ${understood}.`)}

@@ -11,8 +11,9 @@ interface Props {
 /** Each of a motor's windows names the motor, so that several can be told apart. */
 export async function generateMetadata({ params }: Props): Promise<Metadata> {
   const { study, motor } = await params;
-  const name = `${(await loadTag(study, motor)) ?? 'No such motor'} · ${(await currentStudy(study))?.name ?? 'No such study'} · Lossbook`;
-  return { title: { default: name, template: `%s · ${name}` } };
+  const tag = (await loadTag(study, motor)) ?? 'No such motor';
+  const name = (await currentStudy(study))?.name ?? 'No such study';
+  return { title: { default: tag, template: `%s · ${tag} · ${name} · Lossbook` } };
 }
 
 export default function MotorLayout({ children }: Props) {

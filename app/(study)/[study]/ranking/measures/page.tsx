@@ -93,6 +93,7 @@ function measuresOf(motors: MeasuresPage['motors']): number {
 }
 
 function answerWords({ motors, settings, inService }: MeasuresPage): string {
+  if (inService === 0) return 'No running motor has been evaluated yet, so there is nothing to look at.';
   if (motors.length === 0)
     return `Nothing stands out at any of the ${formatCount(inService)} running motors: no idle hours, throttled flow, V-belts, unbalanced voltages or poor power factor where the data would show them.`;
   const energy = fleetSum(motors, 'energy');

@@ -117,7 +117,7 @@ function Spares({
   const amount = (value: number) => formatAmount(value, currency);
   return (
     <ScrollRegion label={label}>
-      <table className={sheet.table}>
+      <table className={`${sheet.table} ${styles.table}`}>
         <thead>
           <tr>
             <th scope="col">Kind of motor</th>
