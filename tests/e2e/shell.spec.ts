@@ -73,7 +73,14 @@ test('strangers and other sites are refused', { tag: '@once' }, async ({ request
 
 plainTest('what a study does not have leaves the ways to its screens', { tag: '@once' }, async ({ page }) => {
   const study = await plantStudy('Not there', 1, { evaluated: false });
-  for (const path of ['motor/01a21ac5-f27e-7d7a-afca-604ced27c0f3', 'review/9', 'tables/none', 'bench/x']) {
+  for (const path of [
+    'motor/01a21ac5-f27e-7d7a-afca-604ced27c0f3',
+    'review/9',
+    'tables/none',
+    'bench/x',
+    'nowhere',
+    'ranking/nowhere',
+  ]) {
     const response = await page.goto(`/${study}/${path}`);
     expect(response?.status(), path).toBe(404);
     await expect(page.getByRole('heading', { name: 'There is no such page' })).toBeVisible();

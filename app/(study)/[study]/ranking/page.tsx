@@ -35,6 +35,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
   const ranking = await loadRanking(id, { action: decision?.action, timing: decision?.timing, area }, page);
   if (!ranking) return <NoFigures study={id} title="Ranking" progress={progress} />;
   const { sum, motors, found, areas } = ranking;
+  const last = Math.max(1, Math.ceil(found / PAGE));
   const units = await loadUnits();
   const others = { ...(decision && { decision: decision.id }), ...(area !== undefined && { area }) };
   const link = (wanted: string | undefined): string => {
@@ -112,8 +113,8 @@ export default async function RankingScreen({ params, searchParams }: Props) {
           />
         )}
         <Pages
-          page={page}
-          last={Math.max(1, Math.ceil(found / PAGE))}
+          page={page === 'all' ? page : Math.min(page, last)}
+          last={last}
           link={link}
           words={{ label: 'Pages of the ranking', before: 'Higher ranks', after: 'Lower ranks' }}
         />
