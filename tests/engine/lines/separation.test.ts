@@ -47,7 +47,7 @@ describe('two lines', () => {
       ...other,
       frequency: { ...other.frequency, parts: { at: [900], by: [0.3] } },
     };
-    expect(coincidence([sideband, doubtful], given(0.01))?.neededHz).toBeCloseTo(0.02 + 1.96 * 0.3, 9);
+    expect(coincidence([sideband, doubtful], given(0.01))?.neededHz).toBeCloseTo(0.02 + 1.959964 * 0.3, 6);
     // No resolution helps while the doubt is larger than the distance.
     expect(coincidence([sideband, doubtful], given(0.01))?.resolutionHz).toBeUndefined();
   });
