@@ -1,4 +1,4 @@
-import { closeSync, openSync, renameSync, rmSync, statSync, writeSync } from 'node:fs';
+import { closeSync, openSync, realpathSync, renameSync, rmSync, type Stats, statSync, writeSync } from 'node:fs';
 import path from 'node:path';
 import { UsageError } from './exit';
 
@@ -9,20 +9,30 @@ export interface Output {
   abandon(): void;
 }
 
-/** Writes to standard output, or to a temporary file beside `file` that is renamed at the end, so that no reader sees half a result. */
+const nothing = (): void => undefined;
+
+/**
+ * Writes to standard output, or to a temporary file beside `file` that is renamed at the end, so that no reader sees half a result. A link is
+ * followed. What is no plain file, such as a device or a named pipe, is written to as it stands: a rename would put a file in its place.
+ */
 export function openOutput(file: string | undefined): Output {
-  return file === undefined
-    ? new Buffered(
-        1,
-        () => {},
-        () => {},
-      )
-    : fileOutput(file);
+  if (file === undefined) return new Buffered(1, nothing, nothing);
+  const there = statSync(file, { throwIfNoEntry: false });
+  // Found out before an evaluation that may take long.
+  if (there?.isDirectory()) throw unwritable(file, { code: 'EISDIR' });
+  return there && !there.isFile() ? deviceOutput(file) : fileOutput(file, there);
 }
 
-function fileOutput(file: string): Output {
-  const temporary = path.join(path.dirname(path.resolve(file)), `.${path.basename(file)}.${process.pid}.part`);
-  const fd = opened(temporary, file);
+function deviceOutput(file: string): Output {
+  const fd = opened(file, file);
+  const close = () => closeSync(fd);
+  return new Buffered(fd, close, close);
+}
+
+function fileOutput(file: string, there: Stats | undefined): Output {
+  const target = there ? realpathSync(file) : path.resolve(file);
+  const temporary = path.join(path.dirname(target), `.${path.basename(target)}.${process.pid}.part`);
+  const fd = opened(temporary, file, there && there.mode & 0o777);
   let open = true;
   const close = () => {
     if (open) closeSync(fd);
@@ -33,7 +43,7 @@ function fileOutput(file: string): Output {
     () => {
       close();
       try {
-        renameSync(temporary, file);
+        renameSync(temporary, target);
       } catch (error) {
         throw unwritable(file, error);
       }
@@ -45,13 +55,12 @@ function fileOutput(file: string): Output {
   );
 }
 
-function opened(temporary: string, file: string): number {
-  // Found out before an evaluation that may take long.
-  if (statSync(file, { throwIfNoEntry: false })?.isDirectory()) throw unwritable(file, { code: 'EISDIR' });
+/** @param named the file as the caller knows it. */
+function opened(file: string, named: string, mode?: number): number {
   try {
-    return openSync(temporary, 'w');
+    return openSync(file, 'w', mode);
   } catch (error) {
-    throw unwritable(file, error);
+    throw unwritable(named, error);
   }
 }
 

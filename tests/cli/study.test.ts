@@ -1,5 +1,5 @@
-import { spawn } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, lstatSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import ExcelJS from 'exceljs';
 import Papa from 'papaparse';
@@ -120,6 +120,30 @@ describe('study evaluate', () => {
     );
     expect(written.motors.map((motor) => motor.tag)).toEqual(['A1', 'A2', 'A13']);
     expect(new Set(written.motors.map((motor) => motor.rank)).size).toBe(3);
+  });
+
+  it('writes --out through a link, keeps who may read the file, and leaves a device and a pipe what they are', () => {
+    const good = sheet('through.csv', ROW);
+    const [real, link, pipe] = ['real.json', 'link.json', 'pipe.json'].map((name) => path.join(folder, name)) as [
+      string,
+      string,
+      string,
+    ];
+    writeFileSync(real, 'old', { mode: 0o600 });
+    symlinkSync(real, link);
+    expect(studyCommand('settings', '--out', link).code).toBe(0);
+    expect(lstatSync(link).isSymbolicLink()).toBe(true);
+    expect(JSON.parse(readFileSync(real, 'utf8'))).toMatchObject({ schema: 1 });
+    expect(statSync(real).mode & 0o777).toBe(0o600);
+    expect(spawnSync('mkfifo', [pipe]).status).toBe(0);
+    const read = `cat ${pipe} & exec "$@"`;
+    const ran = spawnSync('sh', ['-c', read, 'sh', process.execPath, 'scripts/study.mjs', 'check', good, '--out', pipe], {
+      cwd: ROOT,
+      encoding: 'utf8',
+    });
+    expect(ran.status).toBe(0);
+    expect(ran.stdout).toContain('1 motor');
+    expect(lstatSync(pipe).isFIFO()).toBe(true);
   });
 
   it('writes in CSV what the results hold, each motor with its own rank', () => {
