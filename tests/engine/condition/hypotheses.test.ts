@@ -159,6 +159,21 @@ describe('strength', () => {
   });
 });
 
+describe('what was known before', () => {
+  it('is the yearly share of failures: bearings 44 % of 5 in 100 a year (table of base rates), raised by what their heat says', () => {
+    const result = evaluateMotor(motorOf({ reading: { bearingTempC: 140 } }), study({ failureRatePerYear: 0.05 }));
+    const bearing = result.condition.suspicions.hypotheses.find(({ id }) => id === 'bearing');
+    const row = study().tables.faultEvidence.rows.find(
+      (each) => each.hypothesis === 'bearing' && each.indicator === 'bearing-temperature',
+    );
+    const before = 0.44 * 0.05;
+    // Nothing else speaks for it; what the other readings say against it lowers the odds somewhat.
+    const alone = (before / (1 - before)) * (row?.beyond ?? Number.NaN);
+    expect(bearing?.odds).toBeGreaterThan(0.6 * alone);
+    expect(bearing?.odds).toBeLessThan(1.05 * alone);
+  });
+});
+
 describe('three traps', () => {
   const counted = { rotorBars: 44, rotorBarsSource: 'counted' } as const;
 

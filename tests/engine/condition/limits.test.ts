@@ -107,6 +107,12 @@ const TABLE: readonly {
       ['5 MΩ random wound (IEEE 43, memory)', 5, {}],
       ['5 MΩ form wound below 1 kV (IEEE 43, memory)', 5, { winding: 'form' }],
       ['100 MΩ form wound since 1970 (IEEE 43, memory)', 100, { ratedVoltageV: 4000 }],
+      ['100 MΩ form wound in 1971 (IEEE 43, memory)', 100, { ratedVoltageV: 4000, yearBuilt: 1971 }],
+      [
+        '4 kV + 1 MΩ form wound in 1970, the last of the old ones (IEEE 43: “before about 1970”)',
+        5,
+        { ratedVoltageV: 4000, yearBuilt: 1970, insulationSystem: 'thermoplastic' },
+      ],
       ['5 MΩ random wound above 1 kV (IEEE 43, memory)', 5, { ratedVoltageV: 2300, winding: 'random' }],
       [
         '4 kV + 1 MΩ old form wound (IEEE 43, second text)',

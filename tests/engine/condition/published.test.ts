@@ -2,14 +2,20 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
+import { insulationAt40 } from '@/lib/engine/condition/indicators/insulation-resistance';
 import { unbalanceDerating } from '@/lib/engine/condition/indicators/voltage-unbalance';
 import * as C from '@/lib/engine/generated/condition';
 import { loadTables } from '@/lib/reference/load';
 import { checkCases, given, readCases } from '../cases/published';
+import { PLATE, READING, scopeOf } from '../support/study';
 
 const plastic = (temperature: number) => C.insulation_factor_thermoplastic.f(temperature, 40, 10);
-const setting = (temperature: number) =>
-  C.insulation_factor_thermosetting.f(temperature, 40, 273, temperature > 40 ? 4230 : 1245);
+/** The correction as the indicator makes it, branch and all. */
+function setting(insulationTempC: number): number {
+  const plate = { ...PLATE, insulationSystem: 'thermosetting' as const };
+  const found = insulationAt40(scopeOf(), plate, { ...READING, insulationTempC }, 100);
+  return 'resistance' in found ? found.resistance.value / 100 : Number.NaN;
+}
 
 /** Largest deviation from the mean, the branch chosen as the indicator does. */
 function unbalance(values: readonly number[]): number {

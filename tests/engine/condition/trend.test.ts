@@ -42,9 +42,15 @@ describe('the line through dated values', () => {
     ['none', []],
     ['one', [dated(2021, exact(1, 'mm/s'))]],
     ['two of one day', [dated(2021, exact(1, 'mm/s')), dated(2021, exact(2, 'mm/s'))]],
+    ['two within a month', [dated(2021, exact(1, 'mm/s')), { takenAt: '2021-01-31', value: exact(2, 'mm/s') }]],
   ])('has no answer for %s', (_, values) => {
     expect(trendOf(values, false)).toBeUndefined();
   });
+});
+
+it('a month apart is enough for a line', () => {
+  const later = { takenAt: '2021-02-01', value: exact(2, 'mm/s') };
+  expect(trendOf([dated(2021, exact(1, 'mm/s')), later], false)?.perYear).toBeCloseTo(365.25 / 31, 9);
 });
 
 describe('trends of a motor', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type DecideInput, type Decision, decide } from '@/lib/engine/decide/decide';
+import { keepsPolicy } from '@/lib/engine/decide/limits';
 import { moneyWords, type REASONS } from '@/lib/engine/decide/reasons';
 import { npv, POOR, PRICES, payback, type Trial, weigh } from '../options/weighing';
 import { SETTINGS } from '../support/study';
@@ -172,5 +173,23 @@ describe('order of the rules', () => {
     const decision = decided({ ...LOW, plate: { ...LOW.plate, quotedPrice: 20000 } });
     expect(decision.action).toBe('resize');
     expect(decision.because[0]?.text).toMatch(/A premium motor of (20|25) hp \(1[48][.]\d kW\)/);
+  });
+});
+
+describe('the limits of the policy', () => {
+  const { policy } = SETTINGS;
+  const on = { payback: policy.maxSimplePaybackYears, probability: policy.minProbability, value: 0.01 };
+  it('hold for an option that lies on them', () => {
+    expect(keepsPolicy(on, policy)).toBe(true);
+  });
+  it.each([
+    ['a longer payback', { payback: on.payback + 1e-9 }],
+    ['no payback', { payback: undefined }],
+    ['a smaller chance', { probability: on.probability - 1e-9 }],
+    ['a chance that is not known', { probability: undefined }],
+    ['nothing gained', { value: 0 }],
+    ['a value that is not known', { value: undefined }],
+  ])('do not hold for %s', (_, change) => {
+    expect(keepsPolicy({ ...on, ...change }, policy)).toBe(false);
   });
 });

@@ -86,6 +86,15 @@ describe('rate of return', () => {
     expect(found.kind === 'one' && found.rate).toBeCloseTo(IRR([-100, 40, 40], -0.1) as number, 6);
     expect(rateOfReturn([-1e9, 1e-3]).kind).toBe('none');
   });
+  it('names the negative rate beside the positive one where the running sum changes sign more than once, as Norstrom’s rule is silent then', () => {
+    const flows = [-100, 150, -150, 160, 200, -120];
+    const found = rateOfReturn(flows);
+    expect(found.kind).toBe('several');
+    if (found.kind !== 'several') return;
+    expect(found.rates.map((rate) => Math.sign(rate))).toEqual([-1, 1]);
+    for (const rate of found.rates)
+      expect(flows.reduce((sum, flow, year) => sum + flow / (1 + rate) ** year, 0)).toBeCloseTo(0, 6);
+  });
   it('names every rate when there are several: 25 % and 400 % (J. H. Lorie and L. J. Savage, 1955, from memory)', () => {
     const found = rateOfReturn([-1600, 10000, -10000]);
     expect(found.kind).toBe('several');

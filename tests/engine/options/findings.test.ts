@@ -252,6 +252,13 @@ describe('checks before a change', () => {
   it('the starting torque of a constant-torque load against the table of locked-rotor torques', () => {
     // 25 hp, 4 poles: 150 % (NEMA MG 1 table 12-2, from memory), 121.5 % at 90 % voltage; needed 1.5 times the running torque.
     const at = (highestLoadKw: number) => of({ drivenMachine: 'machine-tool' }, { exponent: 0, highestLoadKw });
+    const told = checksBefore({
+      ...base,
+      plate: { ...base.plate, drivenMachine: 'machine-tool' },
+      exponent: 0,
+      highestLoadKw: 17,
+    });
+    expect(told[0]?.evidence.detail).toMatch(/must give only 12[12] % at 90 % voltage/);
     expect(at((0.999 * 25 * 0.7457 * 1.215) / 1.5)).toEqual([]);
     expect(at((1.001 * 25 * 0.7457 * 1.215) / 1.5)).toEqual(['starting-torque']);
   });
@@ -283,6 +290,13 @@ describe('checks before a change', () => {
       [100, 441],
     ] as const)
       expect(largestInertia(hp * 0.7457, 1800) / 0.04214011).toBeCloseTo(poundFeet, hp === 1 ? 1 : 0);
+    // At 3600 r/min the column begins with 27 in place of 24: 26, 49 and 92 lb·ft² at 25, 50 and 100 hp.
+    for (const [hp, poundFeet] of [
+      [25, 26],
+      [50, 49],
+      [100, 92],
+    ] as const)
+      expect(Math.round(largestInertia(hp * 0.7457, 3600) / 0.04214011)).toBe(poundFeet);
     expect(of({ drivenMachine: 'fan', loadInertiaKgm2: 0.99 * largestInertia(base.newRatedPowerKw, 1800) })).not.toContain(
       'inertia',
     );

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { OptionResult } from '@/lib/engine';
 import { frontier, type NoPlan, type Plan, type PlanMotor, type PlanWishes, planFleet, wishCosts } from '@/lib/engine';
+import { costIn } from '@/lib/engine/plan/prepare';
 import { SETTINGS } from '../support/study';
 
 const settings = { ...SETTINGS, budget: [10_000, 8000] };
@@ -268,5 +269,15 @@ describe('the plan of a fleet', () => {
     expect(found.problems).toEqual([
       { code: 'budget-too-small', text: 'What must be done does not fit the budget of 2026: USD 1500.00 are lacking.' },
     ]);
+  });
+});
+
+describe('what an option costs in a later year', () => {
+  const bought = option('replace-now', 10_000, [0, 0]);
+  it('grows with inflation from the year after the first in nominal terms, and stays in real ones; whole cents', () => {
+    const nominal = { ...settings, moneyTerms: 'nominal', inflation: 0.033 } as const;
+    // 10,000 · 1.033² = 10,670.89 by hand.
+    expect([0, 1, 2].map((year) => costIn(bought, year, nominal))).toEqual([10_000, 10_330, 10_670.89]);
+    expect([0, 1, 2].map((year) => costIn(bought, year, { ...nominal, moneyTerms: 'real' }))).toEqual([10_000, 10_000, 10_000]);
   });
 });

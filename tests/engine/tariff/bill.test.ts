@@ -41,6 +41,14 @@ describe('a bill', () => {
     expect(amount(tariff, 'tax', 1)).toBe(0.05 * (30000 + 3000 + 5625 + 250));
     expect(fromMoney(yearBill(tariff).total)).toBeCloseTo(12 * 1.05 * 38875, 6);
   });
+  it('a block whose end by hours of use lies below the one before it takes nothing, and the next goes on from there', () => {
+    const tariff = tariffOf({
+      blocks: [{ upToKwh: 300_000, pricePerKwh: 0.02 }, { upToKwhPerKw: 200, pricePerKwh: 0.01 }, { pricePerKwh: 0.05 }],
+      usage: { energyKwh: 350_000, demandKw: 500 },
+    });
+    // 200 hours of 500 kW end at 100,000: the first 300,000 at 0.02, the other 50,000 at 0.05.
+    expect(amount(tariff, 'block', 1)).toBe(6000 + 2500);
+  });
   it('bills reactive energy beyond what is free', () => {
     const tariff = tariffOf({
       powerFactor: { kind: 'reactive-energy', pricePerKvarh: 0.01, freeKvarhPerKwh: 0.5 },
