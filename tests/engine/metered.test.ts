@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { evaluateMotor } from '@/lib/engine/evaluate';
 import { meterReading } from '@/lib/engine/load/metered';
 import { supplyLoss } from '@/lib/engine/load/supply-loss';
 import { buildMachine } from '@/lib/engine/machine/build';
 import type { Plate, Reading } from '@/lib/engine/motor';
 import { completePlate } from '@/lib/engine/nameplate/complete';
 import { standardUncertainty } from '@/lib/engine/quantity/quantity';
-import { PLATE, READING, scopeOf } from './support/study';
+import { motorOf, PLATE, READING, scopeOf, study } from './support/study';
 
 function read(reading: Partial<Reading>, plate: Partial<Plate> = {}) {
   const scope = scopeOf();
@@ -41,6 +42,29 @@ describe('values that contradict each other', () => {
 
   it('a voltage that is neither is only far off', () => {
     expect(codes({ voltageV: (460 / Math.sqrt(3)) * 1.1 })).toContain('voltage-far-from-plate');
+  });
+});
+
+describe('a load that may as well be none', () => {
+  /** What bearings, seals and belts alone may take (common practice). */
+  const IDLE = 0.02;
+  /** By a power meter alone that is good for little more than a guess. */
+  const readAt = (inputPowerKw: number, powerAccuracyPct: number) => {
+    const reading = { currentA: undefined, shaftSpeedRpm: undefined, inputPowerKw, powerAccuracyPct };
+    const [only] = evaluateMotor(motorOf({ reading }), study()).readings;
+    const load = only?.combination?.loadFraction;
+    if (!load) throw new Error('the reading has a load');
+    return { load: load.value, low: load.value - 1.96 * standardUncertainty(load), codes: only.findings.map(({ code }) => code) };
+  };
+  it('is remarked upon below 15 % (common practice); above it an interval that reaches down to none is but wide', () => {
+    const [tenth, quarter] = [readAt(4.6, 60), readAt(10, 100)];
+    expect(tenth.load).toBeGreaterThan(0.06);
+    expect(tenth.load).toBeLessThan(0.15);
+    expect(tenth.low).toBeLessThan(IDLE);
+    expect(tenth.codes).toContain('load-not-told-from-none');
+    expect(quarter.load).toBeGreaterThan(0.15);
+    expect(quarter.low).toBeLessThan(IDLE);
+    expect(quarter.codes).not.toContain('load-not-told-from-none');
   });
 });
 
