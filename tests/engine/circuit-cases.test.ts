@@ -1,6 +1,6 @@
 import { size } from '../simulator/complex';
 import { breakdown, type PerPhase, solvePerPhase, thevenin } from '../simulator/per-phase';
-import { checkCases, given, type PublishedCase } from './cases/published';
+import { checkCases, circuitOf, given, type PublishedCase } from './cases/published';
 
 /**
  * Textbook circuits, solved by the complex numbers of the tests alone: no code of the engine. Whoever adds a solver compares it with the
@@ -15,20 +15,6 @@ const FOOT_POUNDS = { perHorsepower: 5252, perWatt: 7.04 };
 const powerFactor = (input: number, reactive: number): number => input / Math.hypot(input, reactive);
 const synchronous = (c: PublishedCase): number => (120 * given(c, 'frequency')) / given(c, 'poles');
 const radPerS = (rpm: number): number => (2 * Math.PI * rpm) / 60;
-
-function circuitOf(c: PublishedCase): PerPhase {
-  const optional = (name: string) => (c.inputs[name] === undefined ? undefined : given(c, name));
-  const xm = optional('x_m');
-  const rCore = optional('r_core');
-  return {
-    r1: given(c, 'r1'),
-    x1: given(c, 'x1'),
-    r2: given(c, 'r2'),
-    x2: given(c, 'x2'),
-    ...(xm !== undefined && { xm }),
-    ...(rCore !== undefined && { rCore }),
-  };
-}
 
 /** Thévenin's values as some texts simplify them: the stator's resistance left out of the divider. */
 function simplifiedSource(c: PublishedCase, volts: number, power: 1 | 2) {

@@ -3,7 +3,8 @@ import type { Circuit } from '@/lib/engine/circuit/parameters';
 import { solveAtPower } from '@/lib/engine/circuit/solve';
 import { type SlipPoint, solveAtSlip } from '@/lib/engine/circuit/solve-at-slip';
 import { torqueCurve } from '@/lib/engine/circuit/torque';
-import { given, type PublishedCase, readCases } from './cases/published';
+import type { PerPhase } from '../simulator/per-phase';
+import { circuitOf, given, type PublishedCase, readCases } from './cases/published';
 
 /**
  * Textbook circuits through the engine's own solvers. `circuit-cases.test.ts` solves the same cases by complex impedances, which shows that
@@ -13,15 +14,6 @@ import { given, type PublishedCase, readCases } from './cases/published';
 const SQRT3 = Math.sqrt(3);
 const radPerS = (rpm: number): number => (2 * Math.PI * rpm) / 60;
 const synchronous = (c: PublishedCase): number => (120 * given(c, 'frequency')) / given(c, 'poles');
-
-interface Ohms {
-  readonly r1: number;
-  readonly x1: number;
-  readonly r2: number;
-  readonly x2: number;
-  readonly xm?: number;
-  readonly rCore?: number;
-}
 
 /** A textbook's machine in our units, with what turns them back into ohms, watts and newton metres. */
 interface Adapted {
@@ -40,7 +32,7 @@ const WINDING = 25 + RISE;
  * Our per-unit circuit of a textbook's ohms. Base: a round 10 kW and the phase voltage, as no result may depend on it. What a text leaves
  * out is nought: no core branch, no magnetising branch, no stray-load loss; its mechanical loss counts at the speed of its example.
  */
-function adapted(o: Ohms, phaseVolts: number, synchronousRpm: number, slip: number, mechanicalLoss = 0): Adapted {
+function adapted(o: PerPhase, phaseVolts: number, synchronousRpm: number, slip: number, mechanicalLoss = 0): Adapted {
   const watts = 10_000;
   const amperes = watts / (3 * phaseVolts);
   const ohms = phaseVolts / amperes;
@@ -64,20 +56,6 @@ function adapted(o: Ohms, phaseVolts: number, synchronousRpm: number, slip: numb
     rise: RISE,
   };
   return { circuit, amperes, watts, ohms, newtonMetres: watts / radPerS(synchronousRpm * (1 - slip)) };
-}
-
-function circuitOhms(c: PublishedCase): Ohms {
-  const optional = (name: string) => (c.inputs[name] === undefined ? undefined : given(c, name));
-  const xm = optional('x_m');
-  const rCore = optional('r_core');
-  return {
-    r1: given(c, 'r1'),
-    x1: given(c, 'x1'),
-    r2: given(c, 'r2'),
-    x2: given(c, 'x2'),
-    ...(xm !== undefined && { xm }),
-    ...(rCore !== undefined && { rCore }),
-  };
 }
 
 function at(machine: Adapted, slip: number): SlipPoint {
@@ -127,7 +105,7 @@ describe('textbook circuits by the engine', () => {
   it('C-HUB-5.2: C. I. Hubert, Electric Machines, example 5.2: core resistance beside the magnetising reactance', () => {
     const c = find('C-HUB-5.2');
     const slip = 1 - given(c, 'speed') / synchronous(c);
-    const machine = adapted(circuitOhms(c), given(c, 'v_line') / SQRT3, synchronous(c), slip, given(c, 'stray_friction_windage'));
+    const machine = adapted(circuitOf(c), given(c, 'v_line') / SQRT3, synchronous(c), slip, given(c, 'stray_friction_windage'));
     const point = at(machine, slip);
     const gap = gapWatts(machine, point);
     agree(c, {
@@ -150,7 +128,7 @@ describe('textbook circuits by the engine', () => {
   it('C-HUB-5.2 the other way: at the printed shaft power the printed slip, current and efficiency', () => {
     const c = find('C-HUB-5.2');
     const slip = 1 - given(c, 'speed') / synchronous(c);
-    const machine = adapted(circuitOhms(c), given(c, 'v_line') / SQRT3, synchronous(c), slip, given(c, 'stray_friction_windage'));
+    const machine = adapted(circuitOf(c), given(c, 'v_line') / SQRT3, synchronous(c), slip, given(c, 'stray_friction_windage'));
     const load = ((c.expected.p_out?.value ?? Number.NaN) * 746) / machine.watts;
     const point = solveAtPower(machine.circuit, { load, voltage: 1, frequency: 1, ambient: 25, winding: WINDING });
     // 12.55 hp is printed to a half in the fourth digit: 0.04 % of the load, and of the slip.
@@ -161,7 +139,7 @@ describe('textbook circuits by the engine', () => {
 
   it('C-HUB-5.3: Hubert, example 5.3: no magnetising branch in the text, and none here', () => {
     const c = find('C-HUB-5.3');
-    const machine = adapted(circuitOhms(c), given(c, 'v_line') / SQRT3, synchronous(c), 0);
+    const machine = adapted(circuitOf(c), given(c, 'v_line') / SQRT3, synchronous(c), 0);
     const peak = top(machine);
     agree(c, {
       slip_max_torque: peak.slip,
@@ -173,7 +151,7 @@ describe('textbook circuits by the engine', () => {
 
   it('C-FITZ-6.3: Fitzgerald, Kingsley and Umans, Electric Machinery, example 6.3: torque, breakdown and start; no core branch', () => {
     const c = find('C-FITZ-6.3');
-    const machine = adapted(circuitOhms(c), given(c, 'v_line') / SQRT3, synchronous(c), given(c, 'slip'));
+    const machine = adapted(circuitOf(c), given(c, 'v_line') / SQRT3, synchronous(c), given(c, 'slip'));
     const point = at(machine, given(c, 'slip'));
     const start = at(machine, 1);
     const peak = top(machine);
@@ -204,7 +182,7 @@ describe('textbook circuits by the engine', () => {
 
   it('C-GURU-9.2: Guru and Hiziroglu, example 9.2, which contradicts itself: ours is what its data give, not what is printed', () => {
     const c = find('C-GURU-9.2');
-    const machine = adapted(circuitOhms(c), given(c, 'v_line') / SQRT3, synchronous(c), given(c, 'slip'), given(c, 'p_fw'));
+    const machine = adapted(circuitOf(c), given(c, 'v_line') / SQRT3, synchronous(c), given(c, 'slip'), given(c, 'p_fw'));
     const point = at(machine, given(c, 'slip'));
     agree(c, {
       i1: point.current * machine.amperes,
@@ -222,7 +200,7 @@ describe('textbook circuits by the engine', () => {
 
   it('C-GURU-9.5: the same book, examples 9.4 and 9.5: highest power and breakdown of a circuit without magnetising branch', () => {
     const c = find('C-GURU-9.5');
-    const machine = adapted(circuitOhms(c), given(c, 'v_phase'), synchronous(c), 0);
+    const machine = adapted(circuitOf(c), given(c, 'v_phase'), synchronous(c), 0);
     const strongest = at(machine, c.recomputed.slip_max_power ?? Number.NaN);
     const peak = top(machine);
     agree(c, {
@@ -246,7 +224,7 @@ describe('textbook circuits by the engine', () => {
   it('C-HAM-17.1: a delta by phase values, example 17.1: line current is √3 of ours', () => {
     const c = find('C-HAM-17.1');
     const slip = 1 - given(c, 'speed') / synchronous(c);
-    const machine = adapted(circuitOhms(c), given(c, 'v_phase'), synchronous(c), slip, given(c, 'p_rotational'));
+    const machine = adapted(circuitOf(c), given(c, 'v_phase'), synchronous(c), slip, given(c, 'p_rotational'));
     const point = at(machine, slip);
     agree(c, { pf: point.powerFactor, i_line: SQRT3 * point.current * machine.amperes, p_in: point.input * machine.watts });
     // The printed output exceeds the input, as its case says; ours is what the circuit gives.
@@ -258,7 +236,7 @@ describe('textbook circuits by the engine', () => {
   it('C-MCP-4.4: G. McPherson, example 4.4: its own check by the whole circuit at the slip of breakdown, 105.3 N·m', () => {
     const c = find('C-MCP-4.4');
     const ws = given(c, 'ws');
-    const machine = adapted(circuitOhms(c), given(c, 'v_line') / SQRT3, (ws * 60) / (2 * Math.PI), 0);
+    const machine = adapted(circuitOf(c), given(c, 'v_line') / SQRT3, (ws * 60) / (2 * Math.PI), 0);
     const torque = at(machine, c.expected.slip_max?.value ?? Number.NaN).torque * machine.newtonMetres;
     // The text carries its currents in four figures; its case allows a thousandth.
     expect(Math.abs(torque / 105.3 - 1)).toBeLessThan(c.expected.t_max?.tolerance_rel ?? 0);
@@ -268,7 +246,7 @@ describe('textbook circuits by the engine', () => {
 
   it('C-CHA-6.3: S. J. Chapman, example 6-3 (from memory of the publication; the figures were recomputed)', () => {
     const c = find('C-CHA-6.3');
-    const machine = adapted(circuitOhms(c), given(c, 'v') / SQRT3, synchronous(c), given(c, 'slip'), given(c, 'p_rotational'));
+    const machine = adapted(circuitOf(c), given(c, 'v') / SQRT3, synchronous(c), given(c, 'slip'), given(c, 'p_rotational'));
     const point = at(machine, given(c, 'slip'));
     agree(c, {
       i1: point.current * machine.amperes,
@@ -288,7 +266,7 @@ describe('textbook circuits by the engine', () => {
       [0.332, 'slip_max', 't_max', 't_start'],
       [given(c, 'r2_doubled'), 'slip_max_2r', 't_max', 't_start_2r'],
     ] as const) {
-      const machine = adapted({ ...circuitOhms(first), r2 }, given(first, 'v') / SQRT3, 1800, 0);
+      const machine = adapted({ ...circuitOf(first), r2 }, given(first, 'v') / SQRT3, 1800, 0);
       const peak = top(machine);
       const printed = (name: string) => c.expected[name]?.value ?? Number.NaN;
       expect(Math.abs(peak.slip / printed(slip) - 1)).toBeLessThan(0.03);

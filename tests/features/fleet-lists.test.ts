@@ -1,8 +1,5 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import Papa from 'papaparse';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Motor } from '@/lib/engine';
 import { readStudyMotors } from '@/lib/features/fleet/data';
 import { loadMeasures, loadSpares } from '@/lib/features/ranking/list-loader';
@@ -14,10 +11,9 @@ import { spareOf, spareSentences } from '@/lib/features/ranking/spare-of';
 import { readSpares } from '@/lib/features/ranking/spares-page';
 import { studyInForce } from '@/lib/features/study/context';
 import { defaultSettings } from '@/lib/features/study/settings';
-import { closeDatabase, database } from '@/lib/platform/db';
-import { readEnv } from '@/lib/platform/env';
-import { prepareDatabase } from '@/lib/platform/prepare-database';
+import { database } from '@/lib/platform/db';
 import { someMotors, studyWith } from './support/study-with-demo';
+import { programDatabase } from './support/temporary-database';
 
 /** Some of them with a throttled fan on a V-belt: two measures on the same energy. */
 function motors(): Motor[] {
@@ -37,24 +33,17 @@ function motors(): Motor[] {
   );
 }
 
-let folder: string;
+let temporary: ReturnType<typeof programDatabase>;
 let study: string;
 let page: MeasuresPage;
 beforeAll(async () => {
-  folder = mkdtempSync(path.join(tmpdir(), 'lossbook-test-'));
-  vi.stubEnv('LOSSBOOK_DATA', folder);
-  const prepared = prepareDatabase(readEnv());
-  if (!prepared.ok) throw new Error(prepared.problem.text);
+  temporary = programDatabase();
   study = await studyWith(database(), motors());
   const found = await readMeasures(database().read, study);
   if (!found) throw new Error('there is no study');
   page = found;
 }, 60_000);
-afterAll(async () => {
-  await closeDatabase();
-  vi.unstubAllEnvs();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => temporary.remove());
 
 describe('lists over the fleet in a thread of their own', () => {
   it('are those that are worked out here', async () => {

@@ -1,24 +1,20 @@
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import type { Worker } from 'node:worker_threads';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { readPlanProgress, readSolution, readTerms } from '@/lib/features/plan/data';
 import { setTerms } from '@/lib/features/plan/mutations';
 import { startPlan, stopPlan } from '@/lib/features/plan/runner';
-import { closeDatabase, database } from '@/lib/platform/db';
-import { readEnv } from '@/lib/platform/env';
-import { prepareDatabase } from '@/lib/platform/prepare-database';
+import { database } from '@/lib/platform/db';
 import { keepPlan } from './support/keep-plan';
 import { someMotors, studyWith } from './support/study-with-demo';
+import { programDatabase } from './support/temporary-database';
 
 /** The runner as a process has it: threads of its own, on the database of the data folder. */
 const holder: typeof globalThis & { lossbookPlans?: ReadonlyMap<string, { readonly thread: Worker }> } = globalThis;
-let folder: string;
+let temporary: ReturnType<typeof programDatabase>;
 let study: string;
 const db = () => database();
 const threadOf = (): Worker => {
@@ -37,10 +33,7 @@ const attempts = () =>
   });
 
 beforeAll(async () => {
-  folder = mkdtempSync(path.join(tmpdir(), 'lossbook-test-'));
-  vi.stubEnv('LOSSBOOK_DATA', folder);
-  const prepared = prepareDatabase(readEnv());
-  if (!prepared.ok) throw new Error(prepared.problem.text);
+  temporary = programDatabase();
   study = await studyWith(db(), someMotors(60));
   await db().write((tx) => enqueueEvaluation(tx, study));
   await workThroughQueue(db(), { otherServers: () => true, jobs: 1 });
@@ -50,11 +43,7 @@ beforeAll(async () => {
   const frontier = Array.from({ length: 20 }, (_, n) => 0.05 * (n + 1));
   await setTerms(db(), { studyId: study, who: 'P. Planner', terms: { ...terms, frontier } });
 }, 60_000);
-afterAll(async () => {
-  await closeDatabase();
-  vi.unstubAllEnvs();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => temporary.remove());
 
 describe('a plan that is stopped', () => {
   it('while it is solved ends its thread, keeps nothing of it, and leaves the plan before as it was', async () => {

@@ -1,33 +1,22 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import { buffer } from 'node:stream/consumers';
 import { setTimeout } from 'node:timers/promises';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { bookApart } from '@/lib/features/workbook/book-thread';
 import { openWorkbook } from '@/lib/features/workbook/loaders';
 import { readStudyBook } from '@/lib/features/workbook/study-book';
-import { closeDatabase, database } from '@/lib/platform/db';
-import { readEnv } from '@/lib/platform/env';
-import { prepareDatabase } from '@/lib/platform/prepare-database';
+import { database } from '@/lib/platform/db';
 import { Places } from '@/lib/platform/threads';
 import { opened, rowsOf } from './support/recalculate';
 import { someMotors, studyWith } from './support/study-with-demo';
+import { programDatabase } from './support/temporary-database';
 
-let folder: string;
+let temporary: ReturnType<typeof programDatabase>;
 let study: string;
 beforeAll(async () => {
-  folder = mkdtempSync(path.join(tmpdir(), 'lossbook-test-'));
-  vi.stubEnv('LOSSBOOK_DATA', folder);
-  const prepared = prepareDatabase(readEnv());
-  if (!prepared.ok) throw new Error(prepared.problem.text);
+  temporary = programDatabase();
   study = await studyWith(database(), someMotors(40));
 }, 60_000);
-afterAll(async () => {
-  await closeDatabase();
-  vi.unstubAllEnvs();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => temporary.remove());
 
 const bytesOf = async (body: ReadableStream): Promise<Buffer> => Buffer.from(await new Response(body).arrayBuffer());
 const SHEETS = ['Options', 'Cash flow', 'Years', 'Working'];

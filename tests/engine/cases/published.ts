@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import type { PerPhase } from '../../simulator/per-phase';
 
 /** One worked example from outside: inputs, printed results with their rounding, and the values recomputed from the data. */
 export interface PublishedCase {
@@ -69,3 +70,19 @@ export function checkCases(file: string, recipes: Readonly<Record<string, Recipe
     }
   });
 }
+
+/** The circuit of a textbook's case in its ohms; what the text leaves out stays out. */
+export function circuitOf(c: PublishedCase): PerPhase {
+  const optional = (name: string) => (c.inputs[name] === undefined ? undefined : given(c, name));
+  const xm = optional('x_m');
+  const rCore = optional('r_core');
+  return {
+    r1: given(c, 'r1'),
+    x1: given(c, 'x1'),
+    r2: given(c, 'r2'),
+    x2: given(c, 'x2'),
+    ...(xm !== undefined && { xm }),
+    ...(rCore !== undefined && { rCore }),
+  };
+}
+

@@ -1,28 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { type Evaluation, evaluateMotor, type Motor, type Settings, type StudyContext, type Tariff } from '@/lib/engine';
+import { type Evaluation, evaluateMotor, type Motor, type Settings, type StudyContext } from '@/lib/engine';
 import { moved, type Question } from '@/lib/engine/explain/lever';
 import { ranksOf } from '@/lib/engine/rank';
 import { type MovableMotor, movableOf } from '@/lib/engine/rerank/movable';
 import { type Moves, neutralMoves, type Reranked, rerank, rerankable } from '@/lib/engine/rerank/rerank';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { study as studyOf } from '../support/study';
+import { WITH_RATCHET } from '../tariff/tariffs';
 
 /** Invented motors of every kind, failed ones and unusable readings among them. */
 const FLEET: readonly Motor[] = generateDemo({ asOf: '2026-01-01' }).map((entry) => entry.motor);
 const SITE = FLEET[0]?.site ?? '';
-
-/** By the hour, with a ratchet that holds the old peak for the first year; invented. */
-const TARIFF: Tariff = {
-  energy: [
-    { name: 'day', when: 'Mo-Fr 07:00-22:00', pricePerKwh: 0.13 },
-    { name: 'other hours', pricePerKwh: 0.09 },
-  ],
-  blocks: [],
-  demand: [{ name: 'any time', price: 9.5, unit: 'kW', ratchet: { share: 1, months: 11 } }],
-  fixedPerMonth: 100,
-  taxes: [],
-  usage: { energyKwh: 900_000, demandKw: 2500 },
-};
 
 const STUDIES: readonly { readonly name: string; readonly settings: Partial<Settings> }[] = [
   { name: 'the defaults', settings: {} },
@@ -40,7 +28,7 @@ const STUDIES: readonly { readonly name: string; readonly settings: Partial<Sett
 
 function atTariff(): Partial<Settings> {
   const policy = { ...studyOf().settings.policy, atFailure: 'replace' as const };
-  return { policy, tariffs: { [SITE]: TARIFF }, energyPriceEscalation: 0.02, moneyTerms: 'nominal', inflation: 0.03 };
+  return { policy, tariffs: { [SITE]: WITH_RATCHET }, energyPriceEscalation: 0.02, moneyTerms: 'nominal', inflation: 0.03 };
 }
 
 /** As the browser has it: only what text can carry. */

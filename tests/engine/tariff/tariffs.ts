@@ -31,3 +31,16 @@ export const USAGE: Usage = {
   demandKw: DEMAND_KW,
   powerFactor: 0.86,
 };
+
+/** By the hour, with a ratchet that holds the old peak for the first year; invented. */
+export const WITH_RATCHET: Tariff = {
+  energy: [
+    { name: 'day', when: 'Mo-Fr 07:00-22:00', pricePerKwh: 0.13 },
+    { name: 'other hours', pricePerKwh: 0.09 },
+  ],
+  blocks: [],
+  demand: [{ name: 'any time', price: 9.5, unit: 'kW', ratchet: { share: 1, months: 11 } }],
+  fixedPerMonth: 100,
+  taxes: [],
+  usage: { energyKwh: 900_000, demandKw: 2500 },
+};

@@ -7,7 +7,6 @@ import {
   type Settings,
   type StudyContext,
   standardUncertainty,
-  type Tariff,
 } from '@/lib/engine';
 import { FINDING_CODES } from '@/lib/engine/findings';
 import { generateDemo } from '@/lib/features/demo/generate';
@@ -16,6 +15,7 @@ import { parseFleet } from '@/lib/features/fleet/parse';
 import { writeFleetCsv } from '@/lib/features/fleet/write-csv';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
+import { WITH_RATCHET } from '../../engine/tariff/tariffs';
 
 const AS_OF = '2026-01-01';
 const reference = loadTables();
@@ -43,19 +43,6 @@ function codesOf(evaluations: readonly Evaluation[]): Set<string> {
     ),
   );
 }
-
-/** A tariff by the hour with a ratchet, so that all that can be said of one is said. */
-const TARIFF: Tariff = {
-  energy: [
-    { name: 'day', when: 'Mo-Fr 07:00-22:00', pricePerKwh: 0.13 },
-    { name: 'other hours', pricePerKwh: 0.09 },
-  ],
-  blocks: [],
-  demand: [{ name: 'any time', price: 9.5, unit: 'kW', ratchet: { share: 1, months: 11 } }],
-  fixedPerMonth: 100,
-  taxes: [],
-  usage: { energyKwh: 900_000, demandKw: 2500 },
-};
 
 const evaluations = evaluateAll();
 
@@ -134,10 +121,10 @@ describe('the demonstration', () => {
     const motors = demo.map((entry) => entry.motor);
     const bare = reference.prices.prices.filter((price) => price.item === 'motor' && price.enclosure === 'enclosed');
     const repairs = reference.prices.prices.filter((price) => price.item === 'rewind' || price.item === 'bearing-job');
-    for (const code of codesOf(evaluateAll({ taxRate: 0.25, tariffs: { [DEMO_SITE]: TARIFF } }, bare))) seen.add(code);
+    for (const code of codesOf(evaluateAll({ taxRate: 0.25, tariffs: { [DEMO_SITE]: WITH_RATCHET } }, bare))) seen.add(code);
     // Nobody has stated hours of the week in the demonstration; a tariff by the hour makes it matter.
     for (const schedule of ['two shifts', 'Mo-Fr 08:00-09:00']) {
-      const study: StudyContext = { ...reference, settings: { ...defaultSettings(), tariffs: { [DEMO_SITE]: TARIFF } } };
+      const study: StudyContext = { ...reference, settings: { ...defaultSettings(), tariffs: { [DEMO_SITE]: WITH_RATCHET } } };
       const scheduled = motors.map((motor) => evaluateMotor({ ...motor, plate: { ...motor.plate, schedule } }, study));
       for (const code of codesOf(scheduled)) seen.add(code);
     }
