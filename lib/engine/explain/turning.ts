@@ -65,6 +65,8 @@ function runnerUp({ options, decision, motor }: Evaluation): Turnings['runnerUp'
   let best: Turnings['runnerUp'];
   for (const option of options) {
     const value = option.figures.net_present_value?.value;
+    // A failed motor cannot be kept, so that keeping it is no rival.
+    if (option.action === 'keep' && motor.plate.status === 'failed') continue;
     if (option.id === decision.option || value === undefined || (best && value <= best.value)) continue;
     best = { option: option.id, words: timed(option, motor), value };
   }

@@ -165,9 +165,10 @@ export class OptionsSheet {
         return { formula: `SUM(${column}${first}:${column}${last})`, result: fromMoney(option.cashFlow[year] ?? ZERO) };
       }),
     ]);
-    const range = `'${CASH_FLOW}'!$${columnName(LEAD + 1)}$${total}:$${columnName(LEAD + 1 + this.#horizon)}$${total}`;
+    const cell = (year: number) => `$${columnName(LEAD + 1 + year)}$${total}`;
+    const from = (year: number) => `'${CASH_FLOW}'!${cell(year)}:${cell(this.#horizon)}`;
     const rate = option.internalRateOfReturn;
-    return { formula: rateFormula(range), result: rate ?? 'none' };
+    return { formula: rateFormula(`'${CASH_FLOW}'!${cell(0)}`, from(1), from(0)), result: rate ?? 'none' };
   }
 
   #amounts(
@@ -193,10 +194,12 @@ export class OptionsSheet {
 /** Starts of the spreadsheet's search, which gives up far from a root or finds one below −1; where none serves the cell says so. */
 const STARTS = [0.1, -0.1, 0.6];
 
-function rateFormula(range: string): string {
+/** A rate at which the present value rises with the rate is that of a loan, and none of a return. */
+function rateFormula(first: string, later: string, all: string): string {
   return STARTS.reduceRight((otherwise, start) => {
-    const rate = `IRR(${range}, ${start})`;
-    return `IFERROR(IF(${rate} > -1, ${rate}, 0 / 0), ${otherwise})`;
+    const rate = `IRR(${all}, ${start})`;
+    const falls = `${first} + NPV(${rate} + 0.0001, ${later}) < 0`;
+    return `IFERROR(IF(AND(${rate} > -1, ${falls}), ${rate}, 0 / 0), ${otherwise})`;
   }, '"none"');
 }
 

@@ -46,6 +46,12 @@ describe('what turns a decision', () => {
     expect(answer.runnerUp?.value).toBe(Math.max(...others));
     expect(answer.runnerUp?.option).not.toBe(answer.decided);
   });
+  it('never names keeping a failed motor as the runner-up', () => {
+    const failed = { ...asked, motor: { ...asked.motor, plate: { ...asked.motor.plate, status: 'failed' as const } } };
+    const found = turnings(failed);
+    expect(found.runnerUp).toBeDefined();
+    expect([found.decided, found.runnerUp?.option]).not.toContain('keep');
+  });
   it('is nothing for a spare, and never more hours than a year has', () => {
     const spare = { ...asked, motor: { ...asked.motor, plate: { ...asked.motor.plate, status: 'spare' as const } } };
     expect(turnings(spare)).toMatchObject({ decided: 'keep', turnings: [] });
