@@ -115,6 +115,11 @@ describe('other measures over a fleet', () => {
     expect(worthwhile({ moneySaved: saving }, settings).mayCost).toBe(1200);
     expect(worthwhile({ moneySaved: saving }, settings).words).toMatch(/^No list holds a price: .*3 years.*1,200/);
     expect(worthwhile({ moneySaved: saving, item: 'drive' }, settings).words).toMatch(/^No price in the list for a drive\. /);
+    // A ratchet lets the first year have half: then half may be spent for a payback of three years.
+    const half = { low: 50, likely: 200, high: 250 };
+    expect(worthwhile({ moneySaved: saving, firstYearSaved: half }, settings).mayCost).toBe(600);
+    const none = worthwhile({ moneySaved: saving, firstYearSaved: { low: 0, likely: 0, high: 0 } }, settings);
+    expect(none).toEqual({ words: expect.stringMatching(/^No list holds a price: .*nothing comes back in the first year/) });
     expect(worthwhile({}, settings)).toEqual({ words: expect.stringContaining('never pays back') });
     expect(worthwhile({ moneySaved: { low: 0, likely: 0, high: 0 } }, settings).mayCost).toBeUndefined();
   });

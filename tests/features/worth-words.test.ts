@@ -2,20 +2,20 @@ import { describe, expect, it } from 'vitest';
 import type { Increment } from '@/lib/engine';
 import { stepWords } from '@/lib/features/motor/worth-words';
 
-const step = (changes: Partial<Increment>): string =>
-  stepWords(
-    {
-      from: undefined,
-      to: 'new',
-      extraCost: 0,
-      netPresentValue: 0,
-      rateOfReturn: { kind: 'none' },
-      accepted: false,
-      ...changes,
-    },
-    (id) => id,
-    'USD',
-  );
+/** Without the narrow and no-break spaces of a formatted amount. */
+const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, ' ');
+
+const step = (changes: Partial<Increment>): string => {
+  const none: Increment = {
+    from: undefined,
+    to: 'new',
+    extraCost: 0,
+    netPresentValue: 0,
+    rateOfReturn: { kind: 'none' },
+    accepted: false,
+  };
+  return plain(stepWords({ ...none, ...changes }, (id) => id, 'USD'));
+};
 
 describe('what a dearer option adds, in words', () => {
   it('says what it costs and brings, and that nothing is nothing', () => {

@@ -27,6 +27,8 @@ export interface Measure {
   /** kWh and money a year if nothing else is done. */
   readonly energySaved?: Screened | undefined;
   readonly moneySaved?: Screened | undefined;
+  /** Money of the first year, which the payback counts: a ratchet may still hold the old peak. Absent where it is that of any year. */
+  readonly firstYearSaved?: Screened | undefined;
   /** kWh and money a year that it adds after the measures before it. */
   readonly energySavedInSequence?: number | undefined;
   readonly moneySavedInSequence?: number | undefined;
@@ -49,6 +51,7 @@ export interface Measures {
   readonly energySavedTogether?: Screened | undefined;
   /** Money a year of the same, without what reactive power costs. */
   readonly moneySavedTogether?: Screened | undefined;
+  readonly firstYearSavedTogether?: Screened | undefined;
   /** What those that add to the saving cost together, and their payback; absent where the price of one of them is not known. */
   readonly costTogether?: MeasureCost | undefined;
   readonly paybackTogether?: ScreenedPayback | undefined;
@@ -103,6 +106,7 @@ export function measuresOf(evaluation: Evaluation): Measures {
       assumed: each.assumed,
       energySaved: alone.energy,
       moneySaved: alone.money,
+      firstYearSaved: alone.firstYear,
       energySavedInSequence: left && after && left.energy - after.energy,
       moneySavedInSequence: left && after && left.cost - after.cost,
       item: each.item,
@@ -120,6 +124,7 @@ export function measuresOf(evaluation: Evaluation): Measures {
     measures: capacitor ? [...measures, capacitor] : measures,
     energySavedTogether: together?.energy,
     moneySavedTogether: together?.money,
+    firstYearSavedTogether: together?.firstYear,
     costTogether: cost,
     paybackTogether: cost && screenedPayback(cost, together?.firstYear),
   };

@@ -26,26 +26,25 @@ export function screenedText({ low, likely, high }: Screened): { readonly likely
 
 /** What a measure's cost and payback come to. */
 export interface Worthwhile {
-  /** Most that it may cost and still pay back within the policy, at the likely saving; absent where it saves no money. */
+  /** Most that it may cost and still pay back within the policy, at the likely saving of the first year; absent where that saves no money. */
   readonly mayCost?: number | undefined;
   readonly words: string;
 }
 
 /** What is said of cost and payback: of one measure, or of a motor's together. */
-type Weighed = Pick<Measure, 'moneySaved' | 'cost' | 'payback' | 'item'>;
+type Weighed = Pick<Measure, 'moneySaved' | 'firstYearSaved' | 'cost' | 'payback' | 'item'>;
 
 /** Cost and payback of a measure in words: by the price list, or else the most that it may cost. */
 export function worthwhile(measure: Weighed, { policy, currency }: Settings): Worthwhile {
-  const { moneySaved, cost, payback, item } = measure;
+  const { moneySaved, firstYearSaved = moneySaved, cost, payback, item } = measure;
   if (!moneySaved || moneySaved.likely <= 0) return { words: 'Saves no money on the bill, so it never pays back.' };
   const years = policy.maxSimplePaybackYears;
-  const mayCost = moneySaved.likely * years;
-  const most = formatMoney(Number(mayCost.toPrecision(2)), currency);
+  const held = 'nothing comes back in the first year, in which a ratchet holds the old peak';
+  const mayCost = firstYearSaved && firstYearSaved.likely > 0 ? firstYearSaved.likely * years : undefined;
   if (cost) {
     const source = `${cost.invented ? 'an invented price' : 'by the price list'}${cost.extrapolated ? ', carried on beyond its ratings' : ''}`;
     const price = `Costs about ${formatMoney(Number(cost.value.toPrecision(2)), currency)} (${source})`;
-    if (!payback)
-      return { mayCost, words: `${price}; nothing comes back in the first year, in which a ratchet holds the old peak.` };
+    if (!payback) return { mayCost, words: `${price}; ${held}.` };
     const verdict = payback.likely <= years ? 'within' : 'beyond';
     return { mayCost, words: `${price} and pays back in ${paybackText(payback)}, ${verdict} the ${years} years of the policy.` };
   }
@@ -53,13 +52,15 @@ export function worthwhile(measure: Weighed, { policy, currency }: Settings): Wo
     item === undefined
       ? 'No list holds a price: what it takes differs from case to case'
       : `No price in the list for a ${ITEM_WORDS[item]}`;
+  if (mayCost === undefined) return { words: `${why}; ${held}.` };
+  const most = formatMoney(Number(mayCost.toPrecision(2)), currency);
   return { mayCost, words: `${why}. It pays back within ${years} years if it costs no more than ${most}.` };
 }
 
 /** What is said of all measures of a motor that act on the same energy. */
 export function worthwhileTogether(found: Measures, settings: Settings): Worthwhile {
-  const { moneySavedTogether: moneySaved, costTogether: cost, paybackTogether: payback } = found;
-  const joint = worthwhile({ moneySaved, cost, payback }, settings);
+  const { moneySavedTogether: moneySaved, firstYearSavedTogether: firstYearSaved } = found;
+  const joint = worthwhile({ moneySaved, firstYearSaved, cost: found.costTogether, payback: found.paybackTogether }, settings);
   const unpriced = found.measures
     .filter((measure) => countsTogether(measure) && !measure.cost)
     .map(({ id }) => MEASURE_WORDS[id].toLowerCase());
