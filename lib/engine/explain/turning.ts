@@ -133,7 +133,8 @@ function nearestTurn(at: (factor: number) => { option: string } | undefined, dec
 
 function sentence(question: Question, lever: TurningLever, factor: number, words: string): string {
   const { settings } = question.study;
-  const percent = `${Math.abs(100 * (factor - 1)).toFixed(0)} % ${factor > 1 ? 'more' : 'less'}`;
+  const change = Math.abs(100 * (factor - 1));
+  const percent = `${change < 0.5 ? 'less than 1' : change.toFixed(0)} % ${factor > 1 ? 'more' : 'less'}`;
   const hours = statedHours(question);
   switch (lever) {
     case 'energy-price':

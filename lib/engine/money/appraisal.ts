@@ -36,6 +36,7 @@ const value = (of: number): Stated => ({ kind: 'value', value: of });
 const none = (text: string): Stated => ({ kind: 'none', text });
 
 const NOTHING_SPENT = 'Nothing is spent beyond what would be anyway';
+const NOTHING_LEFT_OVER = 'No more is spent beyond what would be anyway than is left of it at the end';
 
 /**
  * Works out every measure of a cash flow at once, with a sentence for each that it does not have.
@@ -57,7 +58,8 @@ export function appraise(flows: readonly number[], rules: AppraisalRules): Appra
     netPresentValue: netPresentValue(flows, discountRate),
     internalRateOfReturn: internalRate(flows),
     modifiedRateOfReturn: modifiedRate(flows, rules),
-    savingsToInvestment: ratio === undefined ? none(`${NOTHING_SPENT}, so there is no ratio of savings to it.`) : value(ratio),
+    savingsToInvestment:
+      ratio === undefined ? none(`${NOTHING_LEFT_OVER}, so there is no ratio of savings to it.`) : value(ratio),
     adjustedRateOfReturn: adjustedRate(ratio, rules.reinvestRate ?? discountRate, years),
     simplePayback: payback(running, 0),
     discountedPayback: payback(running, discountRate),
@@ -69,8 +71,8 @@ export function appraise(flows: readonly number[], rules: AppraisalRules): Appra
  * Source: NIST Handbook 135 (from memory): (1 + r) SIR^(1/N) − 1.
  */
 export function adjustedRate(ratio: number | undefined, reinvestRate: number, years: number): Stated {
-  if (ratio === undefined) return none(`${NOTHING_SPENT}, so there is no rate on it.`);
-  if (ratio <= 0) return none('Nothing is saved over the years, so there is no rate of return.');
+  if (ratio === undefined) return none(`${NOTHING_LEFT_OVER}, so there is no adjusted rate.`);
+  if (ratio <= 0) return none('Nothing is saved over the years beside what is left at the end, so there is no adjusted rate.');
   return value($.adjusted_rate_of_return.f(reinvestRate, ratio, years));
 }
 

@@ -46,6 +46,14 @@ describe('what turns a decision', () => {
     expect(answer.runnerUp?.value).toBe(Math.max(...others));
     expect(answer.runnerUp?.option).not.toBe(answer.decided);
   });
+  it('never speaks of 0 %: a change that small is less than 1 %', () => {
+    const price = answer.turnings.find(({ lever }) => lever === 'energy-price');
+    if (!price) throw new Error('no price of energy turns the decision');
+    const near = price.factor > 1 ? price.factor / 1.002 : price.factor / 0.998;
+    const close = turnings(question(8000, { energyPricePerKwh: asked.study.settings.energyPricePerKwh * near }));
+    const text = close.turnings.find(({ lever }) => lever === 'energy-price')?.text;
+    expect(text).toContain(`(less than 1 % ${price.factor > 1 ? 'more' : 'less'})`);
+  });
   it('never names keeping a failed motor as the runner-up', () => {
     const failed = { ...asked, motor: { ...asked.motor, plate: { ...asked.motor.plate, status: 'failed' as const } } };
     const found = turnings(failed);

@@ -172,6 +172,7 @@ describe('an appraisal in words', () => {
     ['next to nothing back', [-1e9, 1e-3], /no rate of return between/],
     ['a single year', [-100], /Nothing comes back/],
     ['no flow', [], /Nothing is spent beyond/],
+    ['income first', [1000, -300, -300, -300, -300], /that of a loan \(7\.7 %\)/],
   ])('says why there is no rate of return: %s', (_, given, text) => {
     const { internalRateOfReturn } = appraise(given, { discountRate: 0.05 });
     expect(internalRateOfReturn.kind).not.toBe('value');
@@ -183,6 +184,17 @@ describe('an appraisal in words', () => {
     });
     expect(appraise([-100, 50, 51], { discountRate: 0.05 }).discountedPayback).toMatchObject({
       text: 'It is not paid back within 2 years at 5.0 % a year.',
+    });
+  });
+  it('never denies a rate of return where only the adjusted one is missing, for what is left at the end', () => {
+    const of = (left: number) => appraise([-100, -1, left - 1], { discountRate: 0.05, residual: [0, 0, left] });
+    // Less than nothing saved, and yet a return by the value left.
+    expect(of(105).internalRateOfReturn.kind).toBe('value');
+    expect(of(105).adjustedRateOfReturn).toMatchObject({
+      text: 'Nothing is saved over the years beside what is left at the end, so there is no adjusted rate.',
+    });
+    expect(of(120).adjustedRateOfReturn).toMatchObject({
+      text: 'No more is spent beyond what would be anyway than is left of it at the end, so there is no adjusted rate.',
     });
   });
   it('is never infinite and never NaN, whatever the flows', () => {
