@@ -110,9 +110,16 @@ function chooseTable(tables: ReferenceTables, query: ClassQuery): { table: Table
   }
 }
 
+/** Rated loss of a standard motor over that of the energy-efficient class: mean of the 107 ratings that the survey and that class's table share, whose deviation is 0.12. */
+const STANDARD_OVER_EFFICIENT = 1.28;
+
+/** So far may the rating of a cell of the survey be off, as a logarithm: less than one step of ratings. */
+const NEAR = 0.16;
+
 /**
- * Efficiency of an old standard motor: average of the US survey where it has the cell, else the old Design B minimum nominal,
- * else IE1. Rating in kW.
+ * Efficiency of an old standard motor: average of the US survey where it has the cell, and its largest rating beyond that; else the old
+ * Design B minimum nominal of the band, which holds for all pole counts and so stands above what small slow and fast motors reach: no
+ * better than {@link STANDARD_OVER_EFFICIENT} lets it; else IE1. Rating in kW.
  */
 export function standardEfficiency(
   tables: ReferenceTables,
@@ -120,16 +127,29 @@ export function standardEfficiency(
 ): ClassEfficiency | undefined {
   if (query.standards === 'iec') return classEfficiency(tables, { ...query, efficiencyClass: 'IE1' });
   const hp = query.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
-  let best: { pct: number; status: RowStatus; distance: number } | undefined;
-  for (const row of surveyedAtRatedLoad(tables.usStandardPartLoad, `${query.poles}|${query.enclosure}`)) {
-    const distance = Math.abs(Math.log(row.ratedPowerHp / hp));
-    if (distance < 0.16 && (!best || distance < best.distance))
-      best = { pct: row.averageEfficiencyPct, status: row.status, distance };
-  }
-  if (best) return { pct: best.pct, status: best.status, table: tables.usStandardPartLoad.title, inside: true };
+  const cell = surveyed(surveyedAtRatedLoad(tables.usStandardPartLoad, `${query.poles}|${query.enclosure}`), hp);
+  if (cell) return { pct: cell.averageEfficiencyPct, status: cell.status, table: tables.usStandardPartLoad.title, inside: true };
   const old = tables.usOldDesign.rows.find(
     (row) => hp >= row.ratedPowerHpMin * 0.97 && (row.ratedPowerHpMax === undefined || hp < row.ratedPowerHpMax + 0.99),
   );
-  if (old) return { pct: old.nominalEfficiencyPct, status: old.status, table: tables.usOldDesign.title, inside: true };
-  return classEfficiency(tables, { ...query, efficiencyClass: 'IE1' });
+  if (!old) return classEfficiency(tables, { ...query, efficiencyClass: 'IE1' });
+  const band = { pct: old.nominalEfficiencyPct, status: old.status, table: tables.usOldDesign.title, inside: true };
+  const better = classEfficiency(tables, { ...query, efficiencyClass: 'energy-efficient' });
+  if (!better) return band;
+  const most = 100 / (1 + STANDARD_OVER_EFFICIENT * (100 / better.pct - 1));
+  return most < band.pct
+    ? { pct: most, status: better.status, table: `${better.table}, ${STANDARD_OVER_EFFICIENT} times its loss`, inside: true }
+    : band;
+}
+
+/** The nearest cell of the survey within a step of the rating; the last one for larger ratings. Rows come by rising rating. */
+function surveyed(rows: readonly Row<PartLoadRow>[], hp: number): Row<PartLoadRow> | undefined {
+  const last = rows.at(-1);
+  if (last && hp > last.ratedPowerHp) return last;
+  let best: { row: Row<PartLoadRow>; distance: number } | undefined;
+  for (const row of rows) {
+    const distance = Math.abs(Math.log(row.ratedPowerHp / hp));
+    if (distance < NEAR && (!best || distance < best.distance)) best = { row, distance };
+  }
+  return best?.row;
 }

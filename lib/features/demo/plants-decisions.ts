@@ -8,7 +8,7 @@ const offer = (perKw: number) => plate((own) => ({ quotedPrice: Math.round((perK
 
 /** Circumstances that decide: offers, failures, motors out of service, unknown hours, a slip of the pen in a quotation. */
 export const DECISION_PLANTS: readonly Plant[] = [
-  { tag: 'B-4', story: 'a standing offer', change: offer(24) },
+  { tag: 'N-1', story: 'a standing offer', change: offer(24) },
   { tag: 'M-1', story: 'a standing offer', change: offer(26) },
   { tag: 'Q-5', story: 'a standing offer', change: offer(30) },
   { tag: 'Q-4', story: 'a standing offer', change: offer(26) },
