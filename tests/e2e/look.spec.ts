@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { DEMO_SITE } from '@/lib/features/demo/scenario';
 import { expect, test } from './page-watch';
-import { plantStudy } from './support-fleet';
+import { plantStudy, sharedStudy } from './support-fleet';
 
 const SCREENS = [
   'fleet',
@@ -64,4 +64,40 @@ test('every screen prints light, whatever the screen shows, and without its navi
     ).toBe(true);
     await expect(page.getByRole('link', { name: 'Setup' })).toBeHidden();
   }
+});
+
+test('on a phone the ways to the screens are one line with the open one in sight, and each is reached by keyboard', {
+  tag: '@once',
+}, async ({ page }) => {
+  const study = await sharedStudy(60);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(`/${study}/tables`);
+  const ways = page.getByRole('navigation', { name: 'Screens' });
+  await expect(ways.getByRole('link', { name: 'Tables' })).toBeInViewport({ ratio: 1 });
+  const tops = await ways.getByRole('link').evaluateAll((links) => links.map((link) => link.getBoundingClientRect().top));
+  expect(new Set(tops).size).toBe(1);
+  await ways.getByRole('link', { name: 'Tables' }).focus();
+  for (const name of ['Method', 'History', 'Setup', 'Bench test', 'Import', 'Worklist', 'Review', 'Trust', 'Plan']) {
+    await page.keyboard.press('Shift+Tab');
+    await expect(ways.getByRole('link', { name })).toBeFocused();
+    await expect(ways.getByRole('link', { name })).toBeInViewport({ ratio: 1 });
+  }
+});
+
+test('the tag of a ranked motor stays in sight while its columns are pushed aside, the head down a long list', {
+  tag: '@once',
+}, async ({ page }) => {
+  const study = await sharedStudy(60);
+  await page.setViewportSize({ width: 800, height: 900 });
+  await page.goto(`/${study}/ranking`);
+  const list = page.getByRole('region', { name: 'Motors in rank order' });
+  const tag = list.getByRole('rowheader').first();
+  await list.evaluate((region) => region.scrollTo({ left: region.scrollWidth }));
+  const [at, from] = [await tag.boundingBox(), await list.boundingBox()];
+  expect(at?.x).toBeCloseTo(from?.x ?? 0, 0);
+  // From a laptop on all columns fit.
+  await page.setViewportSize({ width: 1280, height: 800 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+  await list.getByRole('row').nth(30).scrollIntoViewIfNeeded();
+  await expect(list.getByRole('columnheader', { name: 'Motor' })).toBeInViewport();
 });

@@ -2,9 +2,14 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import { useEffect, useRef } from 'react';
+import { type FocusEvent, useEffect, useRef } from 'react';
 import styles from './layout.module.css';
 import { SCREENS } from './screens';
+
+/** A link that is half cut off would stay so when it is focused. */
+function showWhole({ target }: FocusEvent<HTMLElement>): void {
+  target.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+}
 
 /**
  * The ways to the screens of a study; the one that is open is marked. Nothing is fetched beforehand: the style sheets of screens that are
@@ -21,7 +26,7 @@ export function ScreenLinks({ study }: { readonly study: string }) {
   }, [open]);
   return (
     <nav aria-label="Screens">
-      <ul ref={list} className={styles.screens}>
+      <ul ref={list} className={styles.screens} onFocus={showWhole}>
         {SCREENS.map(({ segment, label }) => (
           <li key={segment}>
             <Link href={`/${study}/${segment}`} prefetch={false} {...(segment === open ? { 'aria-current': 'page' } : {})}>

@@ -45,7 +45,7 @@ export function Readings({ page, study, motor, who }: Props) {
             const words = page.readingWords.get(id);
             return (
               <tr key={id}>
-                <th scope="row" className={styles.nowrap}>
+                <th scope="row" className={`${styles.nowrap} ${styles.named}`}>
                   {label}
                   <span className={styles.under}>
                     row {reading.row}
