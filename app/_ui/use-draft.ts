@@ -128,8 +128,12 @@ export function useDraft(
         [...valuesOf(here)].filter(([id, value]) => value !== start.current.get(id)),
       );
     if (quick.size > 0) keep();
-    here.addEventListener('input', keep);
-    return () => here.removeEventListener('input', keep);
+    // Fields may belong to a form that they do not stand in.
+    const typed = ({ target }: Event): void => {
+      if (target instanceof HTMLElement && 'form' in target && target.form === here) keep();
+    };
+    document.addEventListener('input', typed);
+    return () => document.removeEventListener('input', typed);
   }, [form, key, kept]);
   useEffect(() => {
     if (saved === undefined || !form.current) return;

@@ -90,13 +90,18 @@ test('the same sheet a second time has nothing to import; other values are shown
   await expect(conflicts.getByText('52 A', { exact: true })).toBeVisible();
   await expectAccessible(page);
   await page.getByLabel('keep what the study has').check();
+  await page.reload();
+  await expect(page.getByLabel('keep what the study has')).toBeChecked();
   await page.getByRole('button', { name: 'Import 2 rows' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Import' })).toBeVisible();
 
   // Decided apart, one fact is taken over although the others stay.
   await sendText(page, [HEAD, ...GOOD].join('\n').replace(',48,', ',52,'));
   await page.getByLabel('keep what the study has').check();
-  await page.getByLabel(/^Rated current of .*: what to do/).selectOption({ label: 'take over 52 A' });
+  const current = page.getByLabel(/^Rated current of .*: what to do/);
+  await current.selectOption({ label: 'take over 52 A' });
+  await page.reload();
+  await expect(current.locator('option:checked')).toHaveText('take over 52 A');
   await page.getByRole('button', { name: 'Import 2 rows' }).click();
   await expect(page.getByText(/Imported: .* 1 changed/)).toBeVisible();
 });

@@ -1,7 +1,9 @@
 'use client';
 
-import { useActionState } from 'react';
+import { useActionState, useRef } from 'react';
+import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
+import { leadingAway, useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { commitUpload, type ImportFormState } from '@/lib/features/import/actions';
 import styles from '../import.module.css';
@@ -20,10 +22,14 @@ interface Props {
 
 /** Brings the sheet in: the one main action of the preview. */
 export function CommitForm({ study, upload, who, conflicts, label }: Props) {
-  const [state, commit, working] = useActionState(commitUpload, NOTHING);
+  const name = `${upload} commit`;
+  const [state, commit, working] = useActionState(leadingAway(name, commitUpload), NOTHING);
+  const form = useRef<HTMLFormElement>(null);
+  const draft = useDraft(form, name, undefined);
   return (
-    <form id={COMMIT_FORM} action={commit}>
+    <form ref={form} id={COMMIT_FORM} action={commit}>
       <ProblemNote problem={state.problem} />
+      <DraftNote draft={draft} />
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="upload" value={upload} />
       {conflicts > 0 && (
