@@ -31,7 +31,7 @@ export function referenceWinding(scope: BenchScope, sections: BenchSections): Wi
 
 /**
  * Resistance and temperature of the winding at a point: each as measured, else the one from the other through the reference.
- * `undefined` where neither was measured.
+ * `undefined` where neither was measured. `copper` is the constant of its conductor, 234.5 °C for copper.
  */
 export function windingAt(scope: BenchScope, point: BenchPoint, reference: Winding, copper: number): Winding | undefined {
   const material = exact(copper, 'K');
@@ -50,7 +50,7 @@ export function windingAt(scope: BenchScope, point: BenchPoint, reference: Windi
   return temperature && atTemperature(scope, temperature, reference, copper);
 }
 
-/** The winding at a given temperature. */
+/** The winding at a given temperature, °C; `copper` is the constant of its conductor, 234.5 °C for copper. */
 export function atTemperature(scope: BenchScope, temperature: Quantity<'K'>, reference: Winding, copper: number): Winding {
   const resistance = apply(scope, M.resistance_at_temperature, {
     resistance: reference.resistance,

@@ -163,6 +163,7 @@ function atCurrent(scope: BenchScope, law: PowerLaw, current: Quantity<'A'>, ref
 export function lawQuantities({ fundamental, harmonic }: ReverseRotation): readonly Quantity[] {
   return [fundamental.atReference, fundamental.exponent, harmonic.atReference, harmonic.exponent];
 }
+/** Stray-load loss by the two laws, W, at a rotor current in A; `law` in the order of {@link lawQuantities}. */
 export function strayWatts(rotorA: number, referenceA: number, law: readonly number[]): number {
   const [fundamental = 0, first = 0, harmonic = 0, second = 0] = law;
   const part = (watts: number, exponent: number) => B.loss_of_current.f(watts, rotorA, referenceA, exponent);

@@ -9,7 +9,7 @@ export function slipOf(scope: Scope, speed: Quantity<'r/min'>, frequencyHz: numb
   return apply(scope, N.slip_fraction, { synchronous_speed: synchronous, shaft_speed: speed });
 }
 
-/** Synchronous speed as a quantity without doubt. */
+/** Synchronous speed, r/min, as a quantity without doubt, from the frequency in Hz and the number of poles. */
 export function synchronousSpeed(scope: Scope, frequencyHz: number, poles: number): Quantity<'r/min'> {
   return apply(scope, N.synchronous_speed, { frequency: exact(frequencyHz, 'Hz'), poles: exact(poles, 'pole') });
 }
@@ -17,7 +17,7 @@ export function synchronousSpeed(scope: Scope, frequencyHz: number, poles: numbe
 /** Largest slip at which a speed still tells the number of poles. */
 const SLIP_MAX = 0.15;
 
-/** Number of poles: stated, else the one whose synchronous speed lies just above the stamped or the measured speeds. */
+/** Number of poles: stated, else the one whose synchronous speed lies just above the stamped or the measured speeds (r/min) at so many Hz. */
 export function polesOf(plate: BenchPlate, points: readonly BenchPoint[], frequencyHz: number): number | undefined {
   if (plate.poles !== undefined) return plate.poles;
   const speed = plate.ratedSpeedRpm ?? points.reduce((highest, point) => Math.max(highest, point.speedRpm ?? 0), 0);

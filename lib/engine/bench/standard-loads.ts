@@ -61,7 +61,7 @@ function square(current: Quantity<'A'>): Quantity<'A²'> {
   };
 }
 
-/** Line current at a load, as the root of the curve of its square. */
+/** Line current, A, at a load (fraction of the rated one), as the root of the curve of its square. */
 export function currentAt(curves: LoadCurves, load: number): Quantity<'A'> {
   const squared = fitAt(curves.currentSquared, exact(load, '1'), 'A²');
   const value = Math.sqrt(Math.max(squared.value, 0));
@@ -72,14 +72,15 @@ export function currentAt(curves: LoadCurves, load: number): Quantity<'A'> {
   };
 }
 
-/** The standard loads that the test reaches. */
+/** The standard loads that a test between its lowest and highest load (fractions of the rated one) reaches, and those that it does not. */
 export function reachedLoads(lowest: number, highest: number): { reached: number[]; notReached: number[] } {
   const reached = STANDARD_LOADS.filter((load) => load <= highest + BEYOND && load >= lowest - BELOW);
   const notReached = STANDARD_LOADS.filter((load) => load < lowest - BELOW || (load === 1 && load > highest + BEYOND));
   return { reached, notReached };
 }
 
-interface At {
+/** One standard load and what its performance is worked out from. Units: kW, V, Hz; load as a fraction. */
+interface LoadPlace {
   readonly curves: LoadCurves;
   readonly load: number;
   readonly ratedPowerKw: number;
@@ -95,7 +96,7 @@ interface At {
  * Units: kW, A, r/min. Valid for: loads within the tested range. The curves are least-squares polynomials through all load points, since
  * neither standard fixes how points are carried to round loads. Source: IEEE 112-2017 clause 6.4 (from memory); GUM annex H.3.
  */
-export function performanceAt(scope: BenchScope, given: At): BenchLoad {
+export function performanceAt(scope: BenchScope, given: LoadPlace): BenchLoad {
   const { curves, load } = given;
   const x = exact(load, '1');
   const shaftPower = apply(scope, M.shaft_power_at_load, { load_fraction: x, rated_power: exact(given.ratedPowerKw, 'kW') });

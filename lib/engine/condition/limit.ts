@@ -61,7 +61,7 @@ export function exceeds(value: number, edge: number): boolean {
 }
 
 /** A verdict, what is left to the limit at which `beyond` begins, and what there is to say of it. */
-interface Banded {
+interface BandedValue {
   readonly band: Band;
   readonly margin: Margin;
   readonly findings: Finding[];
@@ -71,7 +71,7 @@ interface Banded {
  * Band of a value against an upper limit: `beyond` above it, `near` from 80 % of it, `within` below. On the limit itself counts as near.
  * A value whose 95 % interval straddles the limit is `near` at least and says so by a finding.
  */
-export function bandBelow(value: Quantity, limit: Limit, indicator: string): Banded {
+export function bandBelow(value: Quantity, limit: Limit, indicator: string): BandedValue {
   return bandAt(value, limit, indicator, {
     beyond: exceeds(value.value, limit.value),
     near: !exceeds(NEAR * limit.value, value.value),
@@ -79,7 +79,7 @@ export function bandBelow(value: Quantity, limit: Limit, indicator: string): Ban
 }
 
 /** Band of a value against a lower limit: `beyond` below it, `near` up to 1/80 % of it, `within` above. */
-export function bandAbove(value: Quantity, limit: Limit, indicator: string): Banded {
+export function bandAbove(value: Quantity, limit: Limit, indicator: string): BandedValue {
   return bandAt(value, limit, indicator, {
     beyond: exceeds(limit.value, value.value),
     near: !exceeds(value.value, limit.value / NEAR),
@@ -95,7 +95,7 @@ export function bandAt(
   limit: Limit,
   indicator: string,
   is: { readonly beyond: boolean; readonly near: boolean },
-): Banded {
+): BandedValue {
   const u = standardUncertainty(value);
   const distance = Math.abs(value.value - limit.value);
   const straddles = distance < NORMAL_FACTOR * u;

@@ -58,8 +58,8 @@ export function pointLimits(
     return ladder.limits(of);
   };
   const leads = Math.abs(correlation(point.loadFraction, point.efficiency)) > LEADS;
-  const tried: Tried[] = [];
-  const found = {} as Record<Estimated, Found>;
+  const tried: TriedDirection[] = [];
+  const found = {} as Record<Estimated, BentLimits>;
   // A loss bends by itself, an efficiency with the load where the load does.
   const climbs = (of: Estimated): boolean =>
     of === 'load' || of === 'input' || (of === 'efficiency' && found.load.bend > LOAD_BENDS && hangsOnLoad(point));
@@ -83,7 +83,7 @@ export function pointLimits(
 }
 
 /** Limits of a share, which no bend takes below none or above all: with a load of none in reach, so is an efficiency of none. */
-function possibleShare(found: Found): Found {
+function possibleShare(found: BentLimits): BentLimits {
   return { ...found, low: Math.max(0, found.low), high: Math.min(1, found.high) };
 }
 
@@ -109,7 +109,7 @@ function hangsOnLoad({ loadFraction, efficiency }: OperatingPoint): boolean {
   return u > ROUGH * loadFraction.value || Math.abs(correlation(loadFraction, efficiency)) > CORRELATED;
 }
 
-interface Found extends Limits {
+interface BentLimits extends Limits {
   /** The larger bend as a share of the half-width. */
   readonly bend: number;
 }
@@ -120,19 +120,19 @@ function straight({ value, parts }: Quantity, factor: number): Limits {
 }
 
 /** The estimate made again on both sides along the direction of one figure; a side is absent where there is no such point. */
-interface Tried {
+interface TriedDirection {
   readonly quantity: Quantity;
   readonly factor: number;
   readonly up: Readonly<Record<Estimated, number>> | undefined;
   readonly down: Readonly<Record<Estimated, number>> | undefined;
 }
 
-function tryAlong(estimator: Estimator, of: Estimated, quantity: Quantity, factor: number): Tried {
+function tryAlong(estimator: Estimator, of: Estimated, quantity: Quantity, factor: number): TriedDirection {
   const { value, parts } = quantity;
   const u = standardUncertainty({ parts });
-  const side = (sign: 1 | -1): Tried['up'] => {
+  const side = (sign: 1 | -1): TriedDirection['up'] => {
     const scores = direction(estimator.sources, parts, (sign * factor) / u);
-    const at = (unknowns: Float64Array | undefined): Tried['up'] => unknowns && estimator.figures(unknowns, scores);
+    const at = (unknowns: Float64Array | undefined): TriedDirection['up'] => unknowns && estimator.figures(unknowns, scores);
     const found = at(estimator.step(scores)?.unknowns);
     // A step that lands far off may have overshot: the estimate itself would have halved it.
     return found && Math.abs(found[of] - value - sign * factor * u) < FAR * factor * u ? found : at(estimator.search(scores));
@@ -149,10 +149,10 @@ function bent(
   of: Estimated,
   quantity: Quantity,
   factor: number,
-  tried: Tried,
+  tried: TriedDirection,
   leads: boolean,
   climb: ((of: Estimated) => Limits | undefined) | undefined,
-): Found {
+): BentLimits {
   const even = straight(quantity, factor);
   const half = factor * standardUncertainty(quantity);
   if (!tried.up || !tried.down) return { ...(climb?.(of) ?? even), bend: Number.POSITIVE_INFINITY };

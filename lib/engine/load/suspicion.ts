@@ -12,12 +12,12 @@ interface Suspected {
 const odds = (e: { readonly odds: number }): string => (e.odds > 1000 ? 'more than 1,000' : rounded(e.odds, 2));
 
 /** One mistake in words that stand beside those of another as well. */
-interface Told extends FindingKind<Suspected> {
+interface MistakeWords extends FindingKind<Suspected> {
   readonly cause: string;
   readonly next: string;
 }
 
-const ONE_MISTAKE: Readonly<Record<MistakeCode, Told>> = {
+const ONE_MISTAKE: Readonly<Record<MistakeCode, MistakeWords>> = {
   'power-sensor-reversed': {
     severity: 'warning',
     text: (e) =>

@@ -10,14 +10,14 @@ import type { Replacement } from './on-offer';
 const KEPT = 4000;
 
 /** A motor on offer with the sources of its doubts, in the order in which working it out asks for them. */
-interface Kept {
+interface KeptReplacement {
   readonly replacement: Replacement | undefined;
   readonly sources: readonly Source[];
 }
 
 interface OfStudy {
   readonly tables: ReferenceTables;
-  readonly entries: Map<string, Kept>;
+  readonly entries: Map<string, KeptReplacement>;
 }
 
 const studies = new WeakMap<Settings, OfStudy>();
@@ -48,7 +48,7 @@ export function keptReplacement(
   return replacement && { ...replacement, machine: moved(replacement.machine, new Places(numbers)) };
 }
 
-function entriesOf({ settings, tables }: MotorScope): Map<string, Kept> {
+function entriesOf({ settings, tables }: MotorScope): Map<string, KeptReplacement> {
   let known = studies.get(settings);
   if (known?.tables !== tables) {
     known = { tables, entries: new Map() };

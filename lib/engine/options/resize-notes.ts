@@ -74,7 +74,7 @@ function deviationPct(volts: readonly [number, number, number]): number | undefi
   return mean > 0 ? (100 * Math.max(...volts.map((volt) => Math.abs(volt - mean)))) / mean : undefined;
 }
 
-/** Steady load that heats as much as the steps do: losses that vary go with the square of the load (common practice). */
+/** Steady load (fraction of the rated one) that heats as much as the steps do: losses that vary go with the square of the load (common practice). */
 export function rmsLoad(steps: readonly Pick<RunningStep, 'hours' | 'point'>[]): number {
   let [sum, time] = [0, 0];
   for (const { hours, point } of steps) {

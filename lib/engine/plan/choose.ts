@@ -68,7 +68,7 @@ export function choose(choice: Choice, solve: Solve, watch: Watch = {}): Outcome
   const provable = rivals.all.length <= PROVABLE;
   const gap = provable ? PROOF_GAP : MODEL_GAP;
   // What must be done alone is a choice as well, should the search find no other.
-  let known: Known | undefined = keeps(choice, least.chosen)
+  let known: SolvedModel | undefined = keeps(choice, least.chosen)
     ? { chosen: least.chosen, value: worthOf(least.chosen), bound: Number.POSITIVE_INFINITY }
     : undefined;
   let found = 0;
@@ -156,7 +156,8 @@ function behindBest(group: Group, prices: readonly number[]): { column: Column; 
   });
 }
 
-interface Known {
+/** What the integer model over some columns gave. */
+interface SolvedModel {
   readonly chosen: Chosen;
   readonly value: number;
   /** No choice among the columns of its model is worth more. */
@@ -164,7 +165,7 @@ interface Known {
 }
 
 /** The integer model over some columns. */
-function integer(choice: Choice, kept: ReadonlySet<Column>, solve: Solve, gap: number): Known | undefined {
+function integer(choice: Choice, kept: ReadonlySet<Column>, solve: Solve, gap: number): SolvedModel | undefined {
   const { text, names } = modelText(choice, kept);
   if (names.size === 0) return keeps(choice, new Map()) ? { chosen: new Map(), value: 0, bound: 0 } : undefined;
   const found = solve(text, { gap, nodes: NODES });

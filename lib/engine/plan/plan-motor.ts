@@ -12,6 +12,7 @@ export type PlanMotor = Pick<MotorResult, 'site' | 'tag' | 'area' | 'rank' | 'tr
   readonly low?: Readonly<Record<string, readonly number[]>> | undefined;
 };
 
+/** Key of a motor in a plan: site and tag, which together are unique. */
 export const motorKey = ({ site, tag }: MotorRef): string => `${site}\n${tag}`;
 
 /** A result as the plan takes it. @param about.low the result of the same motor in the low case, where the plan asks for it. */

@@ -46,7 +46,7 @@ export function prepare(
   const problems = problemsOf(byKey, wishes, { settings, firstYear });
   if (problems.length > 0) return { problems };
   const limits = [...moneyLimits(settings, firstYear), ...hoursLimits(wishes.limits ?? [], settings.budget.length, firstYear)];
-  const about: About = {
+  const about: PlanContext = {
     settings,
     wishes,
     limits,
@@ -57,7 +57,8 @@ export function prepare(
   return { choice: { groups: groupsOf(members, about), resources: limits }, limits, members, firstYear };
 }
 
-interface About {
+/** What every motor of a plan is prepared with. */
+interface PlanContext {
   readonly settings: Settings;
   readonly wishes: PlanWishes;
   readonly limits: readonly PlanLimit[];
@@ -100,7 +101,7 @@ type MustDo = NonNullable<PlanWishes['mustDo']>[number];
 
 const same = (a: MotorRef, b: MotorRef): boolean => a.site === b.site && a.tag === b.tag;
 
-function memberOf(motor: PlanMotor, about: About): Member {
+function memberOf(motor: PlanMotor, about: PlanContext): Member {
   const { wishes, firstYear } = about;
   const forbidden = wishes.forbid?.some((each) => same(each, motor)) === true;
   const pin = wishes.pins?.find((each) => same(each, motor));
@@ -188,7 +189,7 @@ export function costIn(option: OptionResult, year: number, { moneyTerms, inflati
   return Math.round(100 * option.cost * (moneyTerms === 'nominal' ? (1 + inflation) ** year : 1)) / 100;
 }
 
-function usesOf(motor: PlanMotor, option: OptionResult, year: number, about: About): Use[] {
+function usesOf(motor: PlanMotor, option: OptionResult, year: number, about: PlanContext): Use[] {
   const job = jobOf(option, about.wishes.jobs);
   const uses: Use[] = [{ resource: year, amount: costIn(option, year, about.settings) }];
   about.limits.forEach((limit, resource) => {
@@ -229,7 +230,7 @@ function areasWords(motors: readonly PlanMotor[]): string {
 /** More than these would hide what is said of them. */
 const AREAS_NAMED = 12;
 
-function groupsOf(members: ReadonlyMap<string, Member>, about: About): Group[] {
+function groupsOf(members: ReadonlyMap<string, Member>, about: PlanContext): Group[] {
   const of = (keys: readonly string[], bundle: boolean): Group => {
     const own = keys
       .flatMap((key) => members.get(key) ?? [])
@@ -247,7 +248,7 @@ function groupsOf(members: ReadonlyMap<string, Member>, about: About): Group[] {
 }
 
 /** The common outage of a bundle in each year: as long as the longest job that any of its members may get. */
-function outagesOf(own: readonly Member[], about: About): NonNullable<Group['once']> {
+function outagesOf(own: readonly Member[], about: PlanContext): NonNullable<Group['once']> {
   return about.settings.budget.map((_, year) => ({
     year,
     uses: about.limits.flatMap((limit, resource): Use[] => {

@@ -126,6 +126,7 @@ function beltPassing(scope: MotorScope, plate: Plate, geometry: LineGeometry | u
   return list;
 }
 
+/** Whether a belt of any kind lies between motor and load. */
 export function isBelted(plate: Plate): boolean {
   return plate.coupling === 'v-belt' || plate.coupling === 'notched-belt' || plate.coupling === 'synchronous-belt';
 }
