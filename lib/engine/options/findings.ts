@@ -106,7 +106,7 @@ export const OPTIONS = catalogue({
   'ratchet-holds-demand': kind<{ first_year_share: number }>({
     severity: 'note',
     text: (e) =>
-      `In the first year ${e.first_year_share <= 0 ? 'none' : `only ${whole(100 * e.first_year_share)} %`} of the demand saving is billed: the old peak still sets the billed demand.`,
+      `In the first year ${e.first_year_share <= 0 ? 'none' : `only ${whole(100 * e.first_year_share)} %`} of the demand saving is billed${e.first_year_share < 0 ? `, and less demand costs ${whole(-100 * e.first_year_share)} % of it by the blocks` : ''}: the old peak still sets the billed demand.`,
     cause: 'The tariff bills a share of the highest demand of the months before.',
     next: 'Count on the demand saving from the second year on; the cash flow does so.',
   }),

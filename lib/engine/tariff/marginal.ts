@@ -10,7 +10,10 @@ export interface MarginalPrices {
   readonly energyPerKwh: number;
   /** Of a kilowatt in the billed peak, as the mean of twelve months once the old peaks are forgotten. */
   readonly demandPerKwMonth: number;
-  /** Share of a year's demand saving that comes in the first year: less than 1 where a ratchet still holds the old peak. */
+  /**
+   * Share of a year's demand saving that comes in the first year: less than 1 where a ratchet still holds the old peak, and below 0 where fewer kilowatts
+   * cost money until then, as blocks by hours of use end sooner.
+   */
   readonly firstYearDemandShare: number;
   /** Of a kilovar at the billed peak, mean of twelve months, and of a kilovar-hour; zero where the power factor costs nothing. */
   readonly reactivePerKvarMonth: number;
@@ -55,7 +58,7 @@ function derive(compiled: CompiledTariff, week: Week, start: number): MarginalPr
   return {
     energyPerKwh: saved(usage.map((use, month) => ({ ...use, kwh: minus(use.kwh, shares[month] ?? []) }))),
     demandPerKwMonth: steady / MONTHS,
-    firstYearDemandShare: steady > 0 ? Math.min(1, Math.max(0, Number((first / steady).toPrecision(9)))) : 1,
+    firstYearDemandShare: steady > 0 ? Math.min(1, Number((first / steady).toPrecision(9))) : 1,
     reactivePerKvarMonth: saved(lessReactive) / MONTHS,
     reactivePerKvarh: saved(lessReactiveEnergy),
     variesByTime: new Set(compiled.tariff.energy.map(({ pricePerKwh }) => pricePerKwh)).size > 1,

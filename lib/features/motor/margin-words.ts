@@ -1,6 +1,14 @@
 import type { AtTheMargin } from '@/lib/engine';
 import { formatNumber } from '@/lib/platform/format';
 
+/** What of a kilowatt's worth comes in the first year; nothing where all of it does. */
+function late(share: number): string {
+  if (share >= 1) return '';
+  const pct = formatNumber(Math.abs(100 * share), 0);
+  const comes = share > 0 ? `only ${pct} % of that comes` : share < 0 ? `it costs ${pct} % of that` : 'nothing of that comes';
+  return `; in the first year ${comes}, since a ratchet holds the old peak`;
+}
+
 /** What a saved kilowatt-hour and kilowatt are worth at the motor's site, beside the average of the bill, in sentences. */
 export function marginSentences(margin: AtTheMargin, currency: string): string[] {
   const { energyPerKwh, demandPerKwMonth, coincidence, firstYearDemandShare, reactive, averagePerKwh } = margin;
@@ -10,7 +18,7 @@ export function marginSentences(margin: AtTheMargin, currency: string): string[]
   const peak =
     demandPerKwMonth === 0
       ? 'A saved kilowatt is worth nothing on the bill.'
-      : `A kilowatt saved in the billed peak is worth ${price(demandPerKwMonth, 2)} a month, and ${formatNumber(100 * coincidence, 0)} % of what is saved counts there${firstYearDemandShare < 1 ? `; in the first year only ${formatNumber(100 * firstYearDemandShare, 0)} % of that comes, since a ratchet holds the old peak` : ''}.`;
+      : `A kilowatt saved in the billed peak is worth ${price(demandPerKwMonth, 2)} a month, and ${formatNumber(100 * coincidence, 0)} % of what is saved counts there${late(firstYearDemandShare)}.`;
   const parts = [
     reactive && reactive.perKvarMonth !== 0 ? `${price(reactive.perKvarMonth, 2)} a month at the peak for a kilovar` : '',
     reactive && reactive.perKvarh !== 0 ? `${price(reactive.perKvarh, 4)} for a kilovar-hour` : '',

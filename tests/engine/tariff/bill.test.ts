@@ -177,6 +177,12 @@ describe('marginal prices', () => {
     });
     expect(marginal(whole)).toMatchObject({ demandPerKwMonth: 10, firstYearDemandShare: 0 });
     expect(marginal(tariffOf({ demand: [ANY_TIME], usage: USAGE })).firstYearDemandShare).toBe(1);
+    // By hand: 100 kWh for each kW at 0.02, the rest at 0.05. A kilowatt less moves 100 kWh to the dearer block, 3 a month, and is worth 10 − 3
+    // a month once the old peak is forgotten; until then it costs the 3.
+    const costs = { ...whole, blocks: [{ upToKwhPerKw: 100, pricePerKwh: 0.02 }, { pricePerKwh: 0.05 }] };
+    const found = marginal({ ...costs, usage: { energyKwh: 100_000, demandKw: 500 } });
+    expect(found.demandPerKwMonth).toBeCloseTo(7, 6);
+    expect(found.firstYearDemandShare).toBeCloseTo(-3 / 7, 6);
   });
   it('of apparent power split into kilowatts by the cosine and kilovars by the sine (right triangle)', () => {
     const tariff = tariffOf({

@@ -168,6 +168,12 @@ describe('marginal prices are the difference of two bills worked out hour by hou
     agree({ ...NOTHING, blocks: byUse, demand: [ANY_TIME] }, shift);
     const hoursOfUse = [{ upToKwhPerKw: 400, price: 0.03 }, { price: 0.005 }];
     expect(agree({ ...NOTHING, blocks: hoursOfUse, demand: [ANY_TIME] }, shift).demandPerKwMonth).toBeGreaterThan(10);
+    // Under a ratchet fewer kilowatts first shorten the cheap block, and cost money.
+    const dearer = [{ upToKwhPerKw: 100, price: 0.02 }, { price: 0.05 }];
+    const held = { ...ANY_TIME, ratchet: { share: 1, months: 12 } };
+    const inAugust = agree({ ...NOTHING, blocks: dearer, demand: [held] }, shift, { changedIn: 8 });
+    // By hand: the old July holds all twelve months, in each of which 100 kWh cost 0.03 more; later 10 − 3 a month are saved.
+    expect(inAugust.firstYearDemandShare).toBeCloseTo(-3 / 7, 6);
   });
   it('each charge for a low power factor', () => {
     for (const powerFactor of [
