@@ -158,7 +158,7 @@ export function speedRatio(
     before = { ratio, slip };
     const change = (ratio * n - ns * (1 - slip)) / slope;
     ratio -= change;
-    if (Math.abs(change) < 1e-8) break;
+    if (Math.abs(change) < 1e-10) break;
   }
   const perPower = ratio ** powerAt(ratio) / ratedPower.value;
   const loadFraction = new Later('1', loadAt(ratio), () => scaleParts(old.shaftPower.parts, perPower));

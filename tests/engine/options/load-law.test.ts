@@ -100,7 +100,8 @@ describe('speed ratio', () => {
           expect(ratio.value).toBeCloseTo(low, 10);
         },
       ),
-      { numRuns: 40 },
+      // The example is one in 7,000 drawn on which a search that ended at 1e-8 was 2e-10 off.
+      { numRuns: 40, examples: [[1736, 1783, 1.1786651862447275, 2, 0.9225677821412676]] },
     );
   });
   it('never passes the ratio of the full-load speeds at full load (US DOE fact sheet: 1740 to 1760 r/min takes up to 3.5 % more)', () => {
