@@ -39,6 +39,8 @@ describe('a stamp by the IEC method before 2007, which put stray-load loss at 0.
     expect(points({ efficiencyClass: 'IE2' })).toBeCloseTo(0, 9);
     expect(points({ yearBuilt: 2012 })).toBeCloseTo(0, 9);
     expect(points({}, 'nema')).toBeCloseTo(0, 9);
+    // The survey is of induction motors.
+    expect(points({ machineKind: 'synchronous' })).toBeCloseTo(0, 9);
     expect(points({ yearBuilt: undefined, efficiencyClass: 'premium' })).toBeCloseTo(0, 9);
   });
 

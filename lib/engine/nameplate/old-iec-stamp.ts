@@ -68,8 +68,8 @@ export function byPresentMethod(
 }
 
 /** How likely the stamp goes by the fixed half per cent: 0, 1/2 where nothing tells, or 1. A class above standard is one of today's where no year says otherwise. */
-function shareByOldMethod(scope: MotorScope, { efficiencyClass, yearBuilt }: Plate): number {
-  if (scope.settings.standards !== 'iec' || efficiencyClass?.startsWith('IE')) return 0;
+function shareByOldMethod(scope: MotorScope, { efficiencyClass, yearBuilt, machineKind }: Plate): number {
+  if (scope.settings.standards !== 'iec' || machineKind === 'synchronous' || efficiencyClass?.startsWith('IE')) return 0;
   if (yearBuilt === undefined) return efficiencyClass === undefined || efficiencyClass === 'standard' ? 0.5 : 0;
   return yearBuilt < FIRST_BY_TESTED_STRAY ? 1 : yearBuilt < ALL_BY_TESTED_STRAY ? 0.5 : 0;
 }

@@ -13,7 +13,7 @@ import type { RunningStep } from './running';
 /** What of the duty, the supply and the place heats another rating. */
 export interface HeatOn {
   readonly highestLoad: number;
-  /** Standard uncertainty of the highest load; none where it was stated. */
+  /** Standard uncertainty of the highest load; none where a stated one is the highest. */
   readonly highestLoadU: number;
   readonly rmsLoad: number;
   readonly unbalancePct: number | undefined;
@@ -36,7 +36,7 @@ export function heatOn(present: Present, change: Change): HeatOn {
     (most, load) => (most && most.value >= load.value ? most : load),
     undefined,
   );
-  const stated = present.plate.peakLoadKw !== undefined;
+  const stated = present.plate.peakLoadKw === present.highestLoadKw;
   const highestLoadU = highest && !stated ? standardUncertainty(highest) : 0;
   return {
     highestLoad: Math.max(0, highest?.value ?? 0),

@@ -1,3 +1,4 @@
+import { sum } from '../numbers';
 import { compileTariff } from './compile';
 import type { Tariff } from './tariff';
 import { hoursInMonth, MONTHS, WHOLE_WEEK } from './week';
@@ -25,7 +26,7 @@ export function usageBeyondPeak(tariff: Tariff): BeyondPeak | undefined {
     if (!use) continue;
     const peaks = use.kw.filter((_, charge) => whole || tariff.demand[charge]?.when === undefined);
     if (peaks.length === 0) continue;
-    const energyKwh = use.kwh.reduce((sum, part) => sum + part, 0);
+    const energyKwh = sum(use.kwh);
     const meanKw = energyKwh / hoursInMonth(WHOLE_WEEK, month);
     const highestKw = Math.max(...peaks);
     if (meanKw > highestKw * (1 + 1e-9)) return { month: month + 1, energyKwh, meanKw, highestKw };

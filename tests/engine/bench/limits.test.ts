@@ -1,24 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { compareTests } from '@/lib/engine/bench/compare';
-import { type BenchContext, evaluateBench } from '@/lib/engine/bench/evaluate';
+import { evaluateBench } from '@/lib/engine/bench/evaluate';
 import { fitAt, fitPowers } from '@/lib/engine/bench/least-squares';
 import { doubtfulReadings } from '@/lib/engine/bench/plausible';
 import { benchResult } from '@/lib/engine/bench/result';
 import { currentAt, type LoadCurves, reachedLoads } from '@/lib/engine/bench/standard-loads';
-import { type BenchTest, USUAL_INSTRUMENTS } from '@/lib/engine/bench/test';
+import type { BenchTest } from '@/lib/engine/bench/test';
 import { exact, standardUncertainty } from '@/lib/engine/quantity/quantity';
 import { loadTables } from '@/lib/reference/load';
 import { scopeOf } from '../support/study';
+import { METHOD_B } from './context';
 import { NO_ERRORS, PLATE, syntheticTest, TRUTH } from './synthetic';
 
 const { tables } = loadTables();
-const context: BenchContext = {
-  plate: PLATE,
-  method: 'ieee-112-b',
-  instruments: USUAL_INSTRUMENTS,
-  assumedStray: tables.assumedStray,
-};
-const run = (test: BenchTest) => evaluateBench(test, context);
+const run = (test: BenchTest) => evaluateBench(test, METHOD_B);
 const sound = syntheticTest();
 
 describe('resistances of two tests', () => {

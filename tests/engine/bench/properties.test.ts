@@ -7,17 +7,12 @@ import { benchResult } from '@/lib/engine/bench/result';
 import { type BenchPoint, type BenchSections, type BenchTest, USUAL_INSTRUMENTS } from '@/lib/engine/bench/test';
 import { standardUncertainty } from '@/lib/engine/quantity/quantity';
 import { loadTables } from '@/lib/reference/load';
+import { METHOD_B } from './context';
 import { directRuns } from './direct-runs';
 import { LOADS, NO_ERRORS, PLATE, syntheticTest, TRUTH, VOLTAGES } from './synthetic';
 
 const { tables } = loadTables();
-const context: BenchContext = {
-  plate: PLATE,
-  method: 'ieee-112-b',
-  instruments: USUAL_INSTRUMENTS,
-  assumedStray: tables.assumedStray,
-};
-const run = (test: BenchTest, change: Partial<BenchContext> = {}) => evaluateBench(test, { ...context, ...change });
+const run = (test: BenchTest, change: Partial<BenchContext> = {}) => evaluateBench(test, { ...METHOD_B, ...change });
 const codes = (test: BenchTest, change: Partial<BenchContext> = {}) => run(test, change).findings.map((finding) => finding.code);
 const altered = (section: string, change: (point: BenchPoint, index: number) => BenchPoint): BenchTest => {
   let index = -1;

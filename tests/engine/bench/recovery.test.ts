@@ -1,22 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { evaluateBench } from '@/lib/engine/bench/evaluate';
-import { USUAL_INSTRUMENTS } from '@/lib/engine/bench/test';
 import { standardUncertainty } from '@/lib/engine/quantity/quantity';
-import { loadTables } from '@/lib/reference/load';
-import { drawnErrors, PLATE, seeded, syntheticTest, TRUTH, trueAtPower } from './synthetic';
+import { METHOD_B } from './context';
+import { drawnErrors, seeded, syntheticTest, TRUTH, trueAtPower } from './synthetic';
 
-const { tables } = loadTables();
-const context = {
-  plate: PLATE,
-  method: 'ieee-112-b',
-  instruments: USUAL_INSTRUMENTS,
-  assumedStray: tables.assumedStray,
-} as const;
 /** 94 °C in air of 30 °C, moved to 25 °C. */
 const SPECIFIED = 89;
 
 describe('a test without meter errors gives the losses back', () => {
-  const evaluation = evaluateBench(syntheticTest(), context);
+  const evaluation = evaluateBench(syntheticTest(), METHOD_B);
 
   it('is accepted, with the known separation, slope and correlation', () => {
     expect(evaluation.accepted).toBe(true);
@@ -36,7 +28,7 @@ describe('a test without meter errors gives the losses back', () => {
     ['at the specified temperature', () => SPECIFIED, 2e-5],
     ['as it warms with load (0.0007 at 150 %)', undefined, 1e-3],
   ] as const)('gives efficiency, losses, current and speed at each standard load, %s', (_, winding, tolerance) => {
-    const loads = evaluateBench(syntheticTest(undefined, undefined, winding), context).load?.loads ?? [];
+    const loads = evaluateBench(syntheticTest(undefined, undefined, winding), METHOD_B).load?.loads ?? [];
     expect(loads.map((load) => load.loadFraction)).toEqual([0.25, 0.5, 0.75, 1, 1.25, 1.5]);
     for (const load of loads) {
       const truth = trueAtPower(load.loadFraction * TRUTH.ratedPowerKw, SPECIFIED);
@@ -63,7 +55,7 @@ describe('the known losses lie within the stated intervals in 95 % of 1,000 test
   };
   const inside: Record<keyof typeof known, number> = { core: 0, friction: 0, stray: 0, rotor: 0, stator: 0, efficiency: 0 };
   for (let seed = 1; seed <= SEEDS; seed++) {
-    const evaluation = evaluateBench(syntheticTest(drawnErrors(seeded(seed))), context);
+    const evaluation = evaluateBench(syntheticTest(drawnErrors(seeded(seed))), METHOD_B);
     const rated = evaluation.load?.loads.find((load) => load.loadFraction === 1);
     const separated = evaluation.noLoad?.separated;
     if (!rated || !separated) continue;

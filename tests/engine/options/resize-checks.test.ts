@@ -120,6 +120,8 @@ describe('a load that is known but roughly', () => {
     ]);
     expect(checks({ loadDoubt: 0.02 })).toEqual([]);
     expect(checks({ loadDoubt: 0.15, plate: { peakLoadKw: 16.5 } })).toEqual([]);
+    // A stated one below what was measured is not the highest.
+    expect(checks({ loadDoubt: 0.15, plate: { peakLoadKw: 10 } })).toHaveLength(1);
   });
 });
 
