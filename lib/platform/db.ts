@@ -7,7 +7,7 @@
 import { readEnv } from './env';
 import { type Prisma, PrismaClient } from './generated/prisma/client';
 import { OneConnection } from './one-connection';
-import { BUSY_TIMEOUT_MS, openSqlite, type Sqlite } from './sqlite';
+import { openSqlite, type Sqlite } from './sqlite';
 
 export type { Prisma, PrismaClient } from './generated/prisma/client';
 
@@ -15,7 +15,7 @@ export type { Prisma, PrismaClient } from './generated/prisma/client';
 export type Tx = Prisma.TransactionClient;
 
 export interface Database {
-  /** For reading, and for single writes that need no transaction. */
+  /** For reading. A write of its own would make everything else of its thread wait for another writer. */
   readonly read: PrismaClient;
   /**
    * Runs `work` in one transaction; all of it is kept or nothing. Writers queue up: the lock is taken before the first read, so
@@ -33,15 +33,18 @@ export interface Database {
 /** Milliseconds a transaction may take: an import of 10,000 rows needs some seconds. */
 const TRANSACTION_TIMEOUT_MS = 120_000;
 
-function client(file: string): PrismaClient {
-  const adapter = new OneConnection({ url: `file:${file}`, timeout: BUSY_TIMEOUT_MS });
+function client(file: string, waitMs: number | undefined): PrismaClient {
+  const adapter = new OneConnection(file, waitMs);
   return new PrismaClient({ adapter, transactionOptions: { timeout: TRANSACTION_TIMEOUT_MS, maxWait: TRANSACTION_TIMEOUT_MS } });
 }
 
-/** Opens a database file whose migrations have been applied. */
-export function openDatabase(file: string): Database {
-  const read = client(file);
-  const writer = client(file);
+/**
+ * Opens a database file whose migrations have been applied.
+ * @param options.waitMs milliseconds that a change waits for those of other threads and processes, if not as usual.
+ */
+export function openDatabase(file: string, { waitMs }: { readonly waitMs?: number } = {}): Database {
+  const read = client(file, waitMs);
+  const writer = client(file, waitMs);
   let watch: Sqlite | undefined;
   return {
     read,

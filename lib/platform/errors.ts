@@ -27,10 +27,20 @@ export function messageOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
+/** SQLite's number for a database that somebody else is writing to; further bits say why. */
+const SQLITE_BUSY = 5;
+
+/** Whether libsql says that somebody else is writing to the database. */
+export function isBusy(error: unknown): boolean {
+  return error instanceof Error && 'rawCode' in error && (Number(error.rawCode) & 0xff) === SQLITE_BUSY;
+}
+
 /** Turns an unexpected error of the database or the file system into a problem; the raw error belongs in the log. */
 export function problemOf(error: unknown): Problem {
   const message = messageOf(error);
-  if (/SQLITE_BUSY|database is locked|SocketTimeout/i.test(message)) {
+  // P1008 is what Prisma makes of it.
+  const timedOut = error instanceof Error && 'code' in error && error.code === 'P1008';
+  if (isBusy(error) || timedOut || /database is locked/i.test(message)) {
     return {
       code: 'database-busy',
       text: 'Somebody else is writing to the database at this moment.',

@@ -2,6 +2,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { recordChange } from '@/lib/platform/audit';
 import { type Database, openDatabase } from '@/lib/platform/db';
+import { problemOf } from '@/lib/platform/errors';
 import { newId } from '@/lib/platform/id';
 import { applyMigrations, readMigrations } from '@/lib/platform/migrations';
 import { naturalKey } from '@/lib/platform/natural-key';
@@ -10,12 +11,12 @@ import { temporaryFolders } from './temp-folder';
 
 const folder = temporaryFolders();
 
-async function withDatabase(work: (db: Database) => Promise<void>): Promise<void> {
+async function withDatabase(work: (db: Database, file: string) => Promise<void>): Promise<void> {
   const file = path.join(folder(), 'book.db');
   applyMigrations(file, readMigrations(path.resolve('prisma/migrations')));
   const db = openDatabase(file);
   try {
-    await work(db);
+    await work(db, file);
   } finally {
     await db.close();
   }
@@ -101,6 +102,29 @@ test('writers queue up and lose nothing; readers do not wait for them', () =>
     expect((await db.read.study.findUniqueOrThrow({ where: { id } })).version).toBe(7);
   }));
 
+test('a change waits for that of another program without holding up its own thread, and no longer than it should', () =>
+  withDatabase(async (db, file) => {
+    const patient = openDatabase(file);
+    const impatient = openDatabase(file, { waitMs: 50 });
+    const add = (to: Database, name: string) => to.write((tx) => tx.study.create({ data: { name, settings: '{}' } }));
+    try {
+      const waiting: Promise<unknown>[] = [];
+      await db.write(async (tx) => {
+        waiting.push(add(patient, 'Second'));
+        const refused = await add(impatient, 'Never').catch((error: unknown) => error);
+        expect(problemOf(refused)).toMatchObject({ code: 'database-busy' });
+        // Made on the thread on which the other waits.
+        await tx.study.create({ data: { name: 'First', settings: '{}' } });
+      });
+      await Promise.all(waiting);
+      expect((await db.read.study.findMany()).map(({ name }) => name).sort()).toEqual(['First', 'Second']);
+      await add(impatient, 'Third');
+    } finally {
+      await patient.close();
+      await impatient.close();
+    }
+  }));
+
 test('a transaction that cannot be ended well does not stand in the way of the next', () =>
   withDatabase(async (db) => {
     const cutOff = db.write(async (tx) => {
@@ -122,8 +146,7 @@ test('one transaction after another runs on one connection, so that writing open
   }));
 
 test('a statement that comes after the end of its transaction is refused, and nothing of an unfinished one is kept', async () => {
-  const config = { url: `file:${path.join(folder(), 'late.db')}` };
-  const client = new OneConnection(config).createClient(config);
+  const client = new OneConnection(path.join(folder(), 'late.db')).createClient();
   await client.execute('CREATE TABLE "Mark" ("x" INTEGER)');
   const ended = await client.transaction('write');
   await ended.execute('INSERT INTO "Mark" VALUES (1)');

@@ -303,11 +303,13 @@ export async function beginSolution(db: Database, studyId: string, at: Date = ne
 
 /** A sign of life of an attempt. Returns false once somebody has given it up, or it is gone with its study. */
 export async function stillWanted(db: Database, id: string, stage: PlanStage): Promise<boolean> {
-  const kept = await db.read.planSolution.updateMany({
-    where: { id, state: 'running' },
-    data: { stage, heartbeatAt: new Date() },
+  return db.write(async (tx) => {
+    const kept = await tx.planSolution.updateMany({
+      where: { id, state: 'running' },
+      data: { stage, heartbeatAt: new Date() },
+    });
+    return kept.count > 0;
   });
-  return kept.count > 0;
 }
 
 /** Keeps what came of an attempt, and lets earlier ones go; what was given up meanwhile stays so. */
