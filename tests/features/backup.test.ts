@@ -113,17 +113,7 @@ test('a restore waits its turn behind a writer', async () => {
 test('the rows of all tables come back equal, the history and compressed values too', async () => {
   const b = book('first');
   const db = openDatabase(b.databaseFile);
-  const run = await db.read.evaluationRun.create({
-    data: {
-      studyId: 'first',
-      engineVersion: '0',
-      tableEditions: '[]',
-      settings: '{}',
-      settingsHash: 'a',
-      inputsHash: 'b',
-      inputs: new Uint8Array([0, 255, 7]),
-    },
-  });
+  const solution = await db.read.planSolution.create({ data: { studyId: 'first', result: new Uint8Array([0, 255, 7]) } });
   const event = {
     studyId: 'first',
     who: 'A. Nobody',
@@ -133,12 +123,12 @@ test('the rows of all tables come back equal, the history and compressed values 
     what: 'changed',
   };
   await db.read.changeEvent.create({ data: event });
-  const before = [await db.read.evaluationRun.findMany(), await db.read.changeEvent.findMany(), await db.read.site.findMany()];
+  const before = [await db.read.planSolution.findMany(), await db.read.changeEvent.findMany(), await db.read.site.findMany()];
   const name = nameOf(makeBackup());
-  await db.read.evaluationRun.delete({ where: { id: run.id } });
+  await db.read.planSolution.delete({ where: { id: solution.id } });
   await db.read.changeEvent.deleteMany();
   expect(restoreNamed(name).ok).toBe(true);
-  expect([await db.read.evaluationRun.findMany(), await db.read.changeEvent.findMany(), await db.read.site.findMany()]).toEqual(
+  expect([await db.read.planSolution.findMany(), await db.read.changeEvent.findMany(), await db.read.site.findMany()]).toEqual(
     before,
   );
   await db.close();

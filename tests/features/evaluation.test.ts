@@ -121,20 +121,6 @@ describe('evaluated again', () => {
     expect(rows).toHaveLength(COUNT - 1);
     expect(rows.map(({ rank }) => rank).sort((a, b) => a - b)).toEqual(rows.map((_, at) => at + 1));
   });
-
-  test('a frozen run stays as it was', async () => {
-    await evaluate();
-    const frozenId = (await readShownRunId(scratch.db.read, studyId)) ?? '';
-    await scratch.db.read.evaluationRun.update({ where: { id: frozenId }, data: { frozen: true } });
-    const frozen = await scratch.db.read.motorEvaluation.findMany({ where: { runId: frozenId }, orderBy: { id: 'asc' } });
-    await evaluate();
-    expect(await scratch.db.read.motorEvaluation.findMany({ where: { runId: frozenId }, orderBy: { id: 'asc' } })).toEqual(
-      frozen,
-    );
-    const shown = (await readProgress(scratch.db.read, studyId)).shown;
-    expect(shown).toMatchObject({ reused: COUNT });
-    expect(await scratch.db.read.motorEvaluation.count({ where: { runId: shown?.id ?? '' } })).toBe(COUNT);
-  });
 });
 
 describe('interrupted', () => {

@@ -72,6 +72,30 @@ test('a fresh database gets every migration, write-ahead logging, and nothing th
   expect(query(file, 'PRAGMA journal_mode')).toEqual([{ journal_mode: 'wal' }]);
 });
 
+test('an evaluation from before runs lost their freezing columns keeps its results', () => {
+  const file = path.join(folder(), 'book.db');
+  const migrations = readMigrations(MIGRATIONS);
+  const at = migrations.findIndex(({ name }) => name.endsWith('_drop-frozen-runs'));
+  applyMigrations(file, migrations.slice(0, at));
+  run(file, STUDY);
+  run(
+    file,
+    `INSERT INTO "EvaluationRun" (id, studyId, engineVersion, tableEditions, settings, settingsHash, inputsHash, state, progressDone)
+     VALUES ('r', 's', '0.1.0', '[]', '{}', 'a', 'b', 'done', 1)`,
+  );
+  run(
+    file,
+    `INSERT INTO "MotorEvaluation" (id, studyId, runId, siteName, tag, naturalKey, inputHash, ratedPowerKw, trust, action, timing, "option", rankGroup, rank, details)
+     VALUES ('e', 's', 'r', '', 'P-1', 'p1', 'h', 37, 'sound', 'keep', 'now', 'keep', 0, 1, x'00')`,
+  );
+  expect(query(file, 'SELECT frozen FROM "EvaluationRun"')).toEqual([{ frozen: 0 }]);
+  applyMigrations(file, migrations);
+  const [kept] = query(file, 'SELECT * FROM "EvaluationRun"');
+  expect(kept).toMatchObject({ id: 'r', settingsHash: 'a', inputsHash: 'b', state: 'done', progressDone: 1 });
+  expect(Object.keys(kept ?? {}).filter((name) => name.startsWith('frozen') || name === 'inputs')).toEqual([]);
+  expect(query(file, 'SELECT id, runId, tag FROM "MotorEvaluation"')).toEqual([{ id: 'e', runId: 'r', tag: 'P-1' }]);
+});
+
 test('the schema keeps to what both databases can do: no enum, no list, no Json', () => {
   const schema = readFileSync(SCHEMA, 'utf8').replace(/\/\/.*$/gm, '');
   expect(schema).not.toMatch(/^\s*enum\s/m);

@@ -56,7 +56,7 @@ function summary(row: RunRow): RunSummary {
 /** What there is to say of a study's evaluation now. */
 export async function readProgress(db: Reader, studyId: string): Promise<EvaluationProgress> {
   const rows = await db.evaluationRun.findMany({
-    where: { studyId, frozen: false },
+    where: { studyId },
     select: RUN_FIELDS,
     orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
   });
@@ -70,10 +70,10 @@ export async function readProgress(db: Reader, studyId: string): Promise<Evaluat
   return { ...(shown && { shown }), ...(active && { active }), ...(stopped && { stopped }), ...(empty && { empty }) };
 }
 
-/** The id of the run whose figures a study's screens show: the latest finished one that is not frozen. */
+/** The id of the run whose figures a study's screens show: the latest finished one. */
 export async function readShownRunId(db: Reader, studyId: string): Promise<string | undefined> {
   const row = await db.evaluationRun.findFirst({
-    where: { studyId, frozen: false, state: 'done' },
+    where: { studyId, state: 'done' },
     select: { id: true },
     orderBy: [{ queuedAt: 'desc' }, { id: 'desc' }],
   });

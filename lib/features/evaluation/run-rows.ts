@@ -17,13 +17,6 @@ export interface PlacedRow {
   readonly inputHash: string;
 }
 
-/** Columns of the table besides those named in the statements: a copy takes them over as they are. */
-const COPIED = `"studyId", "siteName", "areaName", "tag", "naturalKey", "inputHash", "ratedPowerKw", "loadFraction", "loadFractionU", "loadFractionLow", "loadFractionHigh",
-  "shaftPowerKw", "shaftPowerKwU", "shaftPowerKwLow", "shaftPowerKwHigh", "inputPowerKw", "inputPowerKwU", "inputPowerKwLow", "inputPowerKwHigh", "efficiency", "efficiencyU", "efficiencyLow", "efficiencyHigh", "totalLossKw", "totalLossKwU", "totalLossKwLow", "totalLossKwHigh",
-  "trust", "worstBand", "action", "timing", "option", "costMinor", "moneySavedMinorPerYear", "moneySavedMinorPerYearU",
-  "energySavedKwhPerYear", "energySavedKwhPerYearU", "simplePaybackYears", "simplePaybackYearsU", "netPresentValueMinor",
-  "netPresentValueMinorU", "internalRateOfReturn", "probabilityWithinPolicy", "rankGroup", "openFindings", "rank", "sisters", "details", "movable"`;
-
 /** Adds results to a run; one of the same motor is replaced. A motor that is gone by now leaves its site and tag. */
 export async function insertEvaluations(tx: Tx, run: Run, rows: readonly PlacedRow[]): Promise<void> {
   const first = rows[0];
@@ -57,23 +50,6 @@ export async function deleteRows(tx: Tx, runId: string, keep: readonly string[])
     `DELETE FROM "MotorEvaluation" WHERE "runId" = ? AND "id" NOT IN (SELECT value FROM json_each(?))`,
     runId,
     JSON.stringify(keep),
-  );
-}
-
-/** Copies rows of a frozen run, which stays as it is. */
-export async function copyRows(
-  tx: Tx,
-  runId: string,
-  copies: readonly { readonly id: string; readonly from: string }[],
-): Promise<void> {
-  if (copies.length === 0) return;
-  const columns = COPIED.split(',').map((name) => name.trim());
-  await tx.$executeRawUnsafe(
-    `INSERT INTO "MotorEvaluation" ("id", "runId", ${columns.join(', ')})
-     SELECT json_extract(j.value, '$.id'), ?, ${columns.map((name) => `e.${name}`).join(', ')}
-     FROM json_each(?) AS j JOIN "MotorEvaluation" AS e ON e."id" = json_extract(j.value, '$.from')`,
-    runId,
-    JSON.stringify(copies),
   );
 }
 

@@ -1,8 +1,7 @@
 import { compareSisters, type FleetKey, fleetKeyOf, ranksOf } from '@/lib/engine';
 import type { Database } from '@/lib/platform/db';
-import { newId } from '@/lib/platform/id';
 import { type Reader, unpackResult } from './data';
-import { copyRows, deleteRows, insertEvaluations, type PlacedRow, placeRows, type Run } from './run-rows';
+import { deleteRows, insertEvaluations, type PlacedRow, placeRows, type Run } from './run-rows';
 import { sistersText } from './sisters-text';
 
 /** What the runner keeps of its runs. Each step is one short transaction, so that nobody else's change waits long. */
@@ -69,20 +68,11 @@ export async function beginRun(db: Database, runId: string, start: RunStart): Pr
   });
 }
 
-/** An earlier result that still holds. */
-interface Earlier {
-  readonly id: string;
-  readonly runId: string;
-  readonly frozen: boolean;
-}
-
 /**
- * Earlier results of a study by the hash of what went into them; those of this very run come first. Those kept from before results could be
+ * Ids of earlier results of a study by the hash of what went into them; those of this very run come first. Those kept from before results could be
  * ranked at other prices, or had limits of their own, are worked out anew.
  */
-export async function readEarlier(db: Reader, run: Run): Promise<Map<string, Earlier>> {
-  const runs = await db.evaluationRun.findMany({ where: { studyId: run.studyId }, select: { id: true, frozen: true } });
-  const frozen = new Map(runs.map((each) => [each.id, each.frozen]));
+export async function readEarlier(db: Reader, run: Run): Promise<Map<string, string>> {
   const rows = await db.motorEvaluation.findMany({
     where: {
       studyId: run.studyId,
@@ -91,9 +81,9 @@ export async function readEarlier(db: Reader, run: Run): Promise<Map<string, Ear
     },
     select: { id: true, runId: true, inputHash: true },
   });
-  const weight = (runId: string): number => (runId === run.id ? 0 : frozen.get(runId) === true ? 2 : 1);
-  rows.sort((a, b) => weight(b.runId) - weight(a.runId));
-  return new Map(rows.map(({ inputHash, id, runId }) => [inputHash, { id, runId, frozen: frozen.get(runId) === true }]));
+  // The last of a hash stays in the map.
+  rows.sort((a, b) => Number(a.runId === run.id) - Number(b.runId === run.id));
+  return new Map(rows.map(({ inputHash, id }) => [inputHash, id]));
 }
 
 /** Whether somebody asked the run to stop, or it is gone with its study. */
@@ -152,12 +142,9 @@ export async function finishRun(
   const sisters = compareSisters(keys.map((key) => key.sisters));
   await db.write(async (tx) => {
     const earlier = await readEarlier(tx, run);
-    const copies: { id: string; from: string }[] = [];
     const places = motors.map(({ motorId, inputHash }, index) => {
-      const found = earlier.get(inputHash);
-      if (found === undefined) throw new Error('a result of the run is missing');
-      const id = found.frozen ? newId() : found.id;
-      if (found.frozen) copies.push({ id, from: found.id });
+      const id = earlier.get(inputHash);
+      if (id === undefined) throw new Error('a result of the run is missing');
       return { id, motorId, rank: ranks[index] ?? 0, sisters: sistersText(sisters[index] ?? []) };
     });
     await deleteRows(
@@ -165,7 +152,6 @@ export async function finishRun(
       run.id,
       places.map(({ id }) => id),
     );
-    await copyRows(tx, run.id, copies);
     await placeRows(tx, run.id, places);
     const now = new Date();
     await tx.evaluationRun.update({
@@ -173,7 +159,7 @@ export async function finishRun(
       data: { state: 'done', progressDone: motors.length, finishedAt: now, heartbeatAt: now },
     });
     await tx.evaluationRun.deleteMany({
-      where: { studyId: run.studyId, frozen: false, id: { not: run.id }, state: { in: ['done', 'cancelled', 'failed'] } },
+      where: { studyId: run.studyId, id: { not: run.id }, state: { in: ['done', 'cancelled', 'failed'] } },
     });
   });
 }
