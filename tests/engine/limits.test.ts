@@ -150,3 +150,90 @@ describe('the explanation of a figure', () => {
     expect(wider).toBeLessThan(50);
   });
 });
+
+describe('limits at the ends of what can be', () => {
+  /** Invented plates and readings that contradict each other, so that figures bend by more than their own half-width. */
+  const ROWS = [
+    {
+      tag: 'A',
+      rated_power_hp: '3',
+      rated_voltage_v: '600',
+      rated_current_a: '2.43',
+      rated_speed_rpm: '2907',
+      rated_power_factor_pct: '88',
+      machine_kind: 'wound-rotor',
+      voltage_ab_v: '617.5',
+      voltage_bc_v: '582.6',
+      voltage_ca_v: '590.1',
+      input_power_kw: '1.992',
+      frequency_hz: '50.03',
+    },
+    {
+      tag: 'B',
+      rated_power_hp: '7.5',
+      rated_voltage_v: '660',
+      voltage_v: '685.5',
+      current_a: '5.23',
+      input_power_kw: '5.192',
+      shaft_speed_rpm: '806',
+    },
+    {
+      tag: 'C',
+      rated_power_hp: '1.5',
+      rated_voltage_v: '415',
+      rated_current_a: '2.72',
+      rated_frequency_hz: '50',
+      poles: '8',
+      enclosure: 'enclosed',
+      no_load_current_a: '0.62',
+      no_load_power_kw: '0.032',
+      frequency_hz: '49.97',
+      shaft_speed_rpm: '745',
+    },
+    {
+      tag: 'D',
+      rated_power_hp: '400',
+      rated_voltage_v: '575',
+      rated_current_a: '317.74',
+      nominal_efficiency_pct: '89.7',
+      enclosure: 'enclosed',
+      temperature_rise_class: 'B',
+      no_load_current_a: '280.51',
+      voltage_ab_v: '616.6',
+      voltage_bc_v: '610.1',
+      voltage_ca_v: '611.3',
+      frequency_hz: '60.05',
+      shaft_speed_rpm: '3596',
+      ambient_c: '55',
+    },
+    {
+      tag: 'E',
+      rated_power_hp: '50',
+      rated_voltage_v: '460',
+      rated_current_a: '60.5',
+      rated_speed_rpm: '1770',
+      voltage_v: '460',
+      shaft_speed_rpm: '1799',
+    },
+  ];
+
+  it('hold their own figure, and none lies below nothing or an efficiency above all', async () => {
+    const parsed = await parseFleet({ name: 'odd.csv', text: sheetText(ROWS) }, { asOf: study.settings.asOf });
+    if (!parsed.ok) throw new Error(parsed.problem.text);
+    expect(parsed.motors).toHaveLength(ROWS.length);
+    for (const { motor } of parsed.motors) {
+      const evaluation = evaluateMotor(motor, study);
+      const { scope, joint, inUse, point } = evaluation;
+      if (!joint || !inUse || !point) throw new Error(`no estimate for ${motor.tag}`);
+      const limits = pointLimits(scope, joint, 0, inUse.metered, point);
+      const figures = pointFigures(joint, point);
+      for (const of of ESTIMATED) {
+        const { low, high } = limits[of];
+        expect(low, `${motor.tag} ${of}`).toBeLessThanOrEqual(figures[of].value);
+        expect(high, `${motor.tag} ${of}`).toBeGreaterThanOrEqual(figures[of].value);
+        expect(low, `${motor.tag} ${of}`).toBeGreaterThanOrEqual(0);
+      }
+      expect(limits.efficiency.high).toBeLessThanOrEqual(1);
+    }
+  });
+});

@@ -77,14 +77,27 @@ export function pointLimits(
       }
       found[of] = bent(of, figure, factor, near, leads, climbs(of) ? climb : undefined);
     }
+    found[of] = possible(of, holding(figure.value, found[of], straight(figure, factor)));
   }
-  found.efficiency = possibleShare(found.efficiency);
   return { ...found, linear: ESTIMATED.every((of) => of === 'loss' || found[of].bend < TOO_STRONG) };
 }
 
-/** Limits of a share, which no bend takes below none or above all: with a load of none in reach, so is an efficiency of none. */
-function possibleShare(found: BentLimits): BentLimits {
-  return { ...found, low: Math.max(0, found.low), high: Math.min(1, found.high) };
+/**
+ * Limits that hold their own figure. Where both sides of a figure bend the same way by more than its half-width, what was tried on either side
+ * lies beyond the figure: then they reach over what was tried and over the even limits as well.
+ */
+function holding(value: number, found: BentLimits, even: Limits): BentLimits {
+  if (found.low <= value && value <= found.high) return found;
+  return {
+    low: Math.min(found.low, found.high, even.low),
+    high: Math.max(found.low, found.high, even.high),
+    bend: found.bend,
+  };
+}
+
+/** No motor in use takes, gives or loses less than nothing, and none gives more than it takes: no limit lies beyond. */
+function possible(of: Estimated, found: BentLimits): BentLimits {
+  return { ...found, low: Math.max(0, found.low), high: of === 'efficiency' ? Math.min(1, found.high) : found.high };
 }
 
 /** The figures that limits are sought for, as the estimator gives them. */
