@@ -14,6 +14,8 @@ import { shortRating } from './ratings';
 export interface Outlay {
   readonly machine: Quantity<'currency'>;
   readonly installed: Quantity<'currency'>;
+  /** The same for the next machine in its place: what fits it to the place is there. */
+  readonly again: Quantity<'currency'>;
   /** The line of the list with this very rating. */
   readonly line?: Price | undefined;
 }
@@ -60,15 +62,12 @@ export class Costs {
   }
 
   #installed(machine: Quantity<'currency'>, ratedPowerKw: number, adapter: boolean, line?: Price): Outlay {
-    return {
-      machine,
-      line,
-      installed: apply(this.#scope, $.installed_cost, {
-        machine,
-        removal_install: this.#extra('removal-install', ratedPowerKw),
-        adapter: adapter ? this.#extra('frame-adapter', ratedPowerKw) : exact(0, 'currency'),
-      }),
-    };
+    const removal_install = this.#extra('removal-install', ratedPowerKw);
+    const withAdapter = (price: Quantity<'currency'>) =>
+      apply(this.#scope, $.installed_cost, { machine, removal_install, adapter: price });
+    const again = withAdapter(exact(0, 'currency'));
+    const installed = adapter ? withAdapter(this.#extra('frame-adapter', ratedPowerKw)) : again;
+    return { machine, line, installed, again };
   }
 
   #extra(item: 'removal-install' | 'frame-adapter', ratedPowerKw: number): Quantity<'currency'> {

@@ -6,6 +6,7 @@ export type Basis =
   | 'option'
   | 'optionRepaired'
   | 'investment'
+  | 'investmentAgain'
   | 'rebate'
   | 'rebateSame'
   | 'repairNow'
@@ -14,6 +15,7 @@ export type Basis =
   | 'repairOptionFirst'
   | 'repairOption'
   | 'sameInstalled'
+  | 'sameAgain'
   | 'purchaseOption'
   | 'purchaseSame'
   | 'oldWorth'
@@ -57,6 +59,7 @@ const HIGHEST_RATE = 0.9;
  * the same rating. The option's motor fails at the same rate and gets the same treatment, so a healthy pair differs in energy alone. A
  * repaired motor keeps its age and its reduced efficiency; further repairs change it no more. A quotation for a repair is for the next
  * one, of the old motor or of the one that took its place before it failed; what is bought by the policy in place of the old motor earns the rebate that the option would.
+ * What fits a motor to its place, as a frame adapter, is bought with the first of its kind and stays: the next ones are bought without it.
  * Value left at the horizon: purchase price by the straight line over a life of 1/λ years.
  *
  * With S(j) = (1 − λ)^j the chance of j years without failure, running in year t counts S(t−1) for the first motor and the rest for what
@@ -97,6 +100,9 @@ export function flowCounts(given: Given): CountTerm[] {
         book.add('same', 'running', year, alive(year - 1));
         book.add('oldRepaired', 'running', year, -alive(year - 1));
         book.add('rebateSame', 'rebate', year, rate * alive(year - 1));
+        // The motor that the policy buys after the repair is the first of its kind here, where the baseline buys another of its own.
+        book.add('sameInstalled', 'avoided_repair', year, -rate * alive(year - 1));
+        book.add('sameAgain', 'avoided_repair', year, rate * alive(year - 1));
       }
       book.add('oldWorth', 'residual', horizon, alive(horizon), true);
       book.add('purchaseSame', 'residual', horizon, -alive(horizon) * worth(horizon), true);
@@ -125,9 +131,10 @@ export function flowCounts(given: Given): CountTerm[] {
     } else {
       book.add('same', 'running', year, 1 - oldAlive);
       book.add('option', 'running', year, -1);
-      book.add('sameInstalled', 'avoided_repair', year, rate);
+      book.add('sameInstalled', 'avoided_repair', year, rate * oldAlive);
+      book.add('sameAgain', 'avoided_repair', year, rate * (1 - oldAlive));
       book.add('rebateSame', 'rebate', year, -rate * oldAlive);
-      book.add('investment', 'avoided_repair', year, -rate);
+      book.add('investmentAgain', 'avoided_repair', year, -rate);
     }
     if (!failed) book.add('stop', 'failure', year, extraFailures(rate, year));
   }
@@ -173,8 +180,8 @@ function atFailure(book: Book, { rate, horizon, policy, alive, worth }: Model): 
       book.add('option', 'running', year, alive(before) - 1);
       book.add('sameInstalled', 'avoided_repair', year, first, true);
       book.add('rebateSame', 'rebate', year, -first, true);
-      book.add('sameInstalled', 'avoided_repair', year, again);
-      book.add('investment', 'avoided_repair', year, -again);
+      book.add('sameAgain', 'avoided_repair', year, again);
+      book.add('investmentAgain', 'avoided_repair', year, -again);
     }
   }
   if (policy === 'repair') book.add('oldWorth', 'residual', horizon, alive(horizon) - 1, true);

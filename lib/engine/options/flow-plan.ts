@@ -78,6 +78,9 @@ function makePlan(settings: Settings, growth: PriceGrowth, kind: PlanKind): Flow
   return { terms: terms.filter(counted), failure: terms.filter((term) => term.line === 'failure'), later };
 }
 
+/** Motors that are bought at failures, which the tax writes off over years. */
+const BOUGHT: ReadonlySet<Basis> = new Set<Basis>(['sameInstalled', 'sameAgain', 'investmentAgain']);
+
 type Amounts = Omit<YearlyCounts, 'slope'>;
 
 /** Counts of events turned into money: prices grow, the tax is taken, present values are formed. */
@@ -130,7 +133,7 @@ function taxOn(settings: Settings, kind: PlanKind, terms: readonly LaterTerm[]):
     if (line === 'residual') return 'proceeds';
     if (line === 'rebate') return 'purchase';
     if (line !== 'investment' && line !== 'avoided_repair') return undefined;
-    const bought = basis === 'sameInstalled' || (basis === 'investment' && !repair);
+    const bought = BOUGHT.has(basis) || (basis === 'investment' && !repair);
     if (bought) return 'purchase';
     // What is repaired now, or in a later year by choice, opens that year; a failure closes its own.
     return basis === 'investment' || basis === 'repairNow' ? 'expense-at-start' : 'expense';

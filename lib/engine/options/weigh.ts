@@ -104,6 +104,7 @@ function repairCandidate(scope: MotorScope, present: Present, replaced: Worths |
       oldRepaired: runningWorth(present.repairedYear),
       same: replaced?.same,
       sameInstalled: replaced?.sameInstalled,
+      sameAgain: replaced?.sameAgain,
       rebateSame: replaced?.rebateSame,
       purchaseSame: replaced?.purchaseSame,
       oldWorth: replaced?.oldWorth,

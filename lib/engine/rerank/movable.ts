@@ -74,6 +74,7 @@ const SHARED: ReadonlySet<string> = new Set<Basis>([
   'repairAtFailure',
   'repairLater',
   'sameInstalled',
+  'sameAgain',
   'purchaseSame',
   'oldWorth',
   'stop',

@@ -52,9 +52,10 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
       world.machine = world.changed ? 'optionRepaired' : 'oldRepaired';
       world.quoted = true;
     } else {
-      // A programme pays for an old motor that goes, never for one of its own kind.
-      if (world.machine === 'old' || world.machine === 'oldRepaired') add(tally, 'rebateSame', year, -weight);
-      spend(world.changed ? 'investment' : 'sameInstalled', year);
+      // A programme pays for an old motor that goes, never for one of its own kind; and only the first of its kind has to be fitted to the place.
+      const first = world.machine === 'old' || world.machine === 'oldRepaired';
+      if (first) add(tally, 'rebateSame', year, -weight);
+      spend(world.changed ? 'investmentAgain' : first ? 'sameInstalled' : 'sameAgain', year);
       world.machine = world.changed ? 'option' : 'same';
       world.boughtIn = year;
     }

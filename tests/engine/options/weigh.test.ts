@@ -6,7 +6,7 @@ import { optionResult } from '@/lib/engine/options/result';
 import { standardUncertainty } from '@/lib/engine/quantity/quantity';
 import { SETTINGS } from '../support/study';
 import { BY_TIME, USAGE } from '../tariff/tariffs';
-import { money, npv, POOR, PRICES, payback, saved, type Trial, weigh } from './weighing';
+import { cash, money, npv, POOR, PRICES, payback, saved, type Trial, weigh } from './weighing';
 
 /** Every kind of situation in which options are weighed. */
 const SITUATIONS: readonly (readonly [string, Trial])[] = [
@@ -291,6 +291,29 @@ describe('cost', () => {
     const smaller = weigh({ prices: PRICES, load: 0.3, plate: { peakLoadKw: 20 } }).option('resize', 'now');
     expect(smaller.ratedPowerKw).toBeCloseTo(22.371, 9);
     expect(smaller.figures.cost.value).toBeCloseTo(1000 * (22.371 / 10) + 450, 6);
+  });
+  it('buys an adapter once: the next motor of the same frame in its place goes without', () => {
+    const replacing = {
+      ...SETTINGS,
+      policy: { ...SETTINGS.policy, atFailure: 'replace' as const },
+      failureRatePerYear: 0.1,
+      horizonYears: 2,
+    };
+    const trial = { prices: PRICES, settings: replacing, load: 0.3, plate: { peakLoadKw: 20, quotedPrice: 5000 } };
+    // By hand: one year in ten a motor fails. Kept, that buys 5000 + 300 each time; resized, 2237.10 + 300 and no adapter of 150.
+    const spared = cash(weigh(trial).option('resize', 'now').lines?.avoided_repair, 1);
+    expect(spared).toBeCloseTo(0.1 * (5300 - 2537.1), 2);
+    // A U frame kept: in year 1 the old motor fails, whose place wants the adapter; in year 2 that holds for 0.9 of them, the others have it.
+    const kept = weigh({ ...trial, plate: { frame: '326U', quotedPrice: 5000 }, load: 0.6 }).option('replace', 'now').lines;
+    expect(cash(kept?.investment, 0)).toBe(-5450);
+    expect(cash(kept?.avoided_repair, 1)).toBeCloseTo(0.1 * 150, 2);
+    expect(cash(kept?.avoided_repair, 2)).toBeCloseTo(0.1 * 0.9 * 150, 2);
+    // A failed motor that is repaired has no adapter yet: it is bought at the next failure, as the baseline has bought it now.
+    const repaired = weigh({ ...trial, plate: { frame: '326U', quotedPrice: 5000, status: 'failed' }, load: 0.6 }).option(
+      'repair',
+    ).lines;
+    expect(cash(repaired?.avoided_repair, 1)).toBeCloseTo(0.1 * -150, 2);
+    expect(cash(repaired?.avoided_repair, 2)).toBeCloseTo(0.1 * 0.9 * -150, 2);
   });
 });
 
