@@ -108,7 +108,9 @@ function estimatesResult(evaluation: Evaluation, inUse: ReadingEvaluation, limit
       used: true,
       why: [
         ways.length === 1 ? `from ${ways[0]} alone` : `inverse-variance mean of ${ways.join(', ')}`,
-        ...(combined.birgeRatio > 1 ? [`interval widened ${combined.birgeRatio.toFixed(1)} times, since they disagree`] : []),
+        ...(combined.birgeRatio > 1
+          ? [`interval widened ${combined.birgeRatio.toFixed(1)} times, since readings and stamps disagree`]
+          : []),
       ],
     },
   ];

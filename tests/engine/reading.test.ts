@@ -158,6 +158,17 @@ describe('one reading', () => {
     const { findings, combination } = evaluate({}, { shaftSpeedRpm: 1771 });
     expect(findings.map((found) => found.code)).toContain('estimates-disagree');
     expect(combination?.birgeRatio).toBeGreaterThan(1.5);
+    const text = findings.find(({ code }) => code === 'estimates-disagree')?.text;
+    expect(text).toMatch(/^The ways to the load in row 2 disagree .* \(input power \d+ ± \d+ %, slip \d+ ± \d+ %, current /);
+  });
+
+  it('where one way alone leads to the load, it is not said to disagree with others', () => {
+    // Amperes below those that magnetise are no way to the load, but at odds with power and plate.
+    const { findings, estimates } = evaluate({}, { inputPowerKw: 3.5, currentA: 9, shaftSpeedRpm: undefined });
+    expect(estimates.filter(({ used }) => used).map(({ method }) => method)).toEqual(['input-power']);
+    expect(findings.find(({ code }) => code === 'estimates-disagree')?.text).toMatch(
+      /^What was read in row 2 and the stamps disagree more than their doubts allow, though one way alone leads to the load \(input power \d+ ± \d+ %\): were all/,
+    );
   });
 
   it('a speed that contradicts all else is named and left out', () => {

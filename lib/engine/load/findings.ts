@@ -129,10 +129,14 @@ export const LOAD = catalogue({
     cause: 'A reading or a stamp behind it is wrong.',
     next: (e) => CHECK_WAY[e.method] ?? `Check the readings and the stamps of the motor, and read again. ${LIVE}`,
   }),
-  'estimates-disagree': kind<{ row: number; p: number; spread: string }>({
+  'estimates-disagree': kind<{ row: number; p: number; ways: number; spread: string }>({
     severity: 'warning',
     text: (e) =>
-      `The ways to the load in row ${e.row} disagree more than their doubts allow (${e.spread}): were all readings and stamps right, they would do so ${oftenWords(e.p)}. The interval was widened.`,
+      `${
+        e.ways > 1
+          ? `The ways to the load in row ${e.row} disagree more than their doubts allow (${e.spread})`
+          : `What was read in row ${e.row} and the stamps disagree more than their doubts allow, though ${e.ways === 1 ? `one way alone leads to the load (${e.spread})` : 'no single way leads to the load'}`
+      }: were all readings and stamps right, they would do so ${oftenWords(e.p)}. The interval was widened.`,
     cause: 'One reading or stamp is wrong: speed and its stamp most often.',
     next: 'Read speed, volts, amperes and power again within a minute at a steady load; check rated speed and current on the plate.',
   }),

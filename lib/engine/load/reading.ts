@@ -136,8 +136,10 @@ function together(
       const { loadFraction } = found;
       const { row } = each.reading;
       const findings = [...each.findings];
-      if (joint.agreement && joint.agreement.p < DISAGREEMENT)
-        findings.push(LOAD.make('estimates-disagree', { row, p: joint.agreement.p, spread: spreadOf(estimates) }));
+      if (joint.agreement && joint.agreement.p < DISAGREEMENT) {
+        const ways = estimates.filter(({ used }) => used);
+        findings.push(LOAD.make('estimates-disagree', { row, p: joint.agreement.p, ways: ways.length, spread: spreadOf(ways) }));
+      }
       const load = loadFraction.value;
       if (load >= HIGHEST) findings.push(LOAD.make('load-impossible', { row, method: 'all together', load }));
       if (load < HARDLY_ANY) {
@@ -165,7 +167,6 @@ function together(
 
 function spreadOf(estimates: readonly Estimate[]): string {
   return estimates
-    .filter((estimate) => estimate.used)
     .map(
       (estimate) =>
         `${spaced(estimate.method)} ${(estimate.loadFraction.value * 100).toFixed(0)} ± ${(100 * NORMAL_FACTOR * standardUncertainty(estimate.loadFraction)).toFixed(0)} %`,
