@@ -43,6 +43,8 @@ export interface Measure {
   readonly notWith?: MeasureId | undefined;
   /** Capacitor at the motor, kvar; it saves no energy in the motor itself. */
   readonly capacitorKvar?: number | undefined;
+  /** True where the prices of the study leave open whether what it saves is charged, so that no money can be told. */
+  readonly chargeUnknown?: true | undefined;
 }
 
 /** The measures of a motor, and what they save together: less than their sum, since each acts on what the others leave. */
@@ -278,15 +280,21 @@ function powerFactor(evaluation: Evaluation, others: readonly Measure[]): Measur
   const hours = duty?.points.reduce((sum, step) => sum + step.hours.value, 0) ?? 0;
   const cost = measureCost(evaluation, 'capacitor', kvar);
   const instead = others.some(({ id }) => id === 'speed-control');
+  // Flat prices are a mean of a bill: whether it charges reactive power they do not say. A tariff states its charges.
+  const chargeUnknown = !reactive && !Object.hasOwn(scope.settings.tariffs, motor.site);
+  const free = chargeUnknown
+    ? '; flat prices say nothing of a charge for reactive power: see the bill, which may have one'
+    : '; the tariff charges nothing for reactive power, so it saves no money on the bill';
   const yearly = reactive && kvar * (12 * coincidence.value * reactive.perKvarMonth.value + hours * reactive.perKvarh.value);
   return {
     id: 'power-factor',
-    text: `A capacitor of about ${kvar.toPrecision(2)} kvar at the motor lifts its power factor from ${at.toFixed(2)}${reactive ? '' : '; the tariff charges nothing for reactive power, so it saves no money on the bill'}.${instead ? ' It is this or the drive: no capacitor belongs between a drive and its motor, and the drive corrects the power factor itself.' : ''}`,
+    text: `A capacitor of about ${kvar.toPrecision(2)} kvar at the motor lifts its power factor from ${at.toFixed(2)}${reactive ? '' : free}.${instead ? ' It is this or the drive: no capacitor belongs between a drive and its motor, and the drive corrects the power factor itself.' : ''}`,
     assumed: `At most ${100 * OF_NO_LOAD} % of the reactive power at no load, so that the motor does not excite itself (common practice). Not with harmonics from drives near by; stored charge: discharge and lock out before work.`,
     capacitorKvar: kvar,
     item: 'capacitor',
     cost,
     ...(instead && { notWith: 'speed-control' as const }),
+    ...(chargeUnknown && { chargeUnknown }),
     ...(yearly !== undefined && yearlyMoney(yearly, cost)),
   };
 }

@@ -32,11 +32,13 @@ export interface Worthwhile {
 }
 
 /** What is said of cost and payback: of one measure, or of a motor's together. */
-type Weighed = Pick<Measure, 'moneySaved' | 'firstYearSaved' | 'cost' | 'payback' | 'item'>;
+type Weighed = Pick<Measure, 'moneySaved' | 'firstYearSaved' | 'cost' | 'payback' | 'item' | 'chargeUnknown'>;
 
 /** Cost and payback of a measure in words: by the price list, or else the most that it may cost. */
 export function worthwhile(measure: Weighed, { policy, currency }: Settings): Worthwhile {
   const { moneySaved, firstYearSaved = moneySaved, cost, payback, item } = measure;
+  if (measure.chargeUnknown)
+    return { words: 'What it saves depends on a charge for reactive power, of which the flat prices say nothing.' };
   if (!moneySaved || moneySaved.likely <= 0) return { words: 'Saves no money on the bill, so it never pays back.' };
   const years = policy.maxSimplePaybackYears;
   const held = 'nothing comes back in the first year, in which a ratchet holds the old peak';

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { evaluateMotor, measuresOf, type Price, type StudyContext } from '@/lib/engine';
 import type { Plate, Reading } from '@/lib/engine/motor';
 import { costTogether, type MeasureCost, screenedPayback } from '@/lib/engine/options/measure-cost';
+import { worthwhile } from '@/lib/features/ranking/measure-words';
 import { Chance } from '../../simulator/random';
 import { motorOf, study } from '../support/study';
 import { tariffOf } from '../tariff/tariffs';
@@ -48,6 +49,29 @@ describe('what a measure costs', () => {
     expect(capacitor.cost?.value).toBeCloseTo(50 * (capacitor.capacitorKvar ?? Number.NaN), 9);
     // No charge for reactive power, so there is nothing to pay it back.
     expect(capacitor.payback).toBeUndefined();
+  });
+  it('of a capacitor is said to be for nothing by a tariff alone: flat prices leave open what reactive power costs', () => {
+    const { site } = motorOf();
+    const capacitorAt = (tariffs: StudyContext['settings']['tariffs']) => {
+      const context = listed();
+      return one(
+        of({ ...context, settings: { ...context.settings, tariffs } }, { drivenMachine: 'conveyor' }, POOR_FACTOR),
+        'power-factor',
+      );
+    };
+    const flat = capacitorAt({});
+    expect(flat.text).toMatch(/; flat prices say nothing of a charge for reactive power: see the bill, which may have one\.$/);
+    expect(worthwhile(flat, study().settings).words).toBe(
+      'What it saves depends on a charge for reactive power, of which the flat prices say nothing.',
+    );
+    const priced = capacitorAt({ [site]: tariffOf() });
+    expect(priced.text).toMatch(/; the tariff charges nothing for reactive power, so it saves no money on the bill\.$/);
+    expect(worthwhile(priced, study().settings).words).toBe('Saves no money on the bill, so it never pays back.');
+    const charged = tariffOf({
+      powerFactor: { kind: 'reactive-energy', pricePerKvarh: 0.01, freeKvarhPerKwh: 0.3 },
+      usage: { energyKwh: 100_000, demandKw: 300, powerFactor: 0.7 },
+    });
+    expect(capacitorAt({ [site]: charged }).text).not.toMatch(/reactive power/);
   });
   it('is carried on beyond the ratings of the list with twice the doubt', () => {
     const cost = one(of(listed({ ...DRIVE, ratedPowerKw: 5, price: 1000 })), 'speed-control').cost;
