@@ -145,6 +145,20 @@ describe('strength', () => {
     expect(bearing?.missing.map((entry) => entry.indicator)).not.toContain('bearing-temperature');
   });
 
+  it('of a motor that is out of service the next reading is one at standstill, or none', () => {
+    const next = (status: 'running' | 'failed' | 'spare', reading: Partial<Reading>) =>
+      judged({ plate: { status, insulationClass: 'F' }, reading }).next_measurement;
+    // A hot bearing is told apart by how it shakes, which a motor that stands still does not.
+    expect(next('running', hot)?.columns).toContain('vibration_mm_s');
+    expect(next('failed', hot)?.text ?? '').not.toMatch(/Guards|Qualified persons only, with the panel/);
+    // What a hot winding has is told by its resistance or insulation, which are tested locked out.
+    const warm = { windingTempC: 190, windingTempMethod: 'embedded' } as const;
+    for (const status of ['failed', 'spare'] as const) {
+      expect(next(status, warm)?.columns[0]).toMatch(/^(resistance|insulation)_/);
+      expect(next(status, warm)?.text).toMatch(/Isolate/);
+    }
+  });
+
   it('a sound motor has no suspicion', () => {
     expect(judged({ reading: { bearingTempC: 55, voltagesV: three(460, 0.2), voltageV: 460 } }).hypotheses).toEqual([]);
   });

@@ -1,3 +1,4 @@
+import type { MotorStatus } from '../../motor';
 import { DEAD, LIVE } from '../../quantity/cautions';
 import type { FaultEvidenceRow } from '../../tables';
 import type { HypothesisId } from '../hypothesis-id';
@@ -34,12 +35,14 @@ const CAUTION: Readonly<Record<string, string>> = {
 
 /**
  * Of the readings that are missing, the one whose two outcomes differ most between the leading suspicions: half the distance of the logarithms
- * beyond the limit and half of those within. Undefined when nothing that is missing would tell them apart.
+ * beyond the limit and half of those within. Of a motor that is out of service only those taken at standstill count. Undefined when nothing that
+ * is missing would tell them apart.
  */
 export function nextMeasurement(
   rows: readonly FaultEvidenceRow[],
   leading: readonly HypothesisId[],
   judged: ReadonlySet<string>,
+  status: MotorStatus,
 ): NextMeasurement | undefined {
   const [first, second] = leading;
   if (first === undefined) return undefined;
@@ -49,6 +52,7 @@ export function nextMeasurement(
   };
   let best: { row: FaultEvidenceRow; apart: number } | undefined;
   for (const row of rows) {
+    if (status !== 'running' && CAUTION[row.group] !== DEAD) continue;
     if (judged.has(row.indicator) || (row.hypothesis !== first && row.hypothesis !== second)) continue;
     const gap = (band: 'beyond' | 'within') => Math.abs(log(first, row.indicator, band) - log(second, row.indicator, band));
     const apart = (gap('beyond') + gap('within')) / 2;

@@ -86,7 +86,7 @@ export function weighSuspicions(
   }
   hypotheses.sort((a, b) => b.odds - a.odds);
   const leading = hypotheses.slice(0, 2).map((hypothesis) => hypothesis.id);
-  return { hypotheses, next: nextMeasurement(rows, leading, judged) };
+  return { hypotheses, next: nextMeasurement(rows, leading, judged, plate.status) };
 }
 
 function strengthOf(forIt: readonly Evidence[], odds: number): Strength {
