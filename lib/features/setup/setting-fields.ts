@@ -1,4 +1,5 @@
 import { readNumber } from '../fleet/number';
+import { repeatedKey, repeatedWords } from '../study/repeated-key';
 
 /** One key of the settings as the form shows it. Nested keys are written with a point. */
 export interface SettingField {
@@ -258,7 +259,9 @@ function readField(field: SettingField, text: string): unknown {
   if (field.kind === 'yes-no') return text === 'yes';
   if (field.kind === 'json') {
     try {
-      return JSON.parse(text);
+      const value: unknown = JSON.parse(text);
+      const twice = repeatedKey(text);
+      return twice ? { refusal: Object.values(repeatedWords(twice)).join(' ') } : value;
     } catch {
       return { refusal: 'This is not JSON. Check quotes, commas and brackets.' };
     }

@@ -5,7 +5,7 @@ import { TARIFF_KEYS } from './tariff-schema';
 
 /** What is wrong with a settings file, and what would make it right. */
 export interface SettingsProblem {
-  readonly code: 'not-json' | 'unknown-key' | 'bad-value';
+  readonly code: 'not-json' | 'repeated-key' | 'unknown-key' | 'bad-value';
   /** Where in the file, such as `policy.at_failure`; empty for the file as a whole. */
   readonly key: string;
   readonly text: string;

@@ -1,6 +1,7 @@
 import { LIMIT_IDS, type Rebate, type Settings } from '@/lib/engine';
 import { nearestWord } from '../fleet/nearest';
 import { noWishes, type PlanWishesFile } from '../plan/wishes';
+import { repeatedKey, repeatedWords } from './repeated-key';
 import { explainIssue, type SettingsProblem } from './settings-problem';
 import { partialSettingsSchema, type SettingsFile, settingsFileSchema } from './settings-schema';
 import { type SettingsWarning, warningsOf } from './settings-warnings';
@@ -74,11 +75,17 @@ export function defaultSettings(): Settings {
  */
 export function readSettings(jsonText: string, { kept = false }: { readonly kept?: boolean } = {}): SettingsOutcome {
   let raw: unknown;
+  const text = jsonText.replace(/^\ufeff/, '');
   try {
-    raw = JSON.parse(jsonText.replace(/^\ufeff/, ''));
+    raw = JSON.parse(text);
   } catch (error) {
     const reason = error instanceof Error ? error.message : 'it cannot be parsed';
     return problem('not-json', '', `The settings are not JSON: ${reason}.`, 'Check quotes, commas and brackets.');
+  }
+  const twice = repeatedKey(text);
+  if (twice) {
+    const { text: said, remedy } = repeatedWords(twice);
+    return problem('repeated-key', twice.path, said, remedy);
   }
   const parsed = partialSettingsSchema.safeParse(raw);
   if (!parsed.success) return { ok: false, problem: explainIssue(parsed.error.issues[0], raw) };
