@@ -10,11 +10,22 @@ const COMMON = { format: { type: 'string' }, out: { type: 'string' } } as const 
 
 /** Options of every command that reads a sheet. */
 const READING = {
-  settings: { type: 'string' },
   decimal: { type: 'string' },
   delimiter: { type: 'string' },
   encoding: { type: 'string' },
   empty: { type: 'string' },
+} as const satisfies Options;
+
+/** Options of every command that judges by the settings of a study. */
+const STUDY = { settings: { type: 'string' } } as const satisfies Options;
+
+/** Options of every command that works with prices: which list, and how it is written where that is not as usual. */
+const PRICED = {
+  ...STUDY,
+  prices: { type: 'string' },
+  'prices-decimal': { type: 'string' },
+  'prices-delimiter': { type: 'string' },
+  'prices-encoding': { type: 'string' },
 } as const satisfies Options;
 
 /** Columns of the fleet sheet that an option of the same name can state for a bench test. */
@@ -41,23 +52,37 @@ const PLATE: Options = Object.fromEntries(PLATE_OPTIONS.map((column) => [optionO
 /** The commands with their own options; the help is written from the same list. */
 export const COMMANDS = {
   evaluate: {
-    call: 'evaluate FLEET [--settings S] [--history H] [--bench TESTS] [--format json|csv|xlsx] [--out FILE] [--jobs N]',
+    call: 'evaluate FLEET [--settings S] [--prices P] [--history H] [--bench TESTS] [--format json|csv|xlsx] [--out FILE] [--jobs N]',
     says: 'evaluates each motor and ranks the fleet; xlsx is a workbook of every option with live formulas',
-    options: { ...COMMON, ...READING, history: { type: 'string' }, bench: { type: 'string' }, jobs: { type: 'string' } },
+    options: {
+      ...COMMON,
+      ...READING,
+      ...PRICED,
+      history: { type: 'string' },
+      bench: { type: 'string' },
+      jobs: { type: 'string' },
+    },
     formats: ['json', 'csv', 'xlsx'],
     reads: true,
   },
   plan: {
-    call: 'plan FLEET [--settings S] [--history H] [--bench TESTS] [--format json|csv] [--out FILE] [--jobs N]',
+    call: 'plan FLEET [--settings S] [--prices P] [--history H] [--bench TESTS] [--format json|csv] [--out FILE] [--jobs N]',
     says: 'chooses what to fund in which year of the budget, to a proven gap',
-    options: { ...COMMON, ...READING, history: { type: 'string' }, bench: { type: 'string' }, jobs: { type: 'string' } },
+    options: {
+      ...COMMON,
+      ...READING,
+      ...PRICED,
+      history: { type: 'string' },
+      bench: { type: 'string' },
+      jobs: { type: 'string' },
+    },
     formats: ['json', 'csv'],
     reads: true,
   },
   check: {
-    call: 'check FLEET [--format text|json|csv] [--out FILE]',
-    says: 'reads the sheet only; lists row errors and warnings',
-    options: { ...COMMON, ...READING },
+    call: 'check FLEET [--settings S] [--prices P] [--format text|json|csv] [--out FILE]',
+    says: 'reads the sheet, and settings and prices where they are given; lists row errors and warnings, computes nothing',
+    options: { ...COMMON, ...READING, ...PRICED },
     formats: ['text', 'json', 'csv'],
     reads: true,
   },
@@ -77,11 +102,12 @@ export const COMMANDS = {
     reads: true,
   },
   explain: {
-    call: 'explain FLEET --tag T [--site S] [--figure F] [--settings S] [--bench TESTS] [--format text|json]',
+    call: 'explain FLEET --tag T [--site S] [--figure F] [--settings S] [--prices P] [--bench TESTS] [--format text|json]',
     says: 'prints how a figure came about: formula, numbers, source',
     options: {
       ...COMMON,
       ...READING,
+      ...PRICED,
       tag: { type: 'string' },
       site: { type: 'string' },
       figure: { type: 'string' },
@@ -91,16 +117,16 @@ export const COMMANDS = {
     reads: true,
   },
   measures: {
-    call: 'measures FLEET [--settings S] [--bench TESTS] [--format csv|json] [--out FILE]',
+    call: 'measures FLEET [--settings S] [--prices P] [--bench TESTS] [--format csv|json] [--out FILE]',
     says: 'lists what else is worth a look beside new motors, with cost and payback where the price list holds them: screening, in no plan',
-    options: { ...COMMON, ...READING, bench: { type: 'string' } },
+    options: { ...COMMON, ...READING, ...PRICED, bench: { type: 'string' } },
     formats: ['csv', 'json'],
     reads: true,
   },
   lines: {
     call: 'lines FLEET --tag T [--site S] [--settings S] [--format text|json|csv] [--out FILE]',
     says: 'lists the spectral lines to expect of a motor and which of them coincide',
-    options: { ...COMMON, ...READING, tag: { type: 'string' }, site: { type: 'string' } },
+    options: { ...COMMON, ...READING, ...STUDY, tag: { type: 'string' }, site: { type: 'string' } },
     formats: ['text', 'json', 'csv'],
     reads: true,
   },
@@ -125,11 +151,18 @@ const FILES: Partial<Record<CommandName, string>> = { bench: 'bench test sheet',
 
 export type CommandName = keyof typeof COMMANDS;
 
+/** How a table is written: its signs and its encoding. */
+type Writing = Pick<ParseOptions, 'decimal' | 'delimiter' | 'encoding'>;
+
 /** A command line that has been understood. */
 export interface Call {
   readonly command: CommandName;
   readonly fleet: string;
   readonly settings?: string;
+  /** Price list in place of the one that the settings name. */
+  readonly prices?: string;
+  /** How the price list is written. */
+  readonly priceReading: Writing;
   /** Indicator history to join with the sheet. */
   readonly history?: string;
   /** Sheet of bench tests whose losses take the place of typical ones. */
@@ -181,13 +214,15 @@ export function readCall(args: readonly string[]): Call {
     command,
     fleet: positionals[0] ?? '',
     format,
-    reading: readingOptions(values),
+    reading: { ...writing(values), emptyWords: emptyWords(values.empty) },
+    priceReading: writing(values, 'prices-'),
     plateOptions: new Map(stated),
     ...(jobs !== undefined && { jobs: Number(jobs) }),
     ...(fleet !== undefined && { fleetSheet: fleet }),
     ...(method && { standard: method }),
     ...(rotorConductor && { rotorConductor }),
     ...text('settings'),
+    ...text('prices'),
     ...text('history'),
     ...text('bench'),
     ...text('out'),
@@ -244,19 +279,20 @@ const DELIMITERS: Readonly<Record<string, Delimiter>> = {
   '\\t': '\t',
 };
 
-function readingOptions(values: Record<string, string | undefined>): ParseOptions {
-  const { decimal, delimiter, encoding, empty } = values;
+/** How a table is written, as options say it whose names begin so. */
+function writing(values: Record<string, string | undefined>, prefix: '' | 'prices-' = ''): Writing {
+  const [decimal, delimiter, encoding] = ['decimal', 'delimiter', 'encoding'].map((name) => values[`${prefix}${name}`]);
   if (decimal !== undefined && decimal !== '.' && decimal !== ',')
-    throw new UsageError(`--decimal ${decimal}: a point or a comma.`);
+    throw new UsageError(`--${prefix}decimal ${decimal}: a point or a comma.`);
   const sign = delimiter === undefined ? undefined : DELIMITERS[delimiter];
-  if (delimiter !== undefined && sign === undefined) throw new UsageError(`--delimiter ${delimiter}: comma, semicolon or tab.`);
-  return {
-    decimal,
-    delimiter: sign,
-    encoding,
-    emptyWords: empty
-      ?.split(',')
-      .map((word) => word.trim())
-      .filter((word) => word !== ''),
-  };
+  if (delimiter !== undefined && sign === undefined)
+    throw new UsageError(`--${prefix}delimiter ${delimiter}: comma, semicolon or tab.`);
+  return { decimal, delimiter: sign, encoding };
+}
+
+function emptyWords(text: string | undefined): readonly string[] | undefined {
+  return text
+    ?.split(',')
+    .map((word) => word.trim())
+    .filter((word) => word !== '');
 }

@@ -1,13 +1,18 @@
 import { csvRow } from '@/lib/features/fleet/write-csv';
+import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { openOutput } from './output';
-import { readFleetSheet } from './study-input';
+import { readFleetSheet, readStudy, saysOfPrices, signHint } from './study-input';
 import { count } from './words';
 
-/** Reads a sheet only and lists what is wrong with it. */
+/** Reads a sheet, with settings and prices where they are named, and lists what is wrong with it. */
 export async function check(call: Call): Promise<number> {
-  const parsed = await readFleetSheet(call);
+  const { settings, prices } = call;
+  const wanted = settings !== undefined || prices !== undefined || saysOfPrices(call);
+  const study = wanted ? await readStudy(call, loadTables()) : undefined;
+  for (const remark of study?.remarks ?? []) console.error(remark);
+  const parsed = await readFleetSheet(call, settings === undefined ? {} : { asOf: study?.settings.asOf });
   const errors = parsed.rejected.flatMap((row) => row.issues);
   const output = openOutput(call.out);
   if (call.format === 'json') {
@@ -33,5 +38,6 @@ export async function check(call: Call): Promise<number> {
       output.write(`warning  row ${issue.row}  ${issue.column || '(row)'}  ${issue.code}: ${issue.text} ${issue.remedy}\n`);
   }
   output.finish();
-  return errors.length > 0 ? EXIT.rejectedRows : EXIT.done;
+  for (const hint of signHint(errors, '--decimal', call.reading.decimal)) console.error(hint);
+  return errors.length > 0 || (study?.rejectedPrices ?? 0) > 0 ? EXIT.rejectedRows : EXIT.done;
 }

@@ -27,7 +27,7 @@ import { type Output, openOutput } from './output';
 import { type Planning, planOf } from './plan';
 import type { Ranked } from './ranked';
 import { Spool } from './spool';
-import { notingSites, readCallHistory, readFleetSheet, readStudy, strayTariffs } from './study-input';
+import { notingSites, readCallHistory, readFleetSheet, readStudy, signHint, strayTariffs } from './study-input';
 import { readCallTests, type TestsByTag } from './tests-by-tag';
 import { count } from './words';
 
@@ -40,7 +40,7 @@ const SHOWN = 10;
 /** Evaluates a fleet sheet and writes the results, motors in natural order of site and tag, each with its rank. */
 export async function evaluate(call: Call): Promise<number> {
   const reference = loadTables();
-  const { settings, prices, plan, remarks } = await readStudy(call.settings, reference);
+  const { settings, prices, plan, remarks, rejectedPrices } = await readStudy(call, reference);
   for (const remark of remarks) console.error(remark);
   const jobs = call.jobs ?? Math.min(MOST_JOBS, availableParallelism());
   const study: StudyContext = { settings, prices, tables: reference.tables };
@@ -63,11 +63,11 @@ export async function evaluate(call: Call): Promise<number> {
         call.command === 'plan' ? { study, wishes: plan, failed: new Set(), motors: new Map() } : undefined;
       await evaluateTo(call, sheet, evaluation, { reference, settings, joiner, tests, planning, left, warnings });
     }
-    report(sheet);
+    report(sheet, call.reading.decimal);
     for (const stray of strayTariffs(call, settings, sites)) console.error(stray);
     for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
     for (const tag of tests.strays) console.error(`bench test of ${tag || '(no tag)'}: the sheet has no such motor.`);
-    const leftOut = left().length + tests.rejected.length + tests.strays.length;
+    const leftOut = left().length + tests.rejected.length + tests.strays.length + rejectedPrices;
     return sheet.rejected.length > 0 || leftOut > 0 ? EXIT.rejectedRows : EXIT.done;
   } finally {
     await evaluation.close();
@@ -189,7 +189,7 @@ function writeCsv(output: Output, ranked: readonly Ranked[], spool: Spool): void
 }
 
 /** What a person wants to know at once, on standard error. */
-function report(parsed: StreamedFleet): void {
+function report(parsed: StreamedFleet, decimal: string | undefined): void {
   const parts = [`${count(parsed.motorCount, 'motor')} from ${count(parsed.rows, 'row')}`];
   if (parsed.rejected.length > 0) parts.push(`${count(parsed.rejected.length, 'row')} rejected`);
   if (parsed.warnings.length > 0) parts.push(count(parsed.warnings.length, 'warning'));
@@ -200,4 +200,6 @@ function report(parsed: StreamedFleet): void {
       console.error(`row ${issue.row}${issue.column && `, ${issue.column}`}: ${issue.text} ${issue.remedy}`);
   if (parsed.rejected.length > 10)
     console.error(`… and ${parsed.rejected.length - 10} more rejected rows: they stand under "rejected" in the results.`);
+  const issues = parsed.rejected.flatMap((row) => row.issues);
+  for (const hint of signHint(issues, '--decimal', decimal)) console.error(hint);
 }

@@ -15,7 +15,7 @@ const USUAL = ['load_fraction', 'shaft_power', 'efficiency', 'losses.total'] as 
 /** Prints how figures of one motor came about, step by step down to stamps and meters. */
 export async function explain(call: Call): Promise<number> {
   const reference = loadTables();
-  const study = await readStudy(call.settings, reference);
+  const study = await readStudy(call, reference);
   const tests = await readCallTests(call, reference);
   const fleet = await readFleetSheet(call, { asOf: study.settings.asOf });
   const motors = [...fleet.motors];

@@ -6,15 +6,15 @@ import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT } from './exit';
 import { openOutput } from './output';
-import { motorOf, readFleetSheet, readStudy } from './study-input';
+import { motorOf, readCallSettings, readFleetSheet } from './study-input';
 
 /** Lists the spectral lines to expect of one motor, and which of them cannot be told apart. */
 export async function lines(call: Call): Promise<number> {
   const reference = loadTables();
-  const study = await readStudy(call.settings, reference);
-  const motor = motorOf(call, await readFleetSheet(call, { asOf: study.settings.asOf }));
-  for (const remark of study.remarks) console.error(remark);
-  const table = lineTable(evaluateMotor(motor, { settings: study.settings, tables: reference.tables, prices: study.prices }));
+  const { settings, remarks } = readCallSettings(call);
+  const motor = motorOf(call, await readFleetSheet(call, { asOf: settings.asOf }));
+  for (const remark of remarks) console.error(remark);
+  const table = lineTable(evaluateMotor(motor, { settings, tables: reference.tables, prices: reference.prices }));
   const output = openOutput(call.out);
   output.write(
     call.format === 'json'

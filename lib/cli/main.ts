@@ -25,7 +25,8 @@ ${commands.join('\n')}
   --help, --version
 
 Reading a sheet: --decimal . or ,   --delimiter comma, semicolon or tab   --encoding NAME   --empty WORDS (comma between)
-Ends with 0 when done (warnings alone are 0), 1 on an internal error, 2 on wrong usage or an unreadable file, 3 when rows were rejected,
+A price list, by --prices or the settings: --prices-decimal, --prices-delimiter and --prices-encoding where it is written otherwise
+Ends with 0 when done (warnings alone are 0), 1 on an internal error, 2 on wrong usage or an unreadable file, 3 when rows of the sheet or the price list were rejected,
 4 when a test does not meet the limits of its standard, or a file is not the signed version.
 `;
 }

@@ -12,7 +12,7 @@ import { count } from './words';
 /** Lists what is worth looking into beside new motors, what saves most money first. */
 export async function measures(call: Call): Promise<number> {
   const reference = loadTables();
-  const { settings, prices, remarks } = await readStudy(call.settings, reference);
+  const { settings, prices, remarks, rejectedPrices } = await readStudy(call, reference);
   for (const remark of remarks) console.error(remark);
   const tests = await readCallTests(call, reference);
   const sheet = await readFleetSheet(call, { asOf: settings.asOf });
@@ -26,5 +26,5 @@ export async function measures(call: Call): Promise<number> {
   output.finish();
   console.error(`${count(found.length, 'motor')} with something worth a look; screening estimates, in no plan.`);
   if (sheet.rejected.length > 0) console.error(`${count(sheet.rejected.length, 'row')} rejected; study check says why.`);
-  return sheet.rejected.length > 0 ? EXIT.rejectedRows : EXIT.done;
+  return sheet.rejected.length > 0 || rejectedPrices > 0 ? EXIT.rejectedRows : EXIT.done;
 }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Motor, PriceList, Settings } from '@/lib/engine';
 import { type HistoryOutcome, readHistory } from '@/lib/features/fleet/indicator-history';
-import { type ParseOptions, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
+import { type ParseOptions, type RowIssue, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
 import { noWishes, type PlanWishesFile } from '@/lib/features/plan/wishes';
 import { readPrices } from '@/lib/features/study/prices';
 import { defaultSettings, readSettings } from '@/lib/features/study/settings';
@@ -10,28 +10,73 @@ import type { LoadedReference } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { UsageError } from './exit';
 
-/** Settings of a call with the price list they name; without settings the defaults and the shipped, invented list. */
-export async function readStudy(
-  file: string | undefined,
-  reference: LoadedReference,
-): Promise<{ settings: Settings; prices: PriceList; plan: PlanWishesFile; remarks: readonly string[] }> {
-  if (file === undefined) return { settings: defaultSettings(), prices: reference.prices, plan: noWishes(), remarks: [] };
+/** The study that a call is judged by. */
+export interface CallStudy {
+  readonly settings: Settings;
+  readonly prices: PriceList;
+  readonly plan: PlanWishesFile;
+  /** What should be said of settings and prices. */
+  readonly remarks: readonly string[];
+  /** Rows of the price list that were left out. */
+  readonly rejectedPrices: number;
+}
+
+/**
+ * Settings of a call with the price list that it names, else theirs; without settings the defaults, and without a list the shipped, invented one.
+ */
+export async function readStudy(call: Call, reference: LoadedReference): Promise<CallStudy> {
+  const { settings, plan, remarks, pricesFile } = readCallSettings(call);
+  const { decimal, delimiter, encoding } = call.priceReading;
+  if (pricesFile === undefined) {
+    if (saysOfPrices(call))
+      throw new UsageError(
+        'No price list is named that --prices-… could speak of. Name it by --prices, or by the key prices of the settings.',
+      );
+    return { settings, prices: reference.prices, plan, remarks, rejectedPrices: 0 };
+  }
+  const prices = await readPrices(
+    { path: pricesFile },
+    { currency: settings.currency, asOf: settings.asOf, decimal, delimiter, encoding },
+  );
+  if (!prices.ok) throw new UsageError(`${pricesFile}: ${prices.problem.text} ${prices.problem.remedy}`);
+  const { list, warnings, rejectedRows } = prices;
+  const said = [
+    ...warnings.map(({ row, text, remedy }) => `${pricesFile}, row ${row}: ${text} ${remedy}`),
+    ...signHint(warnings, '--prices-decimal', decimal),
+  ];
+  if (list.prices.length === 0 && rejectedRows > 0)
+    throw new UsageError([`${pricesFile}: no row of the price list can be used.`, ...said].join('\n'));
+  return { settings, prices: list, plan, remarks: [...remarks, ...said], rejectedPrices: rejectedRows };
+}
+
+/** Whether a call says how its price list is written. */
+export function saysOfPrices({ priceReading: { decimal, delimiter, encoding } }: Call): boolean {
+  return decimal !== undefined || delimiter !== undefined || encoding !== undefined;
+}
+
+/** Settings of a call without the prices, for what is not a matter of money. */
+export function readCallSettings(
+  call: Call,
+): Pick<CallStudy, 'settings' | 'plan' | 'remarks'> & { readonly pricesFile: string | undefined } {
+  const { settings: file, prices } = call;
+  if (file === undefined) return { settings: defaultSettings(), plan: noWishes(), remarks: [], pricesFile: prices };
   const read = readSettings(readText(file));
   if (!read.ok) throw new UsageError(`${file}: ${read.problem.text} ${read.problem.remedy}`);
-  const remarks = read.warnings.map((warning) => `${file}: ${warning.text}`);
-  if (read.pricesFile === undefined) return { settings: read.settings, prices: reference.prices, plan: read.plan, remarks };
-  const pricesPath = path.resolve(path.dirname(file), read.pricesFile);
-  const prices = await readPrices({ path: pricesPath }, { currency: read.settings.currency, asOf: read.settings.asOf });
-  if (!prices.ok) throw new UsageError(`${pricesPath}: ${prices.problem.text} ${prices.problem.remedy}`);
   return {
     settings: read.settings,
-    prices: prices.list,
     plan: read.plan,
-    remarks: [
-      ...remarks,
-      ...prices.warnings.map((warning) => `${pricesPath}, row ${warning.row}: ${warning.text} ${warning.remedy}`),
-    ],
+    remarks: read.warnings.map((warning) => `${file}: ${warning.text}`),
+    pricesFile: prices ?? (read.pricesFile === undefined ? undefined : path.resolve(path.dirname(file), read.pricesFile)),
   };
+}
+
+/** How the other decimal sign is announced, where cells were refused for their signs. */
+export function signHint(issues: Iterable<Pick<RowIssue, 'code'>>, option: string, decimal: string | undefined): string[] {
+  const other = decimal === ',' ? 'point' : 'comma';
+  for (const { code } of issues)
+    if (code === 'other-decimal-sign' || code === 'grouped-thousands')
+      return [`If the file is written with a decimal ${other} throughout, say ${option} ${other === 'comma' ? ',' : '.'}`];
+  return [];
 }
 
 /** The sheet of a call; an unreadable file ends the command with its remedy. */
