@@ -8,7 +8,7 @@ import type { Finding } from '../quantity/finding';
 import { exact, type MeteredKind, type Quantity } from '../quantity/quantity';
 import { sequenceMagnitudes } from '../quantity/sequence';
 import type { Unit } from '../quantity/unit';
-import { driveEfficiency } from './drive';
+import { driveEfficiencyAtInput } from './drive';
 import { LOAD } from './findings';
 import { extraLoss, type SupplyLoss, supplyLoss } from './supply-loss';
 
@@ -210,7 +210,7 @@ function usablePower(
   if (reading.readingsAt !== 'drive-input') return measured;
   return apply(scope, L.power_behind_drive, {
     drive_input_power: measured,
-    drive_efficiency: driveEfficiency(scope, plate.ratedPowerKw, read / ratedInput),
+    drive_efficiency: driveEfficiencyAtInput(scope, plate.ratedPowerKw, read / ratedInput),
   });
 }
 
