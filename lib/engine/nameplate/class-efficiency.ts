@@ -138,7 +138,12 @@ export function standardEfficiency(
   if (!better) return band;
   const most = 100 / (1 + STANDARD_OVER_EFFICIENT * (100 / better.pct - 1));
   return most < band.pct
-    ? { pct: most, status: better.status, table: `${better.table}, ${STANDARD_OVER_EFFICIENT} times its loss`, inside: true }
+    ? {
+        pct: most,
+        status: better.status,
+        table: `${better.table}, ${STANDARD_OVER_EFFICIENT} times its loss`,
+        inside: better.inside,
+      }
     : band;
 }
 

@@ -7,6 +7,7 @@ import { classContradiction } from './class-contradiction';
 import { classEfficiency, standardEfficiency } from './class-efficiency';
 import { PLATE } from './findings';
 import { byPresentMethod } from './old-iec-stamp';
+import { lossOverFirstClass } from './sold-in-europe';
 
 /** The rated efficiency with its origin. */
 export interface RatedEfficiency {
@@ -84,7 +85,7 @@ export function ratedEfficiency(
         ? standardEfficiency(scope.tables, query)
         : classEfficiency(scope.tables, { ...query, efficiencyClass: stated });
     if (found) {
-      const spread = (stated === 'standard' ? 0.2 : tolerance / LIMIT_IN_DEVIATIONS) * (found.inside ? 1 : 1.5);
+      const spread = (stated === 'standard' ? 0.2 : tolerance / LIMIT_IN_DEVIATIONS) * (found.inside ? 1 : BEYOND_TABLE);
       return {
         efficiency: make(
           scope,
@@ -106,16 +107,29 @@ export function ratedEfficiency(
     guess.efficiencyClass === 'standard'
       ? standardEfficiency(scope.tables, query)
       : classEfficiency(scope.tables, { ...query, efficiencyClass: guess.efficiencyClass });
-  const pct = found?.pct ?? 88;
-  const basis = `${guess.why}, so taken for ${guess.efficiencyClass}; ${found ? `table “${found.table}”` : 'common practice'}`;
+  const table = found?.pct ?? UNLISTED_PCT;
+  const sold =
+    guess.efficiencyClass === 'standard' && scope.settings.standards === 'iec' && plate.yearBuilt !== undefined
+      ? lossOverFirstClass(plate.yearBuilt, poles)
+      : 1;
+  const pct = 100 / (1 + sold * (100 / table - 1));
+  const named = found ? `table “${found.table}”${sold === 1 ? '' : `, ${sold.toFixed(2)} times its loss`}` : 'common practice';
+  const basis = `${guess.why}, so taken for ${guess.efficiencyClass}; ${named}`;
+  const spread = guess.spread * (found?.inside === false ? BEYOND_TABLE : 1);
   findings.push(PLATE.make('efficiency-unknown', { assumed: pct, basis }));
   return {
-    efficiency: make(scope, prefix, pct, guess.spread, 'assumed', basis, 'efficiency assumed'),
+    efficiency: make(scope, prefix, pct, spread, 'assumed', basis, 'efficiency assumed'),
     origin: 'assumed',
     known: false,
     findings,
   };
 }
+
+/** Where no table holds the class at the frequency (common practice). */
+const UNLISTED_PCT = 88;
+
+/** The doubt grows by so much where poles or rating lie beyond the table (common practice). */
+const BEYOND_TABLE = 1.5;
 
 /** Rated losses over those of a standard motor of the same rating, beyond which an efficiency is that of no such motor (common practice). */
 const MOST_LOSS = 3;
