@@ -84,6 +84,24 @@ test('settings are changed, refused in words, and stand in the history', async (
   await expect(price).toHaveValue('0.11');
 });
 
+test('a meter whose calibration was due says so, and how many readings it has taken since', async ({ page }) => {
+  const study = await plantStudy('Meters', 5, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  const meters = page.getByRole('region', { name: 'Instruments', exact: true });
+  await meters.getByLabel('Name', { exact: true }).fill('analyser 1');
+  await meters.getByLabel('Calibration due on').fill('2.5.2025');
+  await meters.getByLabel('Your name').fill('R. Example');
+  await meters.getByRole('button', { name: 'Save the instrument' }).click();
+  await expect(meters.getByText('Write it as 2026-03-14.')).toBeVisible();
+  await meters.getByLabel('Calibration due on').fill('2023-05-02');
+  await meters.getByRole('button', { name: 'Save the instrument' }).click();
+  const row = meters.getByRole('row').filter({ hasText: 'due 2023-05-02' });
+  await expect(row).toContainText('Overdue.');
+  await expect(row).toContainText(/[1-5] readings? taken after it was due/);
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+});
+
 test('a value that makes no sense is refused at its field, by the name that stands there', { tag: '@once' }, async ({ page }) => {
   const study = await plantStudy('Nonsense', 1, { evaluated: false });
   await page.goto(`/${study}/setup`);

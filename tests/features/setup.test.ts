@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Settings } from '@/lib/engine';
 import { readMotor } from '@/lib/features/fleet/data';
 import { readEvents, readSubjects } from '@/lib/features/history/data';
-import { readInstruments } from '@/lib/features/instruments/data';
+import { readInstruments, readTakenAfterDue } from '@/lib/features/instruments/data';
 import { putInstrument, removeInstrument } from '@/lib/features/instruments/mutations';
 import { instrumentForm } from '@/lib/features/instruments/schema';
 import { withInstruments } from '@/lib/features/instruments/with-instruments';
@@ -280,7 +280,16 @@ describe('a study’s setup', () => {
 
   it('an instrument’s errors serve readings that name it and state none; what is stored stays as written', async () => {
     const { db } = temporary;
-    const instrument = { name: 'analyser 1', voltagePct: 0.2, currentPct: 0.4, powerPct: 0.6, speedRpm: undefined };
+    const instrument = {
+      name: 'analyser 1',
+      serialNumber: 'S 17',
+      voltagePct: 0.2,
+      currentPct: 0.4,
+      powerPct: 0.6,
+      speedRpm: undefined,
+      calibratedOn: '2024-05-02',
+      calibrationDueOn: '2025-05-02',
+    };
     expect((await putInstrument(db, { studyId: study, who: 'R. Example', instrument })).ok).toBe(true);
     const [stored] = await readInstruments(db.read, study);
     expect(stored).toMatchObject(instrument);
@@ -297,18 +306,53 @@ describe('a study’s setup', () => {
     expect(await readInstruments(db.read, study)).toEqual([]);
     const { events } = await readEvents(db.read, study, 0, 10);
     expect(events.map((event) => event.what)).toEqual(['deleted', 'added']);
+    expect(events.at(1)?.to).toContain('serial number S 17, voltage 0.2 %');
+    expect(events.at(1)?.to).toContain('calibrated 2024-05-02, due 2025-05-02');
+  });
+
+  it('counts readings from after the day on which calibration was due, and none that is left out or of another meter', async () => {
+    const { db } = temporary;
+    const [first, second] = await db.read.reading.findMany({ where: { studyId: study }, orderBy: { id: 'asc' }, take: 2 });
+    if (!first || !second) throw new Error('readings were planted');
+    const meter = [{ name: 'meter 7', calibrationDueOn: '2025-05-02' }];
+    const late = async () => (await readTakenAfterDue(db.read, study, meter)).get('meter 7') ?? 0;
+    const set = (id: string, data: { takenAt?: string; instrument?: string; excludedAt?: Date }) =>
+      db.read.reading.update({ where: { id }, data });
+    expect(await late()).toBe(0);
+    await set(first.id, { instrument: 'meter 7', takenAt: '2025-05-02T23:59' });
+    expect(await late()).toBe(0);
+    await set(first.id, { takenAt: '2025-05-03' });
+    expect(await late()).toBe(1);
+    await set(second.id, { instrument: 'meter 7', takenAt: '2026-01-01T08:00', excludedAt: new Date(0) });
+    expect(await late()).toBe(1);
+    expect(await readTakenAfterDue(db.read, study, [{ name: 'meter 7', calibrationDueOn: undefined }])).toEqual(new Map());
+  });
+
+  const emptyForm = {
+    who: 'R. Example',
+    name: 'meter',
+    serial: '',
+    voltage: '',
+    current: '',
+    power: '',
+    speed: '',
+    calibrated: '',
+    due: '',
+  };
+
+  it.each([
+    { calibrated: '2.5.2024' },
+    { calibrated: '2025-02-29' },
+    { due: '2025-05-02T10:00' },
+    { calibrated: '2025-05-02', due: '2024-05-02' },
+  ])('days of calibration that cannot be are refused in words: %o', (typed) => {
+    expect(instrumentForm.safeParse({ ...emptyForm, study }).success).toBe(true);
+    const parsed = instrumentForm.safeParse({ ...emptyForm, study, ...typed });
+    expect(parsed.error?.issues[0]?.message).toMatch(/Write it as|due after/);
   });
 
   it.each(['0,5', '-1', '１', '1 %', 'good'])('an error typed as “%s” is refused in words', (text) => {
-    const parsed = instrumentForm.safeParse({
-      study,
-      who: 'R. Example',
-      name: 'meter',
-      voltage: text,
-      current: '',
-      power: '',
-      speed: '',
-    });
+    const parsed = instrumentForm.safeParse({ ...emptyForm, study, voltage: text });
     expect(parsed.success).toBe(false);
     expect(parsed.error?.issues[0]?.message.length).toBeGreaterThan(10);
   });

@@ -17,12 +17,21 @@ export async function saveInstrument(_: SetupState, form: FormData): Promise<Set
   const parsed = instrumentForm.safeParse(Object.fromEntries(form));
   if (!parsed.success)
     return { ...refused(parsed.error), typed: Object.fromEntries([...form].map(([key, value]) => [key, String(value)])) };
-  const { study, who, name, voltage, current, power, speed } = parsed.data;
+  const { study, who, name, serial, voltage, current, power, speed, calibrated, due } = parsed.data;
   await rememberWho(who);
   const done = await putInstrument(database(), {
     studyId: study,
     who,
-    instrument: { name, voltagePct: voltage, currentPct: current, powerPct: power, speedRpm: speed },
+    instrument: {
+      name,
+      serialNumber: serial,
+      voltagePct: voltage,
+      currentPct: current,
+      powerPct: power,
+      speedRpm: speed,
+      calibratedOn: calibrated,
+      calibrationDueOn: due,
+    },
   });
   if (!done.ok) return { problem: done.problem };
   wakeRunner();

@@ -5,7 +5,7 @@ import { enqueueEvaluation } from '../evaluation/mutations';
 import { readStudy } from '../study/data';
 import type { Instrument } from './schema';
 
-/** Adds an instrument, or gives the one of this name other errors; the fleet is evaluated again. */
+/** Adds an instrument, or gives the one of this name other errors and dates; the fleet is evaluated again. */
 export async function putInstrument(
   db: Database,
   wish: { readonly studyId: string; readonly who: string; readonly instrument: Omit<Instrument, 'id'> },
@@ -13,12 +13,15 @@ export async function putInstrument(
   return db.write(async (tx) => {
     const study = await readStudy(tx, wish.studyId);
     if (!study) return refuse('no-study', 'There is no such study any more.', 'Go back to the first page.');
-    const { name, voltagePct, currentPct, powerPct, speedRpm } = wish.instrument;
+    const { name, serialNumber, voltagePct, currentPct, powerPct, speedRpm, calibratedOn, calibrationDueOn } = wish.instrument;
     const facts = {
+      serialNumber: serialNumber ?? null,
       voltageAccuracyPct: voltagePct ?? null,
       currentAccuracyPct: currentPct ?? null,
       powerAccuracyPct: powerPct ?? null,
       speedAccuracyRpm: speedRpm ?? null,
+      calibratedOn: calibratedOn ?? null,
+      calibrationDueOn: calibrationDueOn ?? null,
     };
     const key = { studyId_name: { studyId: wish.studyId, name } };
     const former = await tx.instrument.findUnique({ where: key });
@@ -64,18 +67,26 @@ export async function removeInstrument(
 }
 
 interface Facts {
+  readonly serialNumber: string | null;
   readonly voltageAccuracyPct: number | null;
   readonly currentAccuracyPct: number | null;
   readonly powerAccuracyPct: number | null;
   readonly speedAccuracyRpm: number | null;
+  readonly calibratedOn: string | null;
+  readonly calibrationDueOn: string | null;
 }
 
 function words(facts: Facts): string {
+  const said = (before: string, value: string | number | null, after = ''): string[] =>
+    value === null ? [] : [`${before} ${value}${after}`];
   const parts = [
-    facts.voltageAccuracyPct === null ? '' : `voltage ${facts.voltageAccuracyPct} %`,
-    facts.currentAccuracyPct === null ? '' : `current ${facts.currentAccuracyPct} %`,
-    facts.powerAccuracyPct === null ? '' : `power ${facts.powerAccuracyPct} %`,
-    facts.speedAccuracyRpm === null ? '' : `speed ${facts.speedAccuracyRpm} r/min`,
+    ...said('serial number', facts.serialNumber),
+    ...said('voltage', facts.voltageAccuracyPct, ' %'),
+    ...said('current', facts.currentAccuracyPct, ' %'),
+    ...said('power', facts.powerAccuracyPct, ' %'),
+    ...said('speed', facts.speedAccuracyRpm, ' r/min'),
+    ...said('calibrated', facts.calibratedOn),
+    ...said('due', facts.calibrationDueOn),
   ];
-  return parts.filter((part) => part !== '').join(', ') || 'nothing stated';
+  return parts.join(', ') || 'nothing stated';
 }

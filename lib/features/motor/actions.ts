@@ -2,7 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import type { Motor } from '@/lib/engine';
-import { database } from '@/lib/platform/db';
+import { type Database, database } from '@/lib/platform/db';
 import type { Result } from '@/lib/platform/errors';
 import { formatNumber } from '@/lib/platform/format';
 import { asEvaluated } from '../evaluation/as-evaluated';
@@ -15,7 +15,7 @@ import { figureChanges } from './compare';
 import { readBatch } from './data';
 import { addReading, changePlate, type EditDone, type EditKey, setExclusion } from './mutations';
 import { type EditState, editForm, exclusionForm, inclusionForm, undoForm } from './schema';
-import { PLATE_COLUMNS, plateCells, READING_COLUMNS, typedPlate, typedReading } from './typed-motor';
+import { PLATE_COLUMNS, plateCells, READING_COLUMNS, type TypedOutcome, typedPlate, typedReading } from './typed-motor';
 
 type Columns = readonly { readonly name: string; readonly kind: { readonly type: string } }[];
 
@@ -81,36 +81,15 @@ async function finish(
   return { ...(extra.understood && { understood: extra.understood }), done: { ...done.value, figures } };
 }
 
-/** Saves the plate and the driven load as typed. */
-export async function savePlate(_: EditState, form: FormData): Promise<EditState> {
-  const cells = typedCells(form, PLATE_COLUMNS);
-  const typed = typedOf(form, cells);
-  const parsed = editForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return problemOfForm(parsed.error, typed);
-  const { study, motor, version, who, why } = parsed.data;
-  await rememberWho(who);
-  const found = await context({ study, motor });
-  if (!found) return GONE;
-  const read = await typedPlate(found.stored.motor, cells);
-  if (!read.ok)
-    return {
-      refused: read.refused,
-      typed,
-      problem: {
-        text: 'Some cells cannot be taken as they are; nothing was saved.',
-        remedy: 'Mend the cells that say so and save again.',
-      },
-    };
-  const key: EditKey = { studyId: study, motorId: motor, version, who, why };
-  return finish(key, found.stored.motor, await changePlate(database(), key, read.value), {
-    typed,
-    understood: understoodOf(cells, PLATE_COLUMNS),
-  });
+/** Cells of a form, how they are understood, and where they go. */
+interface CellsForm<T> {
+  readonly columns: Columns;
+  readonly understand: (motor: Motor, cells: ReadonlyMap<string, string>) => Promise<TypedOutcome<T>>;
+  readonly write: (db: Database, key: EditKey, value: T) => Promise<Result<EditDone>>;
 }
 
-/** Adds a reading as typed. */
-export async function saveReading(_: EditState, form: FormData): Promise<EditState> {
-  const cells = typedCells(form, READING_COLUMNS);
+async function saveCells<T>(form: FormData, { columns, understand, write }: CellsForm<T>): Promise<EditState> {
+  const cells = typedCells(form, columns);
   const typed = typedOf(form, cells);
   const parsed = editForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return problemOfForm(parsed.error, typed);
@@ -118,7 +97,7 @@ export async function saveReading(_: EditState, form: FormData): Promise<EditSta
   await rememberWho(who);
   const found = await context({ study, motor });
   if (!found) return GONE;
-  const read = await typedReading(found.stored.motor, cells);
+  const read = await understand(found.stored.motor, cells);
   if (!read.ok)
     return {
       refused: read.refused,
@@ -129,10 +108,18 @@ export async function saveReading(_: EditState, form: FormData): Promise<EditSta
       },
     };
   const key: EditKey = { studyId: study, motorId: motor, version, who, why };
-  return finish(key, found.stored.motor, await addReading(database(), key, read.value), {
-    typed,
-    understood: understoodOf(cells, READING_COLUMNS),
-  });
+  const done = await write(database(), key, read.value);
+  return finish(key, found.stored.motor, done, { typed, understood: understoodOf(cells, columns) });
+}
+
+/** Saves the plate and the driven load as typed. */
+export async function savePlate(_: EditState, form: FormData): Promise<EditState> {
+  return saveCells(form, { columns: PLATE_COLUMNS, understand: typedPlate, write: changePlate });
+}
+
+/** Adds a reading as typed. */
+export async function saveReading(_: EditState, form: FormData): Promise<EditState> {
+  return saveCells(form, { columns: READING_COLUMNS, understand: typedReading, write: addReading });
 }
 
 /** Leaves a reading or a value of an indicator history out, with a reason. */

@@ -1,5 +1,6 @@
 import type { PriceList, Settings, Tariff } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { readTakenAfterDue } from '../instruments/data';
 import { readTerms, readWishes } from '../plan/data';
 import { planToFile } from '../plan/wish-file';
 import { readPriceLists, readPricesOf } from '../prices/data';
@@ -22,6 +23,7 @@ export async function loadSetup(studyId: string) {
   const force = await studyInForce(database().read, studyId);
   if (!force) return undefined;
   const file = settingsToJson(force.study.settings, force.study.pricesFile);
+  const late = await readTakenAfterDue(database().read, studyId, force.instruments);
   const usual = settingsToJson(defaultSettings());
   return {
     study: force.study,
@@ -30,7 +32,11 @@ export async function loadSetup(studyId: string) {
       fields: group.fields.map((field) => ({ ...field, value: shownSetting(file, field), usual: shownSetting(usual, field) })),
     })),
     tariffs: await loadSites(studyId, force.study.settings),
-    instruments: force.instruments,
+    instruments: force.instruments.map((instrument) => ({
+      ...instrument,
+      overdue: instrument.calibrationDueOn !== undefined && instrument.calibrationDueOn < force.study.settings.asOf,
+      takenAfterDue: late.get(instrument.name) ?? 0,
+    })),
     prices: await loadPrices(studyId, force.context.prices),
   };
 }

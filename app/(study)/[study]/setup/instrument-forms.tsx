@@ -7,14 +7,19 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
 import { dropInstrument, saveInstrument } from '@/lib/features/instruments/actions';
 
-const ERRORS = [
-  { name: 'voltage', label: 'Voltage', unit: '% of reading' },
-  { name: 'current', label: 'Current', unit: '% of reading' },
-  { name: 'power', label: 'Power', unit: '% of reading' },
-  { name: 'speed', label: 'Speed', unit: 'r/min' },
+const ERROR_NOTE = 'Greatest permissible error; empty: the study’s.';
+
+const FIELDS = [
+  { name: 'voltage', label: 'Voltage', unit: '% of reading', note: ERROR_NOTE },
+  { name: 'current', label: 'Current', unit: '% of reading', note: ERROR_NOTE },
+  { name: 'power', label: 'Power', unit: '% of reading', note: ERROR_NOTE },
+  { name: 'speed', label: 'Speed', unit: 'r/min', note: ERROR_NOTE },
+  { name: 'serial', label: 'Serial number', unit: '', note: 'May be left empty.' },
+  { name: 'calibrated', label: 'Calibrated on', unit: 'year-month-day', note: 'As on its certificate; may be left empty.' },
+  { name: 'due', label: 'Calibration due on', unit: 'year-month-day', note: 'The last day it counts as calibrated.' },
 ] as const;
 
-/** Adds a meter, or gives the one of this name other errors. */
+/** Adds a meter, or gives the one of this name other errors and dates. */
 export function InstrumentForm({ study, who }: { readonly study: string; readonly who: string }) {
   const [state, send, pending] = useActionState(saveInstrument, {});
   return (
@@ -34,7 +39,7 @@ export function InstrumentForm({ study, who }: { readonly study: string; readonl
           />
           <p id="instrument-name-note">As it stands in the column “instrument” of the readings.</p>
         </div>
-        {ERRORS.map(({ name, label, unit }) => (
+        {FIELDS.map(({ name, label, unit, note }) => (
           <div key={name} className={sheet.field}>
             <label htmlFor={`instrument-${name}`}>
               {label} <span className={sheet.soft}>{unit}</span>
@@ -42,12 +47,12 @@ export function InstrumentForm({ study, who }: { readonly study: string; readonl
             <input
               id={`instrument-${name}`}
               name={name}
-              inputMode="decimal"
+              inputMode={note === ERROR_NOTE ? 'decimal' : undefined}
               autoComplete="off"
               defaultValue={state.typed?.[name]}
               aria-describedby={`instrument-${name}-note`}
             />
-            <p id={`instrument-${name}-note`}>Greatest permissible error; empty: the study’s.</p>
+            <p id={`instrument-${name}-note`}>{note}</p>
           </div>
         ))}
       </div>

@@ -1,7 +1,5 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { NumberHead } from '@/app/_ui/number-head';
-import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadBackups } from '@/lib/features/backup/loaders';
 import { takeSettingsFile } from '@/lib/features/setup/actions';
@@ -10,7 +8,7 @@ import { loadWho } from '@/lib/features/study/loaders';
 import { formatBytes, formatInstant } from '@/lib/platform/format';
 import { BackUpForm, RestoreForm } from './backup-forms';
 import { FileForm } from './file-form';
-import { DropInstrument, InstrumentForm } from './instrument-forms';
+import { InstrumentsSection } from './instruments-section';
 import { NameForm } from './name-form';
 import { PricesSection } from './prices-section';
 import { SettingsForm } from './settings-form';
@@ -70,45 +68,7 @@ export default async function SetupScreen({ params }: { readonly params: Promise
         />
       </section>
       <PricesSection study={study} who={who} currency={setup.study.settings.currency} prices={setup.prices} />
-      <section className={sheet.section} aria-labelledby="instruments">
-        <h2 id="instruments">Instruments</h2>
-        <p>
-          Meters by the name that stands with the readings. A reading that states no error of its meter takes the one given here.
-        </p>
-        {setup.instruments.length > 0 && (
-          <ScrollRegion label="Instruments in use">
-            <table className={sheet.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Name</th>
-                  <NumberHead name="Voltage" unit="%" />
-                  <NumberHead name="Current" unit="%" />
-                  <NumberHead name="Power" unit="%" />
-                  <NumberHead name="Speed" unit="r/min" />
-                  <th scope="col">
-                    <span className="unseen">Remove</span>
-                  </th>
-                </tr>
-              </thead>
-              <tbody>
-                {setup.instruments.map((instrument) => (
-                  <tr key={instrument.id}>
-                    <th scope="row">{instrument.name}</th>
-                    <td className={sheet.number}>{instrument.voltagePct ?? 'the study’s'}</td>
-                    <td className={sheet.number}>{instrument.currentPct ?? 'the study’s'}</td>
-                    <td className={sheet.number}>{instrument.powerPct ?? 'the study’s'}</td>
-                    <td className={sheet.number}>{instrument.speedRpm ?? 'the study’s'}</td>
-                    <td>
-                      <DropInstrument study={study} who={who} instrument={instrument.id} name={instrument.name} />
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </ScrollRegion>
-        )}
-        <InstrumentForm study={study} who={who} />
-      </section>
+      <InstrumentsSection study={study} who={who} instruments={setup.instruments} />
       <section className={sheet.section} aria-labelledby="name">
         <h2 id="name">Name</h2>
         <NameForm study={study} name={setup.study.name} who={who} />

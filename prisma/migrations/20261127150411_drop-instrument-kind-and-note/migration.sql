@@ -1,0 +1,3 @@
+-- Nothing ever wrote them.
+ALTER TABLE "Instrument" DROP COLUMN "kind";
+ALTER TABLE "Instrument" DROP COLUMN "note";
