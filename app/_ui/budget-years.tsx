@@ -1,5 +1,6 @@
 import type { Programme } from '@/lib/features/plan/loaders';
 import { formatAmount, formatCount, formatNumber } from '@/lib/platform/format';
+import { DoubtfulAmount } from './doubtful-amount';
 import { NumberHead } from './number-head';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
@@ -37,14 +38,16 @@ export function BudgetYears({
             </tr>
           </thead>
           <tbody>
-            {programme.years.map(({ year, budget, spent, items, shadow_price: price }) => (
+            {programme.years.map(({ year, budget, spent, items, shadow_price: price, net_present_value_u: u }) => (
               <tr key={year}>
                 <th scope="row">{linked ? <a href={`#year-${year}`}>{year}</a> : year}</th>
                 <td className={sheet.number}>{amount(budget)}</td>
                 <td className={sheet.number}>{amount(spent)}</td>
                 <td className={sheet.number}>{amount(budget - spent)}</td>
                 <td className={sheet.number}>{formatCount(items.length)}</td>
-                <td className={sheet.number}>{amount(worth(items))}</td>
+                <td className={sheet.number}>
+                  <DoubtfulAmount amount={worth(items)} u={u} currency={currency} />
+                </td>
                 {priced && (
                   <td className={sheet.number}>{price === undefined || price < 0.005 ? 'nothing' : formatNumber(price, 2)}</td>
                 )}

@@ -1,4 +1,5 @@
-import type { MeterEffects } from './result';
+import type { MeteredKind } from './quantity/quantity';
+import type { MotorResult } from './result';
 
 /** One motor's part of a sum over motors. */
 export interface Summand {
@@ -41,6 +42,22 @@ export function sumOverMotors(summands: readonly Summand[]): Sum {
  * What names a meter in a fleet. An instrument with a name is the same wherever it was taken; where the sheet names none, one set of meters is taken
  * to have served the site, since the other way would promise a surer sum than anybody knows (own judgement).
  */
-export function meterCause(site: string, { instrument, reads }: Pick<MeterEffects, 'instrument' | 'reads'>): string {
+export function meterCause(
+  site: string,
+  { instrument, reads }: { readonly instrument?: string | undefined; readonly reads: MeteredKind },
+): string {
   return instrument === undefined ? `site ${site}: ${reads}` : `instrument ${instrument}: ${reads}`;
+}
+
+/** Figures of an option of which a result says what the meters do to them. */
+export type SavedFigure = 'energy_saved' | 'demand_saved' | 'money_saved';
+
+/** What the meters of a motor contribute to a figure of one of its options. Results of earlier engines know of no meters. */
+export function sharedInOption(
+  { site, options, meters = [] }: Pick<MotorResult, 'site' | 'options' | 'meters'>,
+  option: string,
+  what: SavedFigure,
+): Summand['shared'] {
+  const place = options.findIndex(({ id }) => id === option);
+  return meters.map((meter) => [meterCause(site, meter), meter[what]?.[place] ?? 0] as const);
 }

@@ -65,7 +65,7 @@ export {
   type WorthLines,
 } from './explain/worksheet';
 export { type BaselineCost, type MeasuresOfWorth, measuresOfWorth, type WorthMeasures } from './explain/worth-measures';
-export { meterCause, type Sum, type Summand, sumOverMotors } from './fleet-sum';
+export { meterCause, type SavedFigure, type Sum, type Summand, sharedInOption, sumOverMotors } from './fleet-sum';
 export type { Compiled } from './formula/compiled';
 export { KILOWATTS_PER_HORSEPOWER, MOST_HOURS_PER_YEAR } from './formula/constants';
 export { FORMULAS } from './generated/catalog';
@@ -81,6 +81,7 @@ export { fromMoney, type Money } from './money/money';
 export { type Tornado, type TornadoBar, type TornadoInput, tornado } from './money/tornado';
 export type * from './motor';
 export { type FleetKey, fleetKeyOf, motorResult, rankMotors } from './motor-result';
+export { type CarriedOut, carriedOut } from './options/carried-out';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, LaterTerm } from './options/flow-plan';
 export type { MeasureCost, Screened, ScreenedPayback } from './options/measure-cost';

@@ -129,7 +129,20 @@ describe('a plan as it is kept', () => {
         expect(item.energy_saved).toEqual(option?.energy_saved);
         expect(item.cash_flow).toEqual(option?.cash_flow);
         expect(item.net_present_value).toBe(option?.net_present_value_by_year[at]);
+        // Carried out at once it is the option's own value; later it is another one, and so is its doubt.
+        if (at === 0 && item.net_present_value !== undefined)
+          expect(item.net_present_value_u).toBeCloseTo(option?.net_present_value?.u ?? Number.NaN, 2);
+        else if (item.net_present_value !== undefined) expect(item.net_present_value_u).toBeGreaterThan(0);
       }
+    // The whole is surer than if one cause moved every motor, and less sure than if none were shared (GUM 5.2.2 and 5.1.2).
+    for (const { items, net_present_value_u: u } of [
+      ...first.years,
+      { items: first.years.flatMap(({ items }) => items), net_present_value_u: first.net_present_value_u },
+    ]) {
+      const each = items.map(({ net_present_value_u = 0 }) => net_present_value_u);
+      expect(u).toBeGreaterThanOrEqual(Math.hypot(...each) - 0.01);
+      expect(u).toBeLessThanOrEqual(each.reduce((sum, part) => sum + part, 0) + 0.01);
+    }
   });
 });
 

@@ -43,6 +43,15 @@ describe('the ranking', () => {
       expect(usable.reduce((sum, motor) => sum + (motor.moneySaved ?? 0), 0)).toBeCloseTo(group.saved, 6);
       expect(usable.reduce((sum, motor) => sum + (motor.value ?? 0), 0)).toBeCloseTo(group.value, 6);
     }
+    const now = all?.motors.filter(
+      ({ action, timing, trust }) => (action === 'replace' || action === 'resize') && timing === 'now' && trust !== 'not-usable',
+    );
+    const each = now?.map(({ moneySavedU = 0 }) => moneySavedU) ?? [];
+    expect(each.length).toBeGreaterThan(1);
+    expect(all?.sum.savedNow.value).toBeCloseTo(now?.reduce((sum, { moneySaved = 0 }) => sum + moneySaved, 0) ?? 0, 1);
+    // Between independent motors (GUM 5.1.2) and motors whose doubts are all one: those of a site are taken as read with one set of meters (5.2.2).
+    expect(all?.sum.savedNow.u).toBeGreaterThan(Math.hypot(...each));
+    expect(all?.sum.savedNow.u).toBeLessThan(each.reduce((sum, u) => sum + u, 0));
     for (const motor of all?.motors ?? []) {
       expect(motor.bought !== undefined, motor.tag).toBe(motor.action === 'replace' || motor.action === 'resize');
     }

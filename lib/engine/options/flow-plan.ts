@@ -56,16 +56,30 @@ const STEP = 0.01;
 
 function makePlan(settings: Settings, growth: PriceGrowth, kind: PlanKind): FlowPlan {
   const rate = settings.failureRatePerYear;
-  const of = (failureRate: number, start: number) => priced(settings, growth, { kind, failureRate, start });
-  const base = of(rate, 0);
-  const up = of(rate * (1 + STEP), 0);
-  const down = of(rate * (1 - STEP), 0);
   const years = Math.min(settings.budget.length, settings.horizonYears);
   const counted = (term: { readonly line: PlanLine }) => term.line !== 'failure' || settings.includeFailureCost;
   const later: FlowPlan['later'][number][] = [];
-  for (let start = 1; start < years; start++) later.push(of(rate, start).filter(counted));
+  for (let start = 1; start < years; start++)
+    later.push(priced(settings, growth, { kind, failureRate: rate, start }).filter(counted));
+  const terms = withSlopes(settings, growth, kind, 0);
+  return { terms: terms.filter(counted), failure: terms.filter((term) => term.line === 'failure'), later };
+}
+
+/**
+ * What the value of an option consists of that is carried out at the start of a year of the budget, 0 first, with how the failure rate moves it:
+ * for the few options of which that is asked.
+ */
+export function termsFrom(settings: Settings, growth: PriceGrowth, kind: PlanKind, start: number): readonly FlowTerm[] {
+  return withSlopes(settings, growth, kind, start).filter(({ line }) => line !== 'failure' || settings.includeFailureCost);
+}
+
+function withSlopes(settings: Settings, growth: PriceGrowth, kind: PlanKind, start: number): FlowTerm[] {
+  const rate = settings.failureRatePerYear;
+  const of = (failureRate: number) => priced(settings, growth, { kind, failureRate, start });
+  const up = of(rate * (1 + STEP));
+  const down = of(rate * (1 - STEP));
   const slope = (above: number | undefined, below: number | undefined) => ((above ?? 0) - (below ?? 0)) / (2 * STEP);
-  const terms = base.map(
+  return of(rate).map(
     (term, index): FlowTerm => ({
       ...term,
       slope: slope(up[index]?.presentValue, down[index]?.presentValue),
@@ -75,7 +89,6 @@ function makePlan(settings: Settings, growth: PriceGrowth, kind: PlanKind): Flow
       },
     }),
   );
-  return { terms: terms.filter(counted), failure: terms.filter((term) => term.line === 'failure'), later };
 }
 
 /** Motors that are bought at failures, which the tax writes off over years. */

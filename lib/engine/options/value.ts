@@ -25,6 +25,8 @@ export interface ValuedFlow {
   readonly spent: number;
 }
 
+/** Names the doubt of the failure rate, which is that of the study and so the same for all its motors. */
+export const FAILURE_RATE = 'failure-rate';
 /** Spread of the logarithm of the failure rate: a factor of two counts as two deviations (published surveys span 1 to 8 % a year). */
 const LOG_RATE_SPREAD = Math.LN2 / 2;
 
@@ -106,7 +108,8 @@ export function energySavedByYear(plan: FlowPlan, worths: Worths, years: number)
   return saved;
 }
 
-function total(scope: MotorScope, terms: readonly FlowTerm[], worths: Worths): Quantity<'currency'> {
+/** The present value of terms, with its doubt by cause. */
+export function total(scope: MotorScope, terms: readonly FlowTerm[], worths: Worths): Quantity<'currency'> {
   let value = 0;
   let slope = 0;
   const weighted: (readonly [number, Parts])[] = [];
@@ -129,7 +132,7 @@ function total(scope: MotorScope, terms: readonly FlowTerm[], worths: Worths): Q
 
 /** A unit of doubt in the failure rate. */
 function rateParts(scope: MotorScope): Parts {
-  return onePart(scope.sources.number('failure-rate', 'rate of failures (factor of two)'), 1);
+  return onePart(scope.sources.number(FAILURE_RATE, 'rate of failures (factor of two)'), 1);
 }
 
 type LineName = keyof FlowLines;

@@ -24,6 +24,8 @@ const item = motor.extend({
   cost: z.number(),
   /** If carried out in the item's year, dated as of the study; absent where nothing but the need to act is known. */
   net_present_value: z.number().optional(),
+  /** Its standard uncertainty; absent in plans from before they had any. */
+  net_present_value_u: z.number().optional(),
   /** What the option changes in each year of the horizon, the investment first, before discounting, if carried out at once. */
   cash_flow: z.array(z.number()),
   /** The net present value with lower prices and shorter hours; absent in plans that did not look, and where nothing is known of it. */
@@ -46,6 +48,8 @@ const year = z.object({
   budget: z.number(),
   spent: z.number(),
   items: z.array(item),
+  /** Standard uncertainty of the sum of the items' net present values; absent as theirs are. */
+  net_present_value_u: z.number().optional(),
   /** What one more unit of this year's money would bring, by the objective. */
   shadow_price: z.number().optional(),
 });
@@ -109,6 +113,9 @@ const programmeByPlan = z.object({
   /** Worth of the best plan if nobody had pinned, forbidden or bundled anything; absent where nobody has. */
   value_without_wishes: z.number().optional(),
   years: z.array(year),
+  /** Over all items: the standard uncertainty of the sum of net present values, and the energy saved once all is done. Absent in plans from before they had any. */
+  net_present_value_u: z.number().optional(),
+  energy_saved: figure.optional(),
   at_failure: z.array(motor.extend({ option: z.string(), expected_spend: z.array(z.number()) })),
   left_out: z.array(leftOut),
   wishes: z.array(planWish),

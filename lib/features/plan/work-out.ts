@@ -1,4 +1,7 @@
 import {
+  type CarriedOut,
+  carriedOut,
+  evaluateMotor,
   type FrontierPoint,
   frontier,
   type MotorRef,
@@ -9,6 +12,8 @@ import {
   type PlanMotor,
   type PlanWishes,
   planFleet,
+  type Summand,
+  sumOverMotors,
   type WishCost,
   wishCosts,
 } from '@/lib/engine';
@@ -79,6 +84,11 @@ function programmeOf(plan: Plan, inputs: PlanInputs, { free, costs, points }: Be
   const low = lowValues(inputs);
   const costOf = wishCostsByMotor(wishes, costs ?? []);
   const first = plan.years[0]?.year ?? Number(settings.asOf.slice(0, 4));
+  const doubts = itemDoubts(inputs);
+  const years = plan.years.map(({ items, year }) =>
+    items.map((item) => doubts(motors.get(motorKey(item)), item.option, year - first)),
+  );
+  const energy = parts(years.flat(), 'energySaved');
   return {
     method: 'plan',
     objective: plan.objective,
@@ -87,19 +97,24 @@ function programmeOf(plan: Plan, inputs: PlanInputs, { free, costs, points }: Be
     gap: plan.gap,
     greedy_value: plan.greedy_value,
     ...(free && 'value' in free && { value_without_wishes: free.value }),
-    years: plan.years.map(({ items, ...year }) => ({
+    net_present_value_u: sumOverMotors(parts(years.flat(), 'worth')).u,
+    ...(energy.length > 0 && { energy_saved: { ...sumOverMotors(energy), unit: 'kWh/a' } }),
+    years: plan.years.map(({ items, ...year }, inYear) => ({
       ...year,
-      items: items.flatMap((item): ProgrammeItem[] => {
+      net_present_value_u: sumOverMotors(parts(years[inYear] ?? [], 'worth')).u,
+      items: items.flatMap((item, at): ProgrammeItem[] => {
         const motor = motors.get(motorKey(item));
         const option = motor?.options.find(({ id }) => id === item.option);
         if (!motor || !option) return [];
         const { timing: _, override, because, low_case_value = low(motor, item.option, year.year - first), ...rest } = item;
         const { cash_flow, energy_saved, demand_saved, money_saved, emissions_saved, simple_payback } = option;
         const { probability_within_policy: odds } = option;
+        const worth = years[inYear]?.[at]?.worth;
         return [
           {
             ...rest,
             ...(because && { because: because.map((each) => ({ ...each })) }),
+            ...(worth && item.net_present_value !== undefined && { net_present_value_u: worth.u }),
             ...(low_case_value !== undefined && { low_case_value }),
             rank: motor.rank,
             cash_flow: [...cash_flow],
@@ -127,6 +142,20 @@ function programmeOf(plan: Plan, inputs: PlanInputs, { free, costs, points }: Be
     measure_next: plan.measure_next.slice(0, MOST_READINGS).map((each) => ({ ...each })),
     ...(points && { frontier: points.map((point) => ({ ...point })) }),
   };
+}
+
+/** What is carried out, with its doubts, evaluated when asked for: of the few that are funded. */
+function itemDoubts({
+  again,
+}: PlanInputs): (motor: PlannedMotor | undefined, option: string, year: number) => CarriedOut | undefined {
+  return (planned, option, year) => {
+    const motor = planned && again.motors.get(planned.motorId);
+    return motor && carriedOut(evaluateMotor(motor, again.study), option, year);
+  };
+}
+
+function parts(items: readonly (CarriedOut | undefined)[], of: keyof CarriedOut): Summand[] {
+  return items.flatMap((item) => item?.[of] ?? []);
 }
 
 /** What an option of a motor is worth in a year in the usual low case, evaluated when asked for: of the few that are funded. */

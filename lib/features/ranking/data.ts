@@ -1,5 +1,5 @@
 import { gunzipSync } from 'node:zlib';
-import type { Settings } from '@/lib/engine';
+import { type Settings, type Sum, type Summand, sharedInOption, sumOverMotors } from '@/lib/engine';
 import { minorDigits } from '@/lib/platform/money';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import { readStudy } from '../study/data';
@@ -112,15 +112,14 @@ async function readSum(db: Reader, runId: string, { policy }: Settings, scale: n
       value: before.value + (usable ? amount(_sum.netPresentValueMinor) : 0),
     });
   }
+  const changedNow = { runId, action: { in: ['replace', 'resize'] }, timing: 'now', trust: { not: 'not-usable' } };
   return {
     total: parts.reduce((sum, part) => sum + part._count._all, 0),
     notUsable: await db.motorEvaluation.count({ where: { runId, trust: 'not-usable' } }),
+    savedNow: moneySaved(await db.motorEvaluation.findMany({ where: changedNow, select: { details: true } })),
     withinPolicy: await db.motorEvaluation.count({
       where: {
-        runId,
-        action: { in: ['replace', 'resize'] },
-        timing: 'now',
-        trust: { not: 'not-usable' },
+        ...changedNow,
         simplePaybackYears: { lte: policy.maxSimplePaybackYears },
         probabilityWithinPolicy: { gte: policy.minProbability },
         netPresentValueMinor: { gt: 0 },
@@ -128,6 +127,18 @@ async function readSum(db: Reader, runId: string, { policy }: Settings, scale: n
     }),
     groups: [...groups.values()],
   };
+}
+
+/** What decided options save together in a year. */
+function moneySaved(rows: readonly { readonly details: Uint8Array }[]): Sum {
+  return sumOverMotors(
+    rows.flatMap(({ details }): Summand[] => {
+      const result = unpackResult(details);
+      const { option } = result.decision;
+      const figure = result.options.find(({ id }) => id === option)?.money_saved;
+      return figure ? [{ ...figure, shared: sharedInOption(result, option, 'money_saved') }] : [];
+    }),
+  );
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Sum } from '@/lib/engine';
 import type { MovableMotor, Moves, Settings } from '@/lib/engine/client';
 
 /** One motor of the ranking; amounts in units of the study's currency. */
@@ -45,6 +46,8 @@ export interface RankingSum {
   /** Replacements now with usable figures whose payback keeps the policy's limit with the odds it asks for. */
   readonly withinPolicy: number;
   readonly groups: readonly DecisionSum[];
+  /** What the replacements now with usable figures save in a year, and how sure that is: a meter that read several motors counts once. */
+  readonly savedNow: Sum;
 }
 
 /** What a fleet's ranking at other prices needs, as it is sent to the browser. */

@@ -1,4 +1,13 @@
-import { type MotorResult, meterCause, motorKey, type Sum, type Summand, sumOverMotors } from '@/lib/engine';
+import {
+  type MotorResult,
+  meterCause,
+  motorKey,
+  type SavedFigure,
+  type Sum,
+  type Summand,
+  sharedInOption,
+  sumOverMotors,
+} from '@/lib/engine';
 import { fromMinor, toMinor } from '@/lib/platform/money';
 import type { ProgrammeItem } from '../plan/programme';
 
@@ -31,11 +40,9 @@ export function ofPoint({ site, meters = [], ...motor }: MotorResult, of: 'input
   return figure && { ...figure, shared: meters.map((meter) => [meterCause(site, meter), meter[of]]) };
 }
 
-type Saved = 'energy_saved' | 'demand_saved' | 'money_saved';
-
 /** What items of a programme save, with what the meters of the results they rest on do to it. */
 export interface SavedBy {
-  readonly of: (item: ProgrammeItem, what: Saved) => Summand | undefined;
+  readonly of: (item: ProgrammeItem, what: SavedFigure) => Summand | undefined;
   /** Kilograms in each year of the horizon; absent where the factor of emissions is the same in all. */
   readonly emissionsByYear: (item: ProgrammeItem) => readonly number[] | undefined;
 }
@@ -45,9 +52,8 @@ export function savedBy(motors: readonly MotorResult[]): SavedBy {
   return {
     of: (item, what) => {
       const figure = item[what];
-      const { options = [], meters = [] } = byKey.get(motorKey(item)) ?? {};
-      const place = options.findIndex(({ id }) => id === item.option);
-      return figure && { ...figure, shared: meters.map((meter) => [meterCause(item.site, meter), meter[what]?.[place] ?? 0]) };
+      const motor = byKey.get(motorKey(item));
+      return figure && { ...figure, shared: motor ? sharedInOption(motor, item.option, what) : [] };
     },
     emissionsByYear: (item) => byKey.get(motorKey(item))?.options.find(({ id }) => id === item.option)?.emissions_saved_by_year,
   };
@@ -74,7 +80,7 @@ export function measureOf(items: readonly ProgrammeItem[], saved: SavedBy, curre
       items.reduce((total, item) => total + toMinor(pick(item) ?? 0, currency), 0n),
       currency,
     );
-  const total = (unit: string, what: Saved) =>
+  const total = (unit: string, what: SavedFigure) =>
     totalOf(
       items.map((item) => saved.of(item, what)),
       unit,

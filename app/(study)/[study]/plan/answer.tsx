@@ -1,9 +1,10 @@
 import Link from 'next/link';
 import { LowCase } from '@/app/_ui/low-case';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { SumDoubt } from '@/app/_ui/sum-doubt';
 import type { Settings } from '@/lib/engine';
 import { beyondPolicy, type PlannedProgramme } from '@/lib/features/plan/loaders';
-import { counted, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { counted, formatCount, formatFigure, formatMoney, formatNumber } from '@/lib/platform/format';
 
 interface Props {
   readonly programme: PlannedProgramme;
@@ -27,6 +28,12 @@ export function Answer({ programme, settings, study }: Props) {
   const sum = (pick: (item: (typeof items)[number]) => number | undefined) =>
     items.reduce((total, item) => total + (pick(item) ?? 0), 0);
   const spent = years.reduce((total, year) => total + year.spent, 0);
+  const { net_present_value_u: doubt, energy_saved: energy } = programme;
+  const worthInAll = (amount: number) =>
+    doubt === undefined ? formatMoney(amount, currency) : formatFigure({ value: amount, u: doubt, unit: currency }).text;
+  const saved = energy
+    ? formatFigure({ value: energy.value / 1000, u: energy.u / 1000, unit: 'MWh' }).text
+    : `${formatNumber(sum((item) => item.energy_saved?.value) / 1000, 0)}\u202fMWh`;
   const shown = 100 * gap < 0.001 ? 'less than 0.001' : formatNumber(100 * gap, 3);
   const more = value - greedy;
   const { policy } = settings;
@@ -40,18 +47,12 @@ export function Answer({ programme, settings, study }: Props) {
           <>
             <strong>{formatCount(items.length)}</strong> {items.length === 1 ? 'motor is' : 'motors are'} funded in{' '}
             {counted(years.length, 'year')} for <strong>{formatMoney(spent, currency)}</strong>, worth{' '}
-            <strong>
-              {formatMoney(
-                sum((item) => item.net_present_value),
-                currency,
-              )}
-            </strong>{' '}
-            over {horizonYears} years; once all is done they save{' '}
-            {formatNumber(sum((item) => item.energy_saved?.value) / 1000, 0)}
-            {'\u202fMWh a year'}.
+            <strong>{worthInAll(sum((item) => item.net_present_value))}</strong> over {horizonYears} years; once all is done they
+            save {saved} a year.
           </>
         )}
       </p>
+      <SumDoubt known={doubt !== undefined} />
       <p>
         No plan within these limits can bring more than {worth(bound)}; this one brings {worth(value)}, so that it is within{' '}
         {shown} % of the best there is.{' '}

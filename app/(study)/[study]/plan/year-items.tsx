@@ -1,3 +1,4 @@
+import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
 import { FigureText } from '@/app/_ui/figure';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
@@ -68,7 +69,11 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
                     </td>
                     <td className={sheet.number}>{amount(item.cost)}</td>
                     <td className={sheet.number}>
-                      {item.net_present_value === undefined ? 'must be done' : amount(item.net_present_value)}
+                      {item.net_present_value === undefined ? (
+                        'must be done'
+                      ) : (
+                        <DoubtfulAmount amount={item.net_present_value} u={item.net_present_value_u} currency={currency} />
+                      )}
                     </td>
                     <td className={sheet.number}>
                       <FigureText

@@ -2,7 +2,7 @@ import Link from 'next/link';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Settings } from '@/lib/engine';
 import type { DecisionSum, RankingSum } from '@/lib/features/ranking/schema';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatCount, formatFigure, formatMoney, formatNumber } from '@/lib/platform/format';
 
 interface Props {
   readonly sum: RankingSum;
@@ -32,11 +32,20 @@ export function Answer({ sum, settings, study }: Props) {
         ) : (
           <>
             Replacing <strong>{formatCount(count)}</strong> {count === 1 ? 'motor' : 'motors'} now costs{' '}
-            <strong>{amount((group) => group.cost)}</strong> and saves <strong>{amount((group) => group.saved)}</strong> a year,
-            worth {amount((group) => group.value)} over {settings.horizonYears} years.
+            <strong>{amount((group) => group.cost)}</strong> and saves{' '}
+            <strong>{formatFigure({ ...sum.savedNow, unit: currency }).text}</strong> a year, worth{' '}
+            {amount((group) => group.value)} over {settings.horizonYears} years.
           </>
         )}
       </p>
+      {count > 0 && (
+        <p className={sheet.soft}>
+          In the ± of the sum, the error of a meter counts once for all motors that were read with it; where a reading names no
+          instrument, one set of meters is taken to have served the site. All else counts as independent from motor to motor, and
+          the price of energy as sure. The sum of present values has none: what motors share in them beside meters, such as the
+          rate of failures, is worked out for a plan alone.
+        </p>
+      )}
       <p>
         {count > 0 &&
           `${formatCount(sum.withinPolicy)} of them ${sum.withinPolicy === 1 ? 'pays' : 'pay'} back within the policy: in ${formatNumber(policy.maxSimplePaybackYears, 1)} years at most, with a chance of ${odds} or better. `}

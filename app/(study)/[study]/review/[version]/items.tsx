@@ -1,4 +1,6 @@
 import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
 import { MotorCell, MotorName } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
@@ -27,7 +29,7 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const amount = (value: number) => formatAmount(value, currency, undefined, true);
   const lowKnown = programme.years.some(({ items }) => items.some(({ low_case_value: low }) => low !== undefined));
-  const why = (item: ProgrammeItem, text: string) => {
+  const why = (item: ProgrammeItem, text: ReactNode) => {
     const { tag, option } = item;
     const id = motorIds.get(motorKey(item));
     if (id === undefined) return text;
@@ -78,7 +80,12 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
                       </td>
                       <td className={sheet.number}>{amount(item.cost)}</td>
                       <td className={sheet.number}>
-                        {item.net_present_value === undefined ? 'must be done' : why(item, amount(item.net_present_value))}
+                        {item.net_present_value === undefined
+                          ? 'must be done'
+                          : why(
+                              item,
+                              <DoubtfulAmount amount={item.net_present_value} u={item.net_present_value_u} currency={currency} />,
+                            )}
                       </td>
                       {lowKnown && (
                         <td className={sheet.number}>

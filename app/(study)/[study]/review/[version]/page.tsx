@@ -7,9 +7,10 @@ import { LowCase } from '@/app/_ui/low-case';
 import { More } from '@/app/_ui/more';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { SumDoubt } from '@/app/_ui/sum-doubt';
 import { eventWords, loadDifference, loadMotorIds, loadVersion, workbookOf } from '@/lib/features/sign-off/loaders';
 import { loadWho } from '@/lib/features/study/loaders';
-import { formatCount, formatInstant, formatMoney } from '@/lib/platform/format';
+import { formatCount, formatFigure, formatInstant, formatMoney } from '@/lib/platform/format';
 import { SayForm } from '../say-form';
 import { STANDING_WORDS } from '../standing-words';
 import { Assumptions } from './assumptions';
@@ -64,6 +65,8 @@ export default async function VersionScreen({ params, searchParams }: Props) {
   const items = programme.years.flatMap((year) => year.items);
   const money = (amount: number) => formatMoney(amount, settings.currency, undefined, true);
   const worth = items.reduce((sum, item) => sum + (item.net_present_value ?? 0), 0);
+  const doubt = programme.method === 'plan' ? programme.net_present_value_u : undefined;
+  const range = doubt === undefined ? undefined : formatFigure({ value: worth, u: doubt, unit: settings.currency }).plusMinus;
   const spent = programme.years.reduce((sum, year) => sum + year.spent, 0);
   const motorIds = await loadMotorIds(study);
   const waiting = programme.method === 'plan' ? programme.at_failure.length : 0;
@@ -79,11 +82,13 @@ export default async function VersionScreen({ params, searchParams }: Props) {
       {heading}
       <p className={sheet.answer}>
         {formatCount(items.length)} {items.length === 1 ? 'motor is' : 'motors are'} funded for <strong>{money(spent)}</strong>,
-        worth <strong>{money(worth)}</strong> over {settings.horizon_years} years;{' '}
+        worth <strong>{money(worth)}</strong>
+        {range !== undefined && ` ± ${range}`} over {settings.horizon_years} years;{' '}
         {waiting > 0 && `${formatCount(waiting)} are worth another motor once they fail; `}
         {formatCount(programme.left_out.length)} of {formatCount(content.results.length)} are left out. It is{' '}
         {STANDING_WORDS[version.standing]}.
       </p>
+      <SumDoubt known={doubt !== undefined} />
       {programme.method === 'plan' && programme.low_case && (
         <p>
           <LowCase programme={programme} currency={settings.currency} />
