@@ -6,7 +6,7 @@ import { lossOverFirstClass } from '@/lib/engine/nameplate/sold-in-europe';
 import { standardUncertainty } from '@/lib/engine/quantity/quantity';
 import { motorOf, scopeOf, study } from './support/study';
 
-/** Shares of the motors of 1.1 to 90 kW sold in Europe below the limit of EFF2 and above that of EFF1: the makers' association, quoted by a trade paper of September 2002 (read). */
+/** Shares of the motors of 1.1 to 90 kW sold in Europe below the limit of EFF2 and above that of EFF1: CEMEP, the makers' committee of the voluntary agreement, quoted by a trade paper of September 2002 (read). */
 const SOLD = [
   { year: 1998, poles: 4, below: 0.6842, above: 0.0208 },
   { year: 1998, poles: 2, below: 0.4355, above: 0.05 },
