@@ -1,4 +1,5 @@
 import type { Finding, UnrankedMotor } from '@/lib/engine';
+import { readingDates } from '../fleet/reading-dates';
 
 /** A finding that keeps a motor from being sound, or a reading from being used. */
 export interface OpenFinding extends Pick<Finding, 'code' | 'severity' | 'text' | 'next' | 'evidence'> {
@@ -10,6 +11,8 @@ export interface OpenFinding extends Pick<Finding, 'code' | 'severity' | 'text' 
 export interface OpenFindings {
   readonly description?: string | undefined;
   readonly found: readonly OpenFinding[];
+  /** Rows of the motor's dated readings with what their dates are; absent in results kept from before. */
+  readonly dates?: readonly (readonly [row: number, date: string])[];
 }
 
 /** Findings that keep a motor from being sound, though they are but notes. */
@@ -28,7 +31,8 @@ export function openFindingsOf({
   description,
   trust,
   condition,
-}: Pick<UnrankedMotor, 'description' | 'trust' | 'condition'>): OpenFindings {
+  readings,
+}: Pick<UnrankedMotor, 'description' | 'trust' | 'condition' | 'readings'>): OpenFindings {
   const short = ({ code, severity, text, next, evidence }: Finding): OpenFinding => ({ code, severity, text, next, evidence });
   const ofCondition = condition.indicators.flatMap(({ id, band, findings }) =>
     findings
@@ -38,5 +42,5 @@ export function openFindingsOf({
   const ofFigures = trust.findings
     .filter((found) => found.severity !== 'note' || (trust.level !== 'sound' && CAPPING_NOTES.has(found.code)))
     .map(short);
-  return { description, found: [...ofCondition, ...ofFigures] };
+  return { description, found: [...ofCondition, ...ofFigures], dates: [...readingDates(readings)] };
 }

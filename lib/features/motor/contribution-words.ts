@@ -1,5 +1,6 @@
 import type { Contribution } from '@/lib/engine';
 import { formatNumber } from '@/lib/platform/format';
+import type { ReadingDates } from '../fleet/reading-dates';
 
 /** What is observed, by the head of its name; the longest that fits counts. */
 const WORDS: Readonly<Record<string, string>> = {
@@ -36,11 +37,15 @@ const WORDS: Readonly<Record<string, string>> = {
   prior_load: 'load before anything is read',
 };
 
-/** What a contribution is of, in words; the row stands with it where there are several. */
-export function contributionWords({ name, row }: Pick<Contribution, 'name' | 'row'>, severalRows: boolean): string {
+/** What a contribution is of, in words; the reading's date stands with it where there are several. */
+export function contributionWords(
+  { name, row }: Pick<Contribution, 'name' | 'row'>,
+  severalRows: boolean,
+  dates: ReadingDates,
+): string {
   const head = row === undefined ? name : name.slice(0, -`_row_${row}`.length);
   const words = WORDS[head] ?? head.replaceAll('_', ' ');
-  return row !== undefined && severalRows ? `${words}, row ${row}` : words;
+  return row !== undefined && severalRows ? `${words}, ${dates.get(row) ?? 'no date'}` : words;
 }
 
 /** How much it matters and whether it fits, in a few words. */

@@ -26,6 +26,7 @@ import { database } from '@/lib/platform/db';
 import { uncapitalised } from '@/lib/platform/format';
 import { asEvaluated } from '../evaluation/as-evaluated';
 import { readMotor, type StoredMotor } from '../fleet/data';
+import { derivationByDate, type ReadingDates, readingDates, resultByDate } from '../fleet/reading-dates';
 import { readHistoryValues } from '../fleet/stored-history';
 import { type StudyInForce, studyInForce } from '../study/context';
 import { loadUnits } from '../study/loaders';
@@ -100,7 +101,7 @@ export const loadMotorPage = cache(async (studyId: string, motorId: string): Pro
       [...stored.readings, ...values].map((entry) => entry.id),
     ),
   ]);
-  const result = motorResult(evaluation);
+  const result = resultByDate(motorResult(evaluation));
   const units = await loadUnits();
   const ratingUnit = units === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
   return {
@@ -167,7 +168,9 @@ const OF_OPTIONS: ReadonlySet<string> = new Set([
 export interface WhyPage {
   readonly study: StudyInForce['study'];
   readonly stored: StoredMotor;
+  /** Readings stand in it by their dates. */
   readonly derivation: Derivation;
+  readonly dates: ReadingDates;
   /** The machine that the figure rests on, and what it was fitted to; absent for figures of money and condition. */
   readonly machine: { readonly model: Model; readonly contributions: readonly Contribution[] } | undefined;
   readonly figures: readonly string[];
@@ -188,15 +191,25 @@ export const loadWhy = cache(async (studyId: string, motorId: string, path: stri
   const derivation = quantity && derive(evaluation, path, quantity);
   if (!derivation) return undefined;
   const { stored, force } = found;
+  const result = motorResult(evaluation);
+  const dates = readingDates(result.readings);
   const unit = (await loadUnits()) === 'hp' ? 'hp' : stored.motor.plate.ratedPowerUnit;
-  const titles = new Map(motorResult(evaluation).options.map((option) => [option.id, optionTitle(option, unit)]));
+  const titles = new Map(result.options.map((option) => [option.id, optionTitle(option, unit)]));
   const nameOf = (figure: string) => {
     const title = figure.startsWith(INDICATOR_PATH) ? INDICATOR_TITLES.get(figure.slice(INDICATOR_PATH.length)) : undefined;
     return title === undefined ? figureWords(figure, titles) : `condition: ${uncapitalised(title)}`;
   };
   const model = OF_MACHINE.test(path) ? modelOfEvaluation(evaluation) : undefined;
   const machine = model && { model, contributions: contributions(evaluation) };
-  return { study: force.study, stored, derivation, machine, figures: [...figures.keys()], nameOf };
+  return {
+    study: force.study,
+    stored,
+    derivation: derivationByDate(derivation, dates),
+    machine,
+    dates,
+    figures: [...figures.keys()],
+    nameOf,
+  };
 });
 
 /** A motor as it is stored, for its forms; `undefined` when the study has none such. */

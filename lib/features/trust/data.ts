@@ -1,6 +1,7 @@
 import { INDICATOR_TITLES, type TrustLevel } from '@/lib/engine';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import { type OpenFindings, openFindingsOf } from '../evaluation/open-findings';
+import { byDate } from '../fleet/reading-dates';
 import { inLabels } from '../fleet/screen-words';
 import { askOf } from './asks';
 import { type Doubt, LOADS_WANTED, type TrustItem, type TrustList, WANTED } from './schema';
@@ -63,7 +64,8 @@ export function trustItem(open: OpenFindings, motor: Pick<TrustItem, 'motorId' |
   };
 }
 
-function doubtsOf({ found }: OpenFindings): Doubt[] {
+function doubtsOf({ found, dates = [] }: OpenFindings): Doubt[] {
+  const words = (text: string) => inLabels(byDate(text, new Map(dates)));
   const doubts: Doubt[] = [];
   const said = new Set<string>();
   for (const { indicator, ...finding } of found) {
@@ -72,10 +74,10 @@ function doubtsOf({ found }: OpenFindings): Doubt[] {
     said.add(finding.text);
     doubts.push({
       severity: finding.severity,
-      text: inLabels(finding.text),
+      text: words(finding.text),
       ...(indicator !== undefined && { indicator: INDICATOR_TITLES.get(indicator) ?? indicator }),
       ...wanted,
-      ...(wanted.readings.length === 0 && { desk: inLabels(finding.next) }),
+      ...(wanted.readings.length === 0 && { desk: words(finding.next) }),
     });
   }
   return doubts.sort((a, b) => SEVERITY[a.severity] - SEVERITY[b.severity]);

@@ -4,6 +4,7 @@ import { ownWords, sisterWords } from '../condition/words';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
 import type { StoredResult } from '../evaluation/result-row';
 import { sistersOf } from '../evaluation/sisters-text';
+import { byDate, readingDates } from '../fleet/reading-dates';
 import { inLabels } from '../fleet/screen-words';
 import { readStudy } from '../study/data';
 import type { ApartItem, WorkItem, Worklist } from './schema';
@@ -98,6 +99,7 @@ function workItem(
   },
 ): WorkItem {
   const { indicators, hypotheses, next_measurement: reading } = result.condition;
+  const words = (text: string) => inLabels(byDate(text, readingDates(result.readings)));
   const titles = (band: string) =>
     indicators.filter((entry) => entry.band === band).map((entry) => INDICATOR_TITLES.get(entry.id) ?? entry.id);
   const beyond = titles('beyond');
@@ -122,13 +124,13 @@ function workItem(
     area,
     mustDo: safety !== undefined || failed,
     failed,
-    why: inLabels(
+    why: words(
       `${failed ? 'It has failed.' : whyWords(weightiest, beyond, near)}${result.decision.action === 'repair' && !failed ? ' A repair now is decided.' : ''}`,
     ),
     leading: leading && { id: leading.id, odds: leading.odds, strength: leading.strength },
     beyond,
     near,
-    next: inLabels(next),
+    next: words(next),
     outage: failed || STANDSTILL.test(next),
     apart: apartWords(sisters),
     ...(consequence > 0 &&

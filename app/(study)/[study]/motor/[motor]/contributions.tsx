@@ -1,5 +1,6 @@
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { Contribution } from '@/lib/engine';
+import type { ReadingDates } from '@/lib/features/fleet/reading-dates';
 import { contributionWords, points, standing } from '@/lib/features/motor/contribution-words';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -9,12 +10,13 @@ const FITTED_DIGITS = 4;
 interface Props {
   readonly rows: readonly Contribution[];
   readonly label: string;
+  readonly dates: ReadingDates;
   /** Widths with their sources in place of residual and influence. */
   readonly withSources?: boolean;
 }
 
 /** What each stamp, reading or typical value says, what the fit finds in its place, and what the load would be without it. */
-export function Contributions({ rows, label, withSources = false }: Props) {
+export function Contributions({ rows, label, dates, withSources = false }: Props) {
   const several = new Set(rows.map(({ row }) => row).filter((row) => row !== undefined)).size > 1;
   return (
     <ScrollRegion label={label}>
@@ -43,7 +45,7 @@ export function Contributions({ rows, label, withSources = false }: Props) {
           {rows.map((row) => (
             <tr key={row.name}>
               <th scope="row" className={styles.named}>
-                {contributionWords(row, several)}
+                {contributionWords(row, several, dates)}
               </th>
               <td className={styles.number}>{formatFigure(row.given).text}</td>
               <td className={styles.number}>{short(row.fitted)}</td>

@@ -5,6 +5,7 @@ import { ChartTorqueSpeed } from '@/app/_ui/chart-torque-speed';
 import { ChartWhiskers } from '@/app/_ui/chart-whiskers';
 import { FigureText } from '@/app/_ui/figure';
 import type { Figure, LossesByCause, NoTorqueSpeed, TorqueSpeed } from '@/lib/engine';
+import { readingDates } from '@/lib/features/fleet/reading-dates';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
@@ -89,7 +90,11 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
             </Link>
             .
           </p>
-          <Contributions label="Table of what each reading and stamp contributes" rows={evidence} />
+          <Contributions
+            label="Table of what each reading and stamp contributes"
+            rows={evidence}
+            dates={readingDates(page.result.readings)}
+          />
         </>
       )}
     </>

@@ -47,10 +47,7 @@ export function Readings({ page, study, motor, who }: Props) {
               <tr key={id}>
                 <th scope="row" className={`${styles.nowrap} ${styles.named}`}>
                   {label}
-                  <span className={styles.under}>
-                    row {reading.row}
-                    {!excluded && reading.row === rowInUse && ': the figures stand on it'}
-                  </span>
+                  {!excluded && reading.row === rowInUse && <span className={styles.under}>the figures stand on it</span>}
                   {words !== undefined && words.by !== '' && <span className={styles.under}>{words.by}</span>}
                 </th>
                 <td className={styles.number}>{plain(reading.inputPowerKw)}</td>

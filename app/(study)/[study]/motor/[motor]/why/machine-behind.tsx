@@ -1,11 +1,18 @@
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { Typeset } from '@/app/_ui/typeset';
 import type { Contribution, Model } from '@/lib/engine';
+import type { ReadingDates } from '@/lib/features/fleet/reading-dates';
 import { Contributions } from '../contributions';
 import styles from '../motor.module.css';
 
+interface Props {
+  readonly model: Model;
+  readonly rows: readonly Contribution[];
+  readonly dates: ReadingDates;
+}
+
 /** The machine behind a figure: what it was fitted to, how wide each assumption is and why, its equations and what their solution leaves. */
-export function MachineBehind({ model, rows }: { readonly model: Model; readonly rows: readonly Contribution[] }) {
+export function MachineBehind({ model, rows, dates }: Props) {
   return (
     <section className={styles.section} aria-labelledby="machine">
       <h2 id="machine">The machine behind it</h2>
@@ -15,11 +22,16 @@ export function MachineBehind({ model, rows }: { readonly model: Model; readonly
         {model.fit.residual.toExponential(0)}.
       </p>
       <h3>What readings and stamps say</h3>
-      <Contributions label="Readings and stamps" rows={rows.filter(({ kind }) => kind !== 'typical')} />
+      <Contributions label="Readings and stamps" dates={dates} rows={rows.filter(({ kind }) => kind !== 'typical')} />
       <h3>What is taken for typical, and how wide</h3>
-      <Contributions label="Typical values" rows={rows.filter(({ kind }) => kind === 'typical')} withSources />
+      <Contributions label="Typical values" dates={dates} rows={rows.filter(({ kind }) => kind === 'typical')} withSources />
       <h3>Where the widths of readings and stamps come from</h3>
-      <Contributions label="Widths of readings and stamps" rows={rows.filter(({ kind }) => kind !== 'typical')} withSources />
+      <Contributions
+        label="Widths of readings and stamps"
+        dates={dates}
+        rows={rows.filter(({ kind }) => kind !== 'typical')}
+        withSources
+      />
       <details className={styles.figures}>
         <summary>Numbers of the circuit</summary>
         <p className={styles.soft}>

@@ -50,7 +50,7 @@ export default async function WhyPage({ params, searchParams }: Props) {
         Each line opens to what it is made of. ± is the 95 % interval. The same program computed the figure and wrote these steps.
       </p>
       <DerivationView derivation={page.derivation} methodHref={`/${study}/method`} />
-      {page.machine && <MachineBehind model={page.machine.model} rows={page.machine.contributions} />}
+      {page.machine && <MachineBehind model={page.machine.model} rows={page.machine.contributions} dates={page.dates} />}
       <Spare study={study} sentences={spare} className={styles.section} />
       <details className={styles.figures}>
         <summary>Other figures of this motor</summary>
