@@ -1,6 +1,7 @@
 import type { MotorScope } from '../context';
 import type { Machine } from '../machine/model';
 import type { Motor, Plate, Reading } from '../motor';
+import type { Limits } from '../quantity/coverage';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import type { Band } from '../result';
@@ -32,6 +33,8 @@ export interface IndicatorInput {
 /** A verdict, or a value without one and a finding that says why. */
 export interface Judgement {
   readonly value: Quantity;
+  /** 95 % limits in the unit of the value, where the doubt is uneven. */
+  readonly limits?: Limits | undefined;
   readonly band?: Band | undefined;
   /** What is left to the limit; absent without a limit that holds here. */
   readonly margin?: Margin | undefined;

@@ -49,6 +49,7 @@ export function judgeCondition(
     // Field by field: spreading objects of many forms costs more than most indicators do.
     indicators.push({
       value: judged.value,
+      limits: judged.limits,
       band: judged.band,
       margin: judged.margin,
       limit: judged.limit,

@@ -27,7 +27,7 @@ function evidenceResult({ indicator, group, text, logRatio }: Evidence): Evidenc
 export function indicatorResult(judged: IndicatorJudgement, currency: string): IndicatorResult {
   return {
     id: judged.id,
-    value: figure(judged.value, currency),
+    value: figure(judged.value, currency, judged.limits),
     band: judged.band,
     margin: judged.margin && { value: tidy(judged.margin.value), u: tidy(judged.margin.u), unit: judged.margin.unit },
     limit: judged.limit,

@@ -1,4 +1,11 @@
-import { FEWEST_SISTERS, type Figure, type HypothesisId, type HypothesisResult, type SisterResult } from '@/lib/engine';
+import {
+  FEWEST_SISTERS,
+  type Figure,
+  type HypothesisId,
+  type HypothesisResult,
+  type IndicatorResult,
+  type SisterResult,
+} from '@/lib/engine';
 import { COVERAGE_FACTOR, decimalsFor, formatFigure, formatNumber, uncapitalised } from '@/lib/platform/format';
 import { columnByName } from '../fleet/columns';
 
@@ -30,6 +37,11 @@ export const LIMIT_STATUS_WORDS: Readonly<Record<string, string>> = {
   practice: 'common practice',
   derived: 'derived',
 };
+
+/** An indicator's value as a screen has it: a multiple says of what it is one, its limit what it is a multiple of. */
+export function indicatorFigure({ id, value }: Pick<IndicatorResult, 'id' | 'value'>): Figure {
+  return id === 'insulation-life' ? { ...value, unit: 'times' } : value;
+}
 
 /** What is left to the limit, with its interval: `0.8 ± 0.3 % left`. */
 export function marginWords(margin: Figure): string {

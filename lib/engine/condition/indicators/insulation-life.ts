@@ -1,7 +1,8 @@
 import type { MotorScope } from '../../context';
 import { apply, leaf } from '../../formula/apply';
 import * as C from '../../generated/condition';
-import { exact, type Quantity, withValue } from '../../quantity/quantity';
+import { NORMAL_FACTOR } from '../../quantity/coverage';
+import { exact, type Quantity, standardUncertainty, withValue } from '../../quantity/quantity';
 import type { Indicator, IndicatorInput } from '../indicator';
 import { bandAt, exceeds, limitOf, NEAR } from '../limit';
 import { INSTRUMENT, read, words } from './shared';
@@ -41,7 +42,9 @@ export const insulationLife: Indicator = {
       parts: hottest.temperature.parts,
     };
     const value = apply(scope, C.insulation_life_share, { excess, halving: exact(halving.value, 'K') });
-    // Judged on the scale of temperature, where the doubt is even: on that of life it is skewed beyond use.
+    // Limits and verdict come from the scale of temperature, where the doubt is even: on that of life it is skewed beyond use.
+    const half = NORMAL_FACTOR * standardUncertainty(excess);
+    const lifeAt = (kelvin: number) => C.insulation_life_share.f(kelvin, halving.value);
     const edgeC = row.maxTempC - halving.value * Math.log2(limit.value);
     const judged = bandAt(hottest.temperature, { ...limit, value: edgeC, unit: '°C' }, 'temperature of the insulation', {
       beyond: exceeds(hottest.temperature.value, edgeC),
@@ -50,6 +53,7 @@ export const insulationLife: Indicator = {
     const measured = hottest.measured;
     return {
       value,
+      limits: { low: lifeAt(excess.value + half), high: lifeAt(excess.value - half) },
       band: !measured && judged.band === 'beyond' ? 'near' : judged.band,
       margin: judged.margin,
       limit: `at least ${words(limit.value)} times the life at ${words(row.maxTempC)} °C (class ${row.thermalClass}${measured ? '' : ', temperature estimated from the losses'})`,

@@ -4,7 +4,7 @@ import { FindingList } from '@/app/_ui/finding-list';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { SisterResult, TrendResult } from '@/lib/engine';
-import { LIMIT_STATUS_WORDS, marginWords, SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
+import { indicatorFigure, LIMIT_STATUS_WORDS, marginWords, SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
 import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { formatStated } from '@/lib/platform/format';
@@ -71,7 +71,7 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
                 <td {...CELL} className={styles.number}>
                   <FigureText
                     name={title(indicator.id)}
-                    figure={indicator.value}
+                    figure={indicatorFigure(indicator)}
                     why={why(`condition.indicators.${indicator.id}`)}
                   />
                   <Sisters found={page.sisters.get(indicator.id)} />
