@@ -1,7 +1,7 @@
 import { COVERAGE_FACTOR, formatNumber } from '@/lib/platform/format';
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
-import { linear, ticks } from './scale';
+import { linear, logarithmic, logarithmicTicks, ticks } from './scale';
 
 const WIDTH = 640;
 const HEIGHT = 296;
@@ -24,17 +24,20 @@ interface Props {
   readonly up: string;
   /** Digits after the sign on the axis across. */
   readonly digits?: number;
+  /** True where the values across lie closer the smaller they are, as ratings do: equal ratios are then equally long, and every point has its dot. */
+  readonly byRatio?: boolean;
   /** A place on the axis across with its words. */
   readonly mark?: { readonly at: number; readonly words: string } | undefined;
 }
 
 /** A line over zero with its 95 % band where there is one, and one place marked. */
-export function ChartLine({ sentence, points, across, up, digits = 0, mark }: Props) {
+export function ChartLine({ sentence, points, across, up, digits = 0, byRatio = false, mark }: Props) {
   const spread = (point: LinePoint) => COVERAGE_FACTOR * (point.u ?? 0);
   const low = Math.min(0, ...points.map((point) => point.value - spread(point)));
   const high = Math.max(0, ...points.map((point) => point.value + spread(point)));
+  const first = points[0]?.at ?? 0;
   const last = points[points.length - 1]?.at ?? 1;
-  const x = linear([points[0]?.at ?? 0, last], [LEFT, WIDTH - RIGHT]);
+  const x = (byRatio ? logarithmic : linear)([first, last], [LEFT, WIDTH - RIGHT]);
   const y = linear([low, high], [HEIGHT - BOTTOM, TOP]);
   const path = (value: (point: LinePoint) => number) =>
     points.map((point) => `${x(point.at).toFixed(1)},${y(value(point)).toFixed(1)}`);
@@ -64,17 +67,22 @@ export function ChartLine({ sentence, points, across, up, digits = 0, mark }: Pr
             </text>
           </g>
         ))}
-        {ticks(points[0]?.at ?? 0, last, 5).map((tick) => (
-          <text key={tick} x={x(tick)} y={HEIGHT - BOTTOM + 22} textAnchor="middle" className={styles.soft}>
-            {formatNumber(tick, digits)}
-          </text>
+        {(byRatio ? logarithmicTicks(first, last) : ticks(first, last, 5)).map((tick) => (
+          <g key={tick}>
+            {byRatio && <line x1={x(tick)} x2={x(tick)} y1={TOP} y2={HEIGHT - BOTTOM} className={styles.grid} />}
+            <text x={x(tick)} y={HEIGHT - BOTTOM + 22} textAnchor="middle" className={styles.soft}>
+              {formatNumber(tick, tick < 1 ? Math.max(1, digits) : digits)}
+            </text>
+          </g>
         ))}
         <text x={WIDTH - RIGHT} y={HEIGHT - 4} textAnchor="end" className={styles.soft}>
           {across}
         </text>
         {doubtful && <path d={`M${band.join('L')}Z`} className={styles.band} />}
         <path d={`M${path((point) => point.value).join('L')}`} className={styles.curve} />
-        {mark && mark.at >= (points[0]?.at ?? 0) && mark.at <= last && (
+        {byRatio &&
+          points.map((point) => <circle key={point.at} cx={x(point.at)} cy={y(point.value)} r={3} className={styles.dot} />)}
+        {mark && mark.at >= first && mark.at <= last && (
           <g>
             <line x1={x(mark.at)} x2={x(mark.at)} y1={TOP} y2={HEIGHT - BOTTOM} className={styles.drop} />
             <text

@@ -15,3 +15,20 @@ export function ticks(low: number, high: number, count = 6): number[] {
   for (let at = first; at <= high + step * 1e-9; at += step) all.push(Number(at.toPrecision(12)));
   return all;
 }
+
+/** A logarithmic scale from values above nothing to lengths of a chart. */
+export function logarithmic(from: readonly [number, number], to: readonly [number, number]): (value: number) => number {
+  const scale = linear([Math.log(from[0]), Math.log(from[1])], to);
+  return (value) => scale(Math.log(value));
+}
+
+/** Ticks of a logarithmic scale: 1, 2 and 5 times the powers of ten within it. */
+export function logarithmicTicks(low: number, high: number): number[] {
+  const all: number[] = [];
+  for (let power = Math.floor(Math.log10(low)); power <= Math.ceil(Math.log10(high)); power++)
+    for (const factor of [1, 2, 5]) {
+      const tick = Number((factor * 10 ** power).toPrecision(12));
+      if (tick >= low * (1 - 1e-9) && tick <= high * (1 + 1e-9)) all.push(tick);
+    }
+  return all;
+}

@@ -55,6 +55,7 @@ export default async function RepairScreen({ params, searchParams }: Props) {
           points={line}
           across={`rating, ${unit}`}
           up="hours a year"
+          byRatio
         />
       )}
       <ScrollRegion label="Hours by rating">
