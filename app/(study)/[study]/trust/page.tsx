@@ -24,7 +24,7 @@ interface Props {
 const NO_AREA = 'No area';
 /** Up to so many motors the button above them is near. */
 const FEW = 5;
-/** What weighs most first. */
+/** What weighs most first: so the pages go, and within a page the motors of an area. */
 const LEVELS = ['not-usable', 'provisional', 'sound'] as const;
 
 /** What may not be used and what to measure again, at which load, by area. */
@@ -86,7 +86,9 @@ export default async function TrustScreen({ params, searchParams }: Props) {
           )}
           {inView.length > shown.length && (
             <p role="status">
-              Here are {formatCount(shown.length)} of {formatCount(inView.length)} motors, those first that weigh most.
+              Here are {formatCount(shown.length)} of {formatCount(inView.length)} motors
+              {level === undefined && ': the first pages have those that are not usable, the last ones those that are sound'}.
+              Each page stands by area{level === undefined && ', what weighs most first in each'}.
             </p>
           )}
           <form action={`/${id}/trust/round`} aria-label="Round sheet">
