@@ -59,7 +59,8 @@ describe('the worklist', () => {
       if (parts) expect(item.risk, item.tag).toBeCloseTo(parts.chance * parts.consequence * parts.urgency, 9);
     }
     expect(items.find((item) => item.tag === 'Q-1')?.outage).toBe(true);
-    expect(items.find((item) => item.tag === 'G-9')?.why).toContain('A repair now is decided.');
+    expect(items.find((item) => item.tag === 'E-5')?.why).toContain('A repair now is decided.');
+    expect(items.find((item) => item.tag === 'G-9')?.why).toContain('A new motor in place of the repair is decided.');
   });
 
   it('a stop that costs more is a larger risk, unless a standby takes over', async () => {

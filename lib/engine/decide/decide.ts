@@ -7,6 +7,7 @@ import {
   type ChoosingMotor,
   checksOf,
   isBarred,
+  isBetterThanRepair,
   isCapped,
   isWithinLimits,
   optionWords,
@@ -119,9 +120,7 @@ function decideRepair(input: DecideInput, first: readonly Because[]): Decision {
     ? best(
         changesNow(options).filter(
           (option) =>
-            isWithinLimits(option, settings) &&
-            !isCapped(option) &&
-            (presentValueOf(option) ?? 0) > (repair ? (presentValueOf(repair) ?? 0) : 0),
+            !isCapped(option) && (repair ? isBetterThanRepair(option, repair, settings) : isWithinLimits(option, settings)),
         ),
       )
     : undefined;
@@ -135,7 +134,8 @@ function decideRepair(input: DecideInput, first: readonly Because[]): Decision {
           }),
         ]
       : [];
-    return take(better, [...reasons, ...against, withinPolicy(better, input), ...provisional(trust)], 0);
+    const within = repair ? withinBeyondRepair(better, input) : withinPolicy(better, input);
+    return take(better, [...reasons, ...against, within, ...provisional(trust)], 0);
   }
   if (!repair) return keep([...reasons, because('repair-not-priced', {})], usable ? 1 : 2, 0);
   return take(repair, reasons, usable ? 1 : 2);
@@ -153,6 +153,15 @@ function withinPolicy(option: Choice, { motor, settings: { policy, currency } }:
     probability: option.probabilityWithinPolicy ?? 0,
     least: policy.minProbability,
     value: moneyWords(presentValueOf(option) ?? 0, currency),
+  }));
+}
+
+function withinBeyondRepair({ beyondRepair }: Choice, { settings: { policy } }: DecideInput): Because {
+  return because('within-policy-beyond-repair', () => ({
+    payback: beyondRepair?.payback ?? 0,
+    limit: policy.maxSimplePaybackYears,
+    probability: beyondRepair?.probability ?? 0,
+    least: policy.minProbability,
   }));
 }
 

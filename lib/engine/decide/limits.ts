@@ -1,5 +1,6 @@
 import { KILOWATTS_PER_HORSEPOWER } from '../formula/constants';
 import type { Plate } from '../motor';
+import type { BeyondRepair } from '../options/option';
 import { shortRating } from '../options/ratings';
 import type { Finding } from '../quantity/finding';
 import type { Action, Because, Timing } from '../result';
@@ -18,6 +19,7 @@ export interface Choice {
     readonly money_saved?: { readonly value: number } | undefined;
   };
   readonly probabilityWithinPolicy?: number | undefined;
+  readonly beyondRepair?: BeyondRepair | undefined;
   readonly findings: readonly Pick<Finding, 'code' | 'severity' | 'evidence'>[];
 }
 
@@ -81,6 +83,16 @@ export function isWithinLimits(option: Choice, { policy }: Settings): boolean {
     value: presentValueOf(option),
   };
   return keepsPolicy(figures, policy) && !isBarred(option);
+}
+
+/**
+ * True when an option may take the place of a repair that is done anyway: what it costs beyond the repair keeps the policy's limits, and its value
+ * is above that of the repair.
+ */
+export function isBetterThanRepair(option: Choice, repair: Choice, { policy }: Settings): boolean {
+  const [value, of] = [presentValueOf(option), presentValueOf(repair)];
+  if (!option.beyondRepair || value === undefined || of === undefined || isBarred(option)) return false;
+  return keepsPolicy({ ...option.beyondRepair, value: value - of }, policy);
 }
 
 /** The first limit that the option fails, and by how much. */

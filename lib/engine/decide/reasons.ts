@@ -64,6 +64,10 @@ export const REASONS = {
     (e) =>
       `${sentence(e.option)} pays back in ${years(e.payback)} (at most ${years(e.limit)}), with a chance of ${percent(e.probability)} to keep that limit (at least ${percent(e.least)}), and is worth ${e.value}.`,
   ),
+  'within-policy-beyond-repair': reason<{ payback: number; limit: number; probability: number; least: number }>(
+    (e) =>
+      `What it costs beyond the repair ${e.payback === 0 ? 'is nothing' : `pays back in ${years(e.payback)}`} (at most ${years(e.limit)}), with a chance of ${percent(e.probability)} to keep that limit (at least ${percent(e.least)}).`,
+  ),
   'check-before': reason<{ checks: string }>((e) => `Check before ordering: ${e.checks}.`),
   'pays-at-failure': reason<{
     option: string;

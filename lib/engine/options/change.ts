@@ -245,6 +245,10 @@ function candidatesOf(
     cost: installed,
     netCost: afterRebate,
     before: present.year,
+    sparedRepair: present.repairNow && {
+      installed: present.repairNow.installed,
+      year: present.repairKind === 'rewind' ? present.repairedYear : present.year,
+    },
     valued: baselineKnown,
     stopCostUnknown: present.stopCostUnknown,
   });
@@ -282,6 +286,7 @@ function candidate(base: Shared, own: Omit<Candidate, keyof Shared>): Candidate 
     cost: own.cost,
     netCost: own.netCost,
     before: own.before,
+    sparedRepair: own.sparedRepair,
     after: base.after,
     worths: base.worths,
     growth: base.growth,

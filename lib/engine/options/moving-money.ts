@@ -1,4 +1,5 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import * as $ from '../generated/money';
 import type { Rebate } from '../settings';
 import type { Basis } from './flow-counts';
 import type { LaterTerm } from './flow-plan';
@@ -43,6 +44,12 @@ export function rebatePaid(rebates: readonly Rebate[], action: 'replace' | 'resi
     sum += Math.min(paid, cap ?? paid, capShare === undefined ? paid : capShare * motor.installedCost);
   }
   return sum;
+}
+
+/** Simple payback by plain numbers: none without a saving, zero where nothing more is spent. Units: currency, currency a year, years. */
+export function paybackYears(netCost: number, saving: number): number | undefined {
+  if (saving <= 0) return undefined;
+  return netCost <= 0 ? 0 : $.simple_payback.f(netCost, saving);
 }
 
 /**

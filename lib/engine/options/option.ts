@@ -36,6 +36,21 @@ export interface FlowLines {
   readonly failure?: readonly Money[] | undefined;
 }
 
+/** What a payback beyond a repair is made of. */
+export interface CostAndSaving {
+  readonly netCost: Quantity<'currency'>;
+  readonly firstYear: Quantity<'currency/a'>;
+  readonly energySaved: Quantity<'kWh/a'>;
+  /** The part of the saving that is energy, in currency a year. */
+  readonly energyPart: number;
+}
+
+/** What the policy asks of an option in place of a repair: simple payback of what it costs beyond that, and the chance that it keeps the limit. */
+export interface BeyondRepair {
+  readonly payback?: number | undefined;
+  readonly probability: number;
+}
+
 /** What the money of an option was worked out from, for whoever writes the arithmetic down. */
 export interface OptionWorkings {
   readonly kind: PlanKind;
@@ -46,6 +61,8 @@ export interface OptionWorkings {
   readonly netCost: Quantity<'currency'>;
   /** The saving that the payback counts. */
   readonly firstYear: Quantity<'currency/a'>;
+  /** Both beyond the repair that the condition calls for. */
+  readonly beyondRepair?: CostAndSaving | undefined;
   /** The part of it that is energy, in currency a year. */
   readonly energyPart: number;
 }
@@ -68,6 +85,8 @@ export interface Option {
   readonly marginalPrice?: number | undefined;
   /** Chance that the simple payback is within the policy's limit. */
   readonly probabilityWithinPolicy?: number | undefined;
+  /** The same beyond the repair that the condition calls for and that the option spares; absent where it calls for none. */
+  readonly beyondRepair?: BeyondRepair | undefined;
   /** Kilograms that are expected to be saved in each year from the first on; present where the factor differs by year. */
   readonly emissionsByYear?: readonly number[] | undefined;
   /** Absent, as the lines are, where no value could be given. */

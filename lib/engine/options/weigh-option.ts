@@ -13,7 +13,8 @@ import { ofYear, priceIndex } from '../tariff/tariff';
 import { OPTIONS } from './findings';
 import type { PlanKind } from './flow-counts';
 import { type FlowPlan, flowPlan } from './flow-plan';
-import type { Option, OptionFigures } from './option';
+import { paybackYears } from './moving-money';
+import type { BeyondRepair, CostAndSaving, Option, OptionFigures } from './option';
 import { shortRating } from './ratings';
 import type { RunningYear } from './running';
 import type { PriceGrowth } from './running-prices';
@@ -34,6 +35,8 @@ export interface Candidate {
   /** A year as it would otherwise be, and with the option. */
   readonly before: RunningYear | undefined;
   readonly after: RunningYear | undefined;
+  /** The repair that the condition calls for and that the option spares, and a year after it. */
+  readonly sparedRepair?: { readonly installed: Quantity<'currency'>; readonly year: RunningYear | undefined } | undefined;
   readonly worths: Worths;
   readonly growth: PriceGrowth;
   /** False when a price is missing without which the flow has no value. */
@@ -58,6 +61,7 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
   if (money && candidate.valued && !flow) findings.push(OPTIONS.make('amount-too-large', {}));
   const firstYear = money && firstYearSaving(scope, candidate, money);
   const payback = flow && firstYear ? simplePayback(scope, candidate, firstYear) : undefined;
+  const beyondRepair = flow && candidate.sparedRepair && besideRepair(scope, candidate, candidate.sparedRepair);
   if (flow && money && firstYear && !payback)
     findings.push(
       OPTIONS.make('no-saving', {
@@ -95,6 +99,7 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     marginalPrice: money && energy !== 0 ? money.value / energy : undefined,
     probabilityWithinPolicy:
       flow && firstYear && probabilityWithin(firstYear, candidate.netCost, settings.policy.maxSimplePaybackYears),
+    beyondRepair: beyondRepair && policyFigures(beyondRepair, settings.policy.maxSimplePaybackYears),
     workings:
       flow && firstYear
         ? {
@@ -104,6 +109,7 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
             worths: candidate.worths,
             netCost: candidate.netCost,
             firstYear,
+            beyondRepair,
             energyPart: (candidate.before?.cost?.energy ?? 0) - (candidate.after?.cost?.energy ?? 0),
           }
         : undefined,
@@ -111,6 +117,30 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     cashFlow: flow?.cashFlow ?? [],
     netPresentValueByYear: byYear(candidate, flow),
     findings,
+  };
+}
+
+/** Cost and saving against the motor after the repair, in place of against the motor as it is. */
+function besideRepair(
+  scope: MotorScope,
+  candidate: Candidate,
+  { installed, year: before }: NonNullable<Candidate['sparedRepair']>,
+): CostAndSaving | undefined {
+  const { after } = candidate;
+  if (!before?.cost || !before.energy || !after?.cost || !after.energy) return undefined;
+  const saving = apply(scope, $.money_saved, { before: before.cost.total, after: after.cost.total });
+  return {
+    netCost: apply(scope, $.net_cost, { outlay: candidate.netCost, relief: installed }),
+    firstYear: firstYearSaving(scope, { ...candidate, before }, saving),
+    energySaved: apply(scope, O.energy_saved, { before: before.energy, after: after.energy }),
+    energyPart: before.cost.energy - after.cost.energy,
+  };
+}
+
+function policyFigures({ netCost, firstYear }: CostAndSaving, limit: number): BeyondRepair {
+  return {
+    payback: paybackYears(netCost.value, firstYear.value),
+    probability: probabilityWithin(firstYear, netCost, limit),
   };
 }
 

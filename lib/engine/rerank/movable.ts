@@ -2,7 +2,7 @@ import { IMPOSSIBLE_DUTY } from '../decide/limits';
 import type { Evaluation } from '../evaluate';
 import type { Plate } from '../motor';
 import type { Basis, PlanKind } from '../options/flow-counts';
-import type { Option } from '../options/option';
+import type { CostAndSaving, Option } from '../options/option';
 import type { PriceGrowth } from '../options/running-prices';
 import type { Worth, Worths } from '../options/worth';
 import type { Finding } from '../quantity/finding';
@@ -32,15 +32,21 @@ export interface MovableOption {
   readonly findings: readonly Pick<Finding, 'code' | 'severity' | 'evidence'>[];
 }
 
-export interface MovableFlow {
+export interface MovableFlow extends MovablePayback {
   readonly kind: PlanKind;
   /** What this option's machine takes and costs, beside what the motor's options share. */
   readonly amounts: Amounts;
-  /** What the payback counts, before rebates; in currency. */
-  readonly netCost: number;
   /** Saved against the motor as it is, for rebates by the kilowatt-hour. */
   readonly savedKwh: number;
-  /** The saving that the payback counts, and the part of it that is energy; in currency a year. */
+  /** Of the payback beyond a repair, where the condition calls for one. */
+  readonly beyondRepair?: MovablePayback | undefined;
+}
+
+/** What a payback counts. */
+export interface MovablePayback {
+  /** Before rebates; in currency. */
+  readonly netCost: number;
+  /** The saving, and the part of it that is energy; in currency a year. */
   readonly firstYear: number;
   readonly energyPart: number;
   /** Variances and covariances of the energy part e, of the rest of the saving r and of the net cost c. */
@@ -137,18 +143,36 @@ function movableOption(option: Option): MovableOption {
 
 function flowOf({ workings, figures }: Option): MovableFlow | undefined {
   if (!workings) return undefined;
-  const { kind, worths, netCost, firstYear, energyPart } = workings;
+  const { kind, worths, netCost, firstYear, energyPart, beyondRepair } = workings;
   const { old, option } = worths;
   const price = old?.energy !== undefined && old.kwh ? old.energy / old.kwh : 0;
-  const energy = { parts: figures.energy_saved ? scaleParts(figures.energy_saved.parts, price) : EXACT };
+  const rebate = worths.rebate?.quantity.value ?? 0;
+  return {
+    kind,
+    amounts: amountsOf(worths, false),
+    savedKwh: (old?.kwh ?? 0) - (option?.kwh ?? 0),
+    ...movablePayback({ netCost, firstYear, energySaved: figures.energy_saved, energyPart }, price, rebate),
+    beyondRepair: beyondRepair && movablePayback(beyondRepair, price, rebate),
+  };
+}
+
+/** Cost and saving of a payback with the doubts that a move scales. `price` is that of a kilowatt-hour; the rebate is reckoned anew at each move. */
+function movablePayback(
+  {
+    netCost,
+    firstYear,
+    energySaved,
+    energyPart,
+  }: Omit<CostAndSaving, 'energySaved'> & { readonly energySaved: CostAndSaving['energySaved'] | undefined },
+  price: number,
+  rebate: number,
+): MovablePayback {
+  const energy = { parts: energySaved ? scaleParts(energySaved.parts, price) : EXACT };
   const ee = covariance(energy, energy);
   const es = covariance(energy, firstYear);
   const ec = covariance(energy, netCost);
   return {
-    kind,
-    amounts: amountsOf(worths, false),
-    netCost: netCost.value + (worths.rebate?.quantity.value ?? 0),
-    savedKwh: (old?.kwh ?? 0) - (option?.kwh ?? 0),
+    netCost: netCost.value + rebate,
     firstYear: firstYear.value,
     energyPart,
     // The rest of the saving is the saving less its energy.

@@ -1,15 +1,15 @@
 import { type Decision, decide } from '../decide/decide';
 import type { Choice } from '../decide/limits';
 import { MOST_HOURS_PER_YEAR } from '../formula/constants';
-import * as $ from '../generated/money';
 import { fitsMoney } from '../money/money';
 import type { PlanKind } from '../options/flow-counts';
 import { type FlowPlan, flowPlan } from '../options/flow-plan';
-import { chanceWithin, rebatePaid } from '../options/moving-money';
+import { chanceWithin, paybackYears, rebatePaid } from '../options/moving-money';
+import type { BeyondRepair } from '../options/option';
 import type { PriceGrowth } from '../options/running-prices';
 import { compareByPlace, compareWorth } from '../rank';
 import type { Settings } from '../settings';
-import type { MovableFlow, MovableMotor, MovableOption } from './movable';
+import type { MovableFlow, MovableMotor, MovableOption, MovablePayback } from './movable';
 
 /** What is moved for the whole fleet: factors on what the study states, and the discount rate itself. */
 export interface Moves {
@@ -162,6 +162,7 @@ class Moved implements Choice {
     readonly value?: number,
     readonly payback?: number,
     readonly probabilityWithinPolicy?: number,
+    readonly beyondRepair?: BeyondRepair,
   ) {}
 
   get id() {
@@ -236,13 +237,22 @@ function movedOption(
     return option.action === 'keep' ? new Moved(option, cost, moneySaved, 0) : new Moved(option, cost, moneySaved);
   const rebate = rebateAt(option, flow, settings, scale);
   const netCost = scale.cost * flow.netCost - rebate;
-  const firstYear = flow.firstYear + more;
   const value = valueAt(flowPlan(settings, worths.growth, worths.kind), worths, scale, { own: rebate, same: rebateOfSame });
   if (!fitsMoney(value) || !fitsMoney(netCost)) return new Moved(option, cost, moneySaved);
   const limit = settings.policy.maxSimplePaybackYears;
-  const payback = firstYear > 0 ? (netCost <= 0 ? 0 : $.simple_payback.f(netCost, firstYear)) : undefined;
-  const chance = chanceWithin(firstYear, netCost, limit, (free) => spreadOf(flow, scale, free ? undefined : limit));
-  return new Moved(option, cost, moneySaved, value, payback, chance);
+  const { payback, probability } = movedPayback(flow, rebate, scale, limit);
+  const beyondRepair = flow.beyondRepair && movedPayback(flow.beyondRepair, rebate, scale, limit);
+  return new Moved(option, cost, moneySaved, value, payback, probability, beyondRepair);
+}
+
+/** Payback and the chance that it keeps the limit, as moved. */
+function movedPayback(paid: MovablePayback, rebate: number, scale: Scale, limit: number): BeyondRepair {
+  const netCost = scale.cost * paid.netCost - rebate;
+  const firstYear = paid.firstYear + (scale.energy - 1) * paid.energyPart;
+  return {
+    payback: paybackYears(netCost, firstYear),
+    probability: chanceWithin(firstYear, netCost, limit, (free) => spreadOf(paid, scale, free ? undefined : limit)),
+  };
 }
 
 function rebateAt(option: MovableOption, flow: MovableFlow, settings: Settings, scale: Scale): number {
@@ -257,7 +267,7 @@ function rebateAt(option: MovableOption, flow: MovableFlow, settings: Settings, 
 }
 
 /** Standard uncertainty of so many years' saving less the cost, or of a year's saving alone (GUM 5.2.2). */
-function spreadOf({ doubts }: MovableFlow, { energy, cost }: Scale, years: number | undefined): number {
+function spreadOf({ doubts }: MovablePayback, { energy, cost }: Scale, years: number | undefined): number {
   const [ee, er, rr, cc, ec, rc] = doubts;
   const saving = energy * energy * ee + 2 * energy * er + rr;
   const variance =

@@ -125,7 +125,7 @@ function workItem(
     mustDo: safety !== undefined || failed,
     failed,
     why: words(
-      `${failed ? 'It has failed.' : whyWords(weightiest, beyond, near)}${result.decision.action === 'repair' && !failed ? ' A repair now is decided.' : ''}`,
+      `${failed ? 'It has failed.' : whyWords(weightiest, beyond, near)}${failed ? '' : decidedWords(result.decision)}`,
     ),
     leading: leading && { id: leading.id, odds: leading.odds, strength: leading.strength },
     beyond,
@@ -140,6 +140,12 @@ function workItem(
         riskParts: failed ? undefined : { chance, consequence, urgency: urgency.share, because: urgency.because },
       }),
   };
+}
+
+/** What is decided where the condition calls for a repair. */
+function decidedWords({ action, because }: StoredResult['decision']): string {
+  if (action === 'repair') return ' A repair now is decided.';
+  return because.some(({ code }) => code === 'replacement-beats-repair') ? ' A new motor in place of the repair is decided.' : '';
 }
 
 function whyWords(weightiest: Finding | undefined, beyond: readonly string[], near: readonly string[]): string {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type DecideInput, type Decision, decide } from '@/lib/engine/decide/decide';
 import { keepsPolicy } from '@/lib/engine/decide/limits';
 import { moneyWords, type REASONS } from '@/lib/engine/decide/reasons';
-import { npv, POOR, PRICES, payback, type Trial, weigh } from '../options/weighing';
+import { money, npv, POOR, PRICES, payback, type Trial, weigh } from '../options/weighing';
 import { SETTINGS } from '../support/study';
 
 type Way = Partial<Pick<DecideInput, 'trust' | 'mustAct'>>;
@@ -43,6 +43,7 @@ const CASES: Readonly<Record<keyof typeof REASONS, readonly [Trial, Way?]>> = {
   'replacement-beats-repair': [{ ...CHEAP, calls: ['rewind'] }],
   'measure-first': [CHEAP, { trust: 'not-usable' }],
   'within-policy': [CHEAP],
+  'within-policy-beyond-repair': [{ ...CHEAP, calls: ['rewind'] }],
   'check-before': [{ ...CHEAP, plate: { ...CHEAP.plate, hazardousLocation: true } }],
   'pays-at-failure': [SELDOM],
   'payback-too-long': [SELDOM],
@@ -118,13 +119,40 @@ describe('order of the rules', () => {
     expect(decided({ prices: [], plate: { status: 'failed' } }).option).toBe('keep');
   });
   it('condition calls for repair whatever the energy says, unless a replacement within policy is worth more', () => {
-    expect(decided({ ...SELDOM, calls: ['rewind'] }).action).toBe('repair');
+    // Beyond the rewind a motor of 9000 costs more than its saving pays back in three years.
+    expect(decided({ ...SELDOM, plate: { ...POOR.plate, quotedPrice: 9000 }, calls: ['rewind'] }).action).toBe('repair');
     const better = decided({ ...CHEAP, calls: ['rewind'] });
     expect([better.action, better.timing, better.ranking.group]).toEqual(['replace', 'now', 0]);
     const unsure = decided({ ...CHEAP, calls: ['rewind'] }, { trust: 'not-usable' });
     expect([unsure.action, unsure.ranking.group]).toEqual(['repair', 2]);
     const capped = decided({ ...CHEAP, plate: { ...CHEAP.plate, hazardousLocation: true }, calls: ['rewind'] });
     expect(capped.action).toBe('repair');
+  });
+  it('a repair that is done anyway is taken off what the replacement in its place must pay back', () => {
+    // 37.285 kW: a motor of 3728.50, bearings of 200 × 3.7285^log10(4.5), removal and installation of 300 to either.
+    const bearings = 200 * 3.7285 ** Math.log10(4.5);
+    const trial: Trial = { ...POOR, prices: PRICES, calls: ['bearing-job'] };
+    const full = weigh(trial).option('replace', 'now');
+    expect(payback(full)).toBeCloseTo(4028.5 / money(full), 6);
+    expect(full.beyondRepair?.payback).toBeCloseTo((3728.5 - bearings) / money(full), 6);
+    // With so many hours the whole takes 3.3 years and what it costs beyond the bearings some 2.6.
+    const hours = (8000 * payback(full)) / 3.3;
+    const free = { ...SETTINGS, demandPricePerKwMonth: 0, policy: { ...SETTINGS.policy, minProbability: 0.5 } };
+    const atHours = (calls: NonNullable<Trial['calls']>) => decided({ ...trial, hours, calls, settings: free });
+    const spared = atHours(['bearing-job']);
+    expect(spared.action).toBe('replace');
+    expect(codes(spared)).toEqual(['condition-calls-for-repair', 'replacement-beats-repair', 'within-policy-beyond-repair']);
+    expect(atHours([]).timing).toBe('at-failure');
+    // After a rewind the old motor takes more, which the replacement saves as well: by hand the difference of the two years.
+    const rewound = weigh({ ...trial, calls: ['rewind'] }).option('replace', 'now');
+    const { oldRepaired, option, repairNow, investment } = rewound.workings?.worths ?? {};
+    const worth = (of: typeof option) => of?.quantity.value ?? Number.NaN;
+    expect(rewound.beyondRepair?.payback).toBeCloseTo(
+      (worth(investment) - worth(repairNow)) / (worth(oldRepaired) - worth(option)),
+      6,
+    );
+    expect(weigh(POOR).option('replace', 'now').beyondRepair).toBeUndefined();
+    expect(weigh(trial).option('replace', 'at-failure').beyondRepair).toBeUndefined();
   });
   it('a safety limit comes first among the reasons', () => {
     expect(codes(decided({ calls: ['bearing-job'] }, { mustAct: true }))[0]).toBe('safety-limit');
