@@ -24,27 +24,13 @@ export function yearsBetween(earlier: string, later: string): number {
   return (dayNumber(later) - dayNumber(earlier)) / 365.25;
 }
 
-/** Days since a fixed origin of an ISO date (proleptic Gregorian), without a clock: Fliegel and Van Flandern's rule. */
+/** Whole days since 1970 of the date that an ISO text begins with. */
 function dayNumber(iso: string): number {
-  const year = Number(iso.slice(0, 4));
-  const month = Number(iso.slice(5, 7));
-  const day = Number(iso.slice(8, 10));
-  const a = Math.trunc((month - 14) / 12);
-  return (
-    Math.trunc((1461 * (year + 4800 + a)) / 4) +
-    Math.trunc((367 * (month - 2 - 12 * a)) / 12) -
-    Math.trunc((3 * Math.trunc((year + 4900 + a) / 100)) / 4) +
-    day -
-    32075
-  );
+  return Date.parse(iso.slice(0, 10)) / 86_400_000;
 }
 
 /** Findings of one reading that concern trust beside those of its values: age, missing date, number of ways. */
-export function readingTrust(
-  settings: Settings,
-  plate: CompletedPlate,
-  evaluated: ReadingEvaluation,
-): { level: TrustLevel; findings: readonly Finding[] } {
+export function readingTrust(settings: Settings, plate: CompletedPlate, evaluated: ReadingEvaluation): TrustJudgement {
   const { reading, point } = evaluated;
   const findings: Finding[] = [];
   if (reading.takenAt === undefined) findings.push(TRUST.make('reading-undated', { row: reading.row }));
@@ -119,10 +105,7 @@ export function judgeTrust(
   const load = inUse.point?.loadFraction.value ?? 0;
   if (load > 1.02) findings.push(TRUST.make('overloaded', { load }));
   const warned = findings.some((found) => found.severity !== 'note');
-  return {
-    level: own.level === 'sound' && !warned ? 'sound' : own.level === 'not-usable' ? 'not-usable' : 'provisional',
-    findings,
-  };
+  return { level: own.level === 'sound' && !warned ? 'sound' : 'provisional', findings };
 }
 
 /** True when a reading was meant to give a load: it holds power, current or speed. */
