@@ -117,6 +117,39 @@ describe('depreciation', () => {
     const [relief] = taxTerms(settings, [{ yearly: [-1200, 0, 0, 0, 0, 0, 0, 0, 0] }], () => 'purchase');
     expect(netPresentValue(relief?.yearly ?? [], 0.08)).toBeCloseTo(0.3 * -(PV(0.08, 6, 200) as number), 9);
   });
+  it('is worth the same in real money at the real rate as in nominal money at the nominal one (Fisher, formulajs PV)', () => {
+    const settings = {
+      taxRate: 0.3,
+      depreciation: { method: 'straight-line', years: 6 },
+      moneyTerms: 'real',
+      inflation: 0.1,
+    } as const;
+    const nominal = 1.05 * 1.1 - 1;
+    const spent = [{ yearly: [-1200, 0, 0, 0, 0, 0, 0, 0, 0] }];
+    const [purchase] = taxTerms(settings, spent, () => 'purchase');
+    expect(netPresentValue(purchase?.yearly ?? [], 0.05)).toBeCloseTo(0.3 * -(PV(nominal, 6, 200) as number), 9);
+    // A repair that opens a year is deducted at that year's end: 30 % of 1200, a year's inflation later.
+    const [opening] = taxTerms(settings, spent, () => 'expense-at-start');
+    expect(netPresentValue(opening?.yearly ?? [], 0.05)).toBeCloseTo(360 / (1 + nominal), 9);
+  });
+  it('deducts a repair and taxes what is left in the year in which they fall', () => {
+    const settings = {
+      taxRate: 0.3,
+      depreciation: { method: 'straight-line', years: 6 },
+      moneyTerms: 'real',
+      inflation: 0.1,
+    } as const;
+    const terms = [{ yearly: [0, -1000, 0] }, { yearly: [0, 0, 500] }];
+    const kinds = new Map([
+      [terms[0], 'expense'],
+      [terms[1], 'proceeds'],
+    ] as const);
+    const found = taxTerms(settings, terms, (term) => kinds.get(term));
+    expect(found.map(({ yearly }) => yearly.map((amount) => amount + 0))).toEqual([
+      [0, 300, 0],
+      [0, 0, -150],
+    ]);
+  });
   it('is nothing without a tax or a method', () => {
     const terms = [{ yearly: [-1200, 0] }];
     const base = { moneyTerms: 'real', inflation: 0 } as const;
@@ -242,6 +275,12 @@ describe('incremental analysis', () => {
     const [, second] = found.increments;
     expect(second?.rateOfReturn.kind === 'one' && second.rateOfReturn.rate).toBeCloseTo(1150 / 900 - 1, 9);
   });
+  it('takes what is worth a cent, and not what is worth nothing', () => {
+    const chosen = (income: number) => incrementalAnalysis([{ id: 'one', flows: [-100, income] }], 0.1).chosen;
+    expect(chosen(110.02)).toBe('one');
+    expect(chosen(110)).toBeUndefined();
+    expect(chosen(109.98)).toBeUndefined();
+  });
   it('keeps the cheaper of two that are worth the same, and says nothing where there is nothing', () => {
     const same = incrementalAnalysis(
       [
@@ -303,8 +342,15 @@ describe('break-even', () => {
     const found = breakEven((r) => -(FV(r, 9, 0, 1000) as number) - 2000, 0, 1);
     expect(found.kind === 'at' && found.value).toBeCloseTo(2 ** (1 / 9) - 1, 8);
   });
+  it('finds the jump of a margin that is never zero', () => {
+    const found = breakEven((x) => (x < 3 ? -1 : 1), 0, 10);
+    expect(found.kind === 'at' && found.value).toBeCloseTo(3, 8);
+    expect(found).toMatchObject({ rising: true });
+  });
   it('says always, never and unknown', () => {
     expect(breakEven(() => 1, 0, 1)).toEqual({ kind: 'always' });
+    expect(breakEven((x) => x, 0, 1)).toEqual({ kind: 'always' });
+    expect(breakEven((x) => 1 - x, 0, 1)).toEqual({ kind: 'always' });
     expect(breakEven(() => -1, 0, 1)).toEqual({ kind: 'never' });
     expect(breakEven(() => undefined, 0, 1)).toEqual({ kind: 'unknown' });
     expect(breakEven((x) => (x > 0.2 && x < 0.8 ? undefined : x - 0.5), 0, 1)).toEqual({ kind: 'unknown' });
