@@ -112,7 +112,7 @@ export function ratedEfficiency(
     guess.efficiencyClass === 'standard' && scope.settings.standards === 'iec' && plate.yearBuilt !== undefined
       ? lossOverFirstClass(plate.yearBuilt, poles)
       : 1;
-  const pct = 100 / (1 + sold * (100 / table - 1));
+  const pct = sold === 1 ? table : 100 / (1 + sold * (100 / table - 1));
   const named = found ? `table “${found.table}”${sold === 1 ? '' : `, ${sold.toFixed(2)} times its loss`}` : 'common practice';
   const basis = `${guess.why}, so taken for ${guess.efficiencyClass}; ${named}`;
   const spread = guess.spread * (found?.inside === false ? BEYOND_TABLE : 1);
