@@ -60,6 +60,8 @@ export function diagnose(
     const { reading } = each;
     if (asRead.some((other, i) => i !== place && isImpossible(other))) return;
     for (const mistake of MISTAKES) {
+      // A stamped current that the plate itself refutes is left out already and said so.
+      if (mistake.code === 'stamped-current-not-the-motors' && fromPlate.machine.plate.origins.current !== 'stamped') continue;
       let best: number | undefined;
       for (const proposal of mistake.propose(reading, plate, quiet)) {
         if (proposal.cost + RARE > lowest + HOPELESS) continue;
