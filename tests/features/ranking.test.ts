@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { neutralMoves, rerank, rerankable } from '@/lib/engine/client';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
+import { inLabels } from '@/lib/features/fleet/screen-words';
 import { readMovablePack, readRanking } from '@/lib/features/ranking/data';
 import { type MovablePack, readMoves, writeMoves } from '@/lib/features/ranking/schema';
 import { defaultSettings } from '@/lib/features/study/settings';
@@ -67,7 +68,7 @@ describe('the ranking', () => {
     const stored = await readRanking(temporary.db.read, study, { skip: 0 });
     expect(found.map(({ index }) => motors[index]?.tag)).toEqual(stored?.motors.map(({ tag }) => tag));
     expect(found.map(({ decision }) => decision.option)).toEqual(stored?.motors.map(({ option }) => option));
-    expect(found.map(({ decision }) => decision.because.map((reason) => reason.text))).toEqual(
+    expect(found.map(({ decision }) => decision.because.map((reason) => inLabels(reason.text)))).toEqual(
       stored?.motors.map(({ because }) => because),
     );
     const some = await temporary.db.read.motorEvaluation.findFirst({ select: { id: true, movable: true } });

@@ -7,11 +7,18 @@ export function nameOf({ site, tag }: { readonly site: string; readonly tag: str
   return [site, tag].filter(Boolean).join(' / ');
 }
 
+/** How motors of a list are named: by their tags where all stand at one site, else by site and tag, since each site may have an A-1. */
+export function namedBy(motors: Iterable<{ readonly site: string }>): typeof nameOf {
+  const sites = new Set<string>();
+  for (const { site } of motors) sites.add(site);
+  return sites.size > 1 ? nameOf : ({ tag }) => tag;
+}
+
 /** How the motors of a programme are named: by their tags where all stand at one site, else by site and tag. */
 export function namer(programme: Programme): typeof nameOf {
   const waiting = programme.method === 'plan' ? programme.at_failure : [];
   const all = [...programme.years.flatMap(({ items }) => items), ...waiting, ...programme.left_out];
-  return new Set(all.map(({ site }) => site)).size > 1 ? nameOf : ({ tag }) => tag;
+  return namedBy(all);
 }
 
 /** What is done with a motor, in words. */

@@ -2,6 +2,7 @@ import { gunzipSync } from 'node:zlib';
 import { type Settings, type Sum, type Summand, sharedInOption, sumOverMotors } from '@/lib/engine';
 import { minorDigits } from '@/lib/platform/money';
 import { type Reader, readShownRunId, unpackResult } from '../evaluation/data';
+import { inLabels } from '../fleet/screen-words';
 import { readStudy } from '../study/data';
 import type { DecisionSum, RankedMotor, RankingSum } from './schema';
 
@@ -70,7 +71,7 @@ export async function readRanking(db: Reader, studyId: string, query: RankingQue
       value: money(row.netPresentValueMinor),
       valueU: money(row.netPresentValueMinorU),
       odds: row.probabilityWithinPolicy ?? undefined,
-      because: decision.because.map((reason) => reason.text),
+      because: decision.because.map((reason) => inLabels(reason.text)),
     };
   });
   const areas = await db.motorEvaluation.findMany({

@@ -18,6 +18,8 @@ export async function loadTrustList(studyId: string): Promise<TrustList | undefi
 /** One motor of a round. */
 export interface RoundMotor {
   readonly id: string;
+  /** Empty where all motors of the study stand at one site. */
+  readonly site: string;
   readonly tag: string;
   readonly area: string;
   readonly description: string;
@@ -53,6 +55,7 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
   const stored =
     ids.length === 0 ? [] : await readStudyMotors(read, studyId, { ids: ids.slice(0, LONGEST_ROUND), withHistory: true });
   const evaluated = await fleetAsEvaluated(read, force, stored);
+  const sites = await read.motor.findMany({ where: { studyId }, distinct: ['siteName'], select: { siteName: true } });
   const motors = evaluated.map(({ id, motor }): RoundMotor => {
     const evaluation = evaluateMotor(motor, force.context);
     const result = motorResult(evaluation);
@@ -64,6 +67,7 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
     const lines = roundLines(evaluation, wanted, loads, result.condition.indicators);
     return {
       id,
+      site: sites.length > 1 ? motor.site : '',
       tag: motor.tag,
       area: motor.area ?? '',
       description: motor.description ?? '',
@@ -86,7 +90,7 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
       hazardous: motor.plate.hazardousLocation === true,
     };
   });
-  motors.sort((a, b) => compareNaturally(a.area, b.area) || compareNaturally(a.tag, b.tag));
+  motors.sort((a, b) => compareNaturally(a.site, b.site) || compareNaturally(a.area, b.area) || compareNaturally(a.tag, b.tag));
   return {
     name: force.study.name,
     asOf: force.study.settings.asOf,

@@ -6,6 +6,7 @@ import { askedPage, Pages, partOf } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TRUST_WORDS } from '@/app/_ui/trust-mark';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
+import { namedBy } from '@/lib/features/plan/words';
 import { currentStudy } from '@/lib/features/study/loaders';
 import { loadTrustList } from '@/lib/features/trust/loaders';
 import type { TrustItem, TrustList } from '@/lib/features/trust/schema';
@@ -36,6 +37,7 @@ export default async function TrustScreen({ params, searchParams }: Props) {
   const progress = await loadProgress(id);
   const list = await loadTrustList(id);
   if (!list) return <NoFigures study={id} title="Trust" progress={progress} />;
+  const nameOf = namedBy(list.items);
   const areas = list.items.some(({ area }) => area === undefined) ? [...list.areas, NO_AREA] : list.areas;
   const area = areas.find((each) => each === asked);
   const level = LEVELS.find((each) => each === askedLevel);
@@ -113,7 +115,7 @@ export default async function TrustScreen({ params, searchParams }: Props) {
                       {each} ({items.length < all && `${formatCount(items.length)} of `}
                       {formatCount(all)})
                     </h2>
-                    <TrustItems items={items} study={id} label={each} />
+                    <TrustItems items={items} study={id} label={each} nameOf={nameOf} />
                   </section>
                 );
               })}

@@ -8,10 +8,11 @@ interface Props {
   readonly items: readonly TrustItem[];
   readonly study: string;
   readonly label: string;
+  readonly nameOf: (motor: TrustItem) => string;
 }
 
 /** Motors of one area: what may not be used of each, what to measure again and at which load, and what is settled at the desk. */
-export function TrustItems({ items, study, label }: Props) {
+export function TrustItems({ items, study, label, nameOf }: Props) {
   return (
     <ul className={styles.list} aria-label={label}>
       {items.map((item) => (
@@ -20,14 +21,14 @@ export function TrustItems({ items, study, label }: Props) {
             {item.motorId !== undefined && (
               <label className={`${styles.pick} screen-only`}>
                 <input type="checkbox" name="m" value={item.motorId} defaultChecked={item.level === 'not-usable'} />
-                <span className="unseen">{item.tag} on the round sheet</span>
+                <span className="unseen">{nameOf(item)} on the round sheet</span>
               </label>
             )}
             {item.motorId === undefined ? (
-              <strong>{item.tag}</strong>
+              <strong>{nameOf(item)}</strong>
             ) : (
               <Link href={`/${study}/motor/${item.motorId}#trust`} prefetch={false}>
-                <strong>{item.tag}</strong>
+                <strong>{nameOf(item)}</strong>
               </Link>
             )}{' '}
             <span className={styles.soft}>{item.description}</span>

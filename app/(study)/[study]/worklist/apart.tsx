@@ -9,10 +9,11 @@ interface Props {
   /** Motors that are shown at most. */
   readonly most: number;
   readonly study: string;
+  readonly nameOf: (motor: ApartItem) => string;
 }
 
 /** Motors within their limits that stand apart from like motors on the bad side: a place to look, no more. */
-export function Apart({ items, most, study }: Props) {
+export function Apart({ items, most, study, nameOf }: Props) {
   if (items.length === 0) return null;
   return (
     <section className={sheet.section} aria-labelledby="apart">
@@ -28,7 +29,7 @@ export function Apart({ items, most, study }: Props) {
           <li key={item.motorId} className={styles.apart}>
             <p className={styles.motor}>
               <Link href={`/${study}/motor/${item.motorId}#condition`} prefetch={false}>
-                <strong>{item.tag}</strong>
+                <strong>{nameOf(item)}</strong>
               </Link>{' '}
               <span className={styles.soft}>{item.area}</span>
             </p>

@@ -5,6 +5,7 @@ import { AreaForm } from '@/app/_ui/area-form';
 import { askedPage, PART, Pages, partOf } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
+import { namedBy } from '@/lib/features/plan/words';
 import { currentStudy } from '@/lib/features/study/loaders';
 import { loadWorklist, placesOf } from '@/lib/features/worklist/loaders';
 import type { WorkItem } from '@/lib/features/worklist/schema';
@@ -43,6 +44,7 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
   const inArea = (item: Parameters<typeof placeOf>[0]) => area === undefined || placeOf(item) === area;
   const groups = grouped(items.filter(inArea), group, placeOf);
   const apart = list.apart.filter(inArea);
+  const nameOf = namedBy([...list.items, ...list.apart]);
   const inView = groups.flatMap(({ of }) => of);
   const { shown, page, last } = partOf(inView, askedPage(typeof asked.page === 'string' ? asked.page : undefined));
   const onPage = new Set(shown);
@@ -95,12 +97,14 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
                     {formatCount(of.length)})
                   </h2>
                 )}
-                <WorkItems items={here} study={id} currency={study.settings.currency} label={title} />
+                <WorkItems items={here} study={id} currency={study.settings.currency} label={title} nameOf={nameOf} />
               </section>
             );
           })}
           <Pages page={page} last={last} link={(wanted) => link({ group: stated, area, page: wanted })} />
-          {(page === 'all' || page === last) && <Apart items={apart} most={page === 'all' ? apart.length : PART} study={id} />}
+          {(page === 'all' || page === last) && (
+            <Apart items={apart} most={page === 'all' ? apart.length : PART} study={id} nameOf={nameOf} />
+          )}
           <p className={sheet.caution}>
             Work on a motor is for qualified persons: isolate, lock out and prove dead before contact; a live reading is energized
             work; guards stay on; stored charge is discharged. Local codes and licensed practice decide.

@@ -9,20 +9,21 @@ interface Props {
   readonly study: string;
   readonly currency: string;
   readonly label: string;
+  readonly nameOf: (motor: WorkItem) => string;
 }
 
 /** Motors that need a person, each with the likeliest suspicion, why it stands here, and what to do. */
-export function WorkItems({ items, study, currency, label }: Props) {
+export function WorkItems({ items, study, currency, label, nameOf }: Props) {
   return (
     <ol className={styles.list} aria-label={label}>
       {items.map((item) => (
         <li key={`${item.site} ${item.tag}`} className={styles.item}>
           <p className={styles.motor}>
             {item.motorId === undefined ? (
-              <strong>{item.tag}</strong>
+              <strong>{nameOf(item)}</strong>
             ) : (
               <Link href={`/${study}/motor/${item.motorId}#condition`} prefetch={false}>
-                <strong>{item.tag}</strong>
+                <strong>{nameOf(item)}</strong>
               </Link>
             )}{' '}
             <span className={styles.soft}>{item.area}</span>

@@ -42,7 +42,8 @@ export default async function RoundScreen({ params, searchParams }: Props) {
       <p>
         {round.name}
         {round.demo ? ' (invented figures)' : ''}, as of {round.asOf}:{' '}
-        {round.motors.length === 1 ? 'one motor' : `${count} motors`}, by area.
+        {round.motors.length === 1 ? 'one motor' : `${count} motors`},{' '}
+        {round.motors.some(({ site }) => site !== '') ? 'by site and area' : 'by area'}.
       </p>
       {round.leftOut > 0 && (
         <p>

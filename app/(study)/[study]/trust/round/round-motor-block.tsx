@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { nameOf } from '@/lib/features/plan/words';
 import type { RoundMotor } from '@/lib/features/trust/loaders';
 import { LOAD_WORDS } from '@/lib/features/trust/words';
 import styles from './round.module.css';
@@ -6,9 +7,9 @@ import styles from './round.module.css';
 /** One motor of a round: why it is visited, at which load, and the blanks with what to expect. */
 export function RoundMotorBlock({ motor, study }: { readonly motor: RoundMotor; readonly study: string }) {
   return (
-    <section className={styles.motor} aria-label={motor.tag}>
+    <section className={styles.motor} aria-label={nameOf(motor)}>
       <h2>
-        {motor.tag} <span className={styles.soft}>{[motor.area, motor.description].filter(Boolean).join(' · ')}</span>
+        {nameOf(motor)} <span className={styles.soft}>{[motor.area, motor.description].filter(Boolean).join(' · ')}</span>
       </h2>
       <p className={styles.plate}>
         {motor.plate}. <strong>Read {LOAD_WORDS[motor.load]}.</strong> Expected at {motor.loads}.
