@@ -1,5 +1,6 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { BENCH_METHODS, type BenchMethodId, type BenchPlate } from '@/lib/engine';
+import { nearestWord } from '@/lib/features/fleet/nearest';
 import type { Delimiter, ParseOptions } from '@/lib/features/fleet/parse';
 import { UsageError } from './exit';
 
@@ -188,7 +189,7 @@ export function readCall(args: readonly string[]): Call {
   const [command, ...rest] = args;
   if (!isCommand(command))
     throw new UsageError(
-      `${command === undefined ? 'No command was given' : `There is no command "${command}"`}. Known: ${Object.keys(COMMANDS).join(', ')}. See --help.`,
+      `${command === undefined ? 'No command was given' : `There is no command "${command}"`}. ${commandMeant(command, rest)}Known: ${Object.keys(COMMANDS).join(', ')}. See --help.`,
     );
   const spec = COMMANDS[command];
   const { values, positionals } = parse(rest, spec.options);
@@ -238,6 +239,15 @@ function readConductor(text: string | undefined): BenchPlate['rotorConductor'] {
   throw new UsageError(`--rotor-conductor ${text}: aluminium or copper.`);
 }
 
+/** The command that a misspelt one was meant to be, or that stands in another place. */
+function commandMeant(command: string | undefined, rest: readonly string[]): string {
+  if (command === undefined) return '';
+  const behind = rest.find(isCommand);
+  if (behind !== undefined) return `The command comes first: study ${behind} ${command}. `;
+  const near = nearestWord(command, Object.keys(COMMANDS));
+  return near === undefined ? '' : `Did you mean ${near}? `;
+}
+
 function isCommand(name: string | undefined): name is CommandName {
   return name !== undefined && Object.hasOwn(COMMANDS, name);
 }
@@ -247,8 +257,11 @@ function parse(args: readonly string[], options: Options): { values: Record<stri
     const parsed = parseArgs({ args: joinValues(args, options), options, allowPositionals: true, strict: true });
     return { values: parsed.values as Record<string, string | undefined>, positionals: parsed.positionals };
   } catch (error) {
+    const said = (error as Error).message.split('. To specify')[0] ?? '';
+    const unknown = /^Unknown option '--([^']+)'/.exec(said)?.[1];
+    const near = unknown === undefined ? undefined : nearestWord(unknown, Object.keys(options));
     throw new UsageError(
-      `${(error as Error).message.split('. To specify')[0]}. Known options: ${Object.keys(options)
+      `${said}.${near === undefined ? '' : ` Did you mean --${near}?`} Known options: ${Object.keys(options)
         .map((name) => `--${name}`)
         .join(', ')}.`,
     );

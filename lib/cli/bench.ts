@@ -8,13 +8,13 @@ import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { EXIT, UsageError } from './exit';
 import { openOutput } from './output';
-import { count } from './words';
+import { count, faultOf } from './words';
 
 /** Works out the bench tests of a sheet: efficiency by segregated losses at the standard loads. */
 export async function bench(call: Call): Promise<number> {
   const { tables } = loadTables();
   const parsed = await parseBench({ path: call.fleet }, call.reading);
-  if (!parsed.ok) throw new UsageError(`${call.fleet}: ${parsed.problem.text} ${parsed.problem.remedy}`);
+  if (!parsed.ok) throw new UsageError(faultOf(call.fleet, parsed.problem));
   for (const issue of [...parsed.rejected, ...parsed.warnings]) {
     console.error(`row ${issue.row}  ${issue.column || '(row)'}  ${issue.text} ${issue.remedy}`);
   }
@@ -65,7 +65,7 @@ async function read(
   call: Pick<Call, 'reading'>,
 ): Promise<readonly SheetMotor[]> {
   const outcome = await parseFleet(source, call.reading);
-  if (!outcome.ok) throw new UsageError(`${name}: ${outcome.problem.text} ${outcome.problem.remedy}`);
+  if (!outcome.ok) throw new UsageError(faultOf(name, outcome.problem));
   const [wrong] = outcome.rejected.flatMap((row) => row.issues);
   if (wrong && outcome.motors.length === 0) throw new UsageError(`${name}: ${wrong.text} ${wrong.remedy}`);
   return outcome.motors;

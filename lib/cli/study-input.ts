@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Motor, PriceList, Settings } from '@/lib/engine';
 import { type HistoryOutcome, readHistory } from '@/lib/features/fleet/indicator-history';
+import { nearestWord } from '@/lib/features/fleet/nearest';
 import { type ParseOptions, type RowIssue, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
 import { noWishes, type PlanWishesFile } from '@/lib/features/plan/wishes';
 import { readPrices } from '@/lib/features/study/prices';
@@ -9,6 +10,7 @@ import { defaultSettings, readSettings } from '@/lib/features/study/settings';
 import type { LoadedReference } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { UsageError } from './exit';
+import { faultOf } from './words';
 
 /** The study that a call is judged by. */
 export interface CallStudy {
@@ -38,7 +40,7 @@ export async function readStudy(call: Call, reference: LoadedReference): Promise
     { path: pricesFile },
     { currency: settings.currency, asOf: settings.asOf, decimal, delimiter, encoding },
   );
-  if (!prices.ok) throw new UsageError(`${pricesFile}: ${prices.problem.text} ${prices.problem.remedy}`);
+  if (!prices.ok) throw new UsageError(faultOf(pricesFile, prices.problem));
   const { list, warnings, rejectedRows } = prices;
   const said = [
     ...warnings.map(({ row, text, remedy }) => `${pricesFile}, row ${row}: ${text} ${remedy}`),
@@ -61,7 +63,7 @@ export function readCallSettings(
   const { settings: file, prices } = call;
   if (file === undefined) return { settings: defaultSettings(), plan: noWishes(), remarks: [], pricesFile: prices };
   const read = readSettings(readText(file));
-  if (!read.ok) throw new UsageError(`${file}: ${read.problem.text} ${read.problem.remedy}`);
+  if (!read.ok) throw new UsageError(faultOf(file, read.problem));
   return {
     settings: read.settings,
     plan: read.plan,
@@ -74,7 +76,7 @@ export function readCallSettings(
 export function signHint(issues: Iterable<Pick<RowIssue, 'code'>>, option: string, decimal: string | undefined): string[] {
   const other = decimal === ',' ? 'point' : 'comma';
   for (const { code } of issues)
-    if (code === 'other-decimal-sign' || code === 'grouped-thousands')
+    if (code === 'other-decimal-sign')
       return [`If the file is written with a decimal ${other} throughout, say ${option} ${other === 'comma' ? ',' : '.'}`];
   return [];
 }
@@ -82,7 +84,7 @@ export function signHint(issues: Iterable<Pick<RowIssue, 'code'>>, option: strin
 /** The sheet of a call; an unreadable file ends the command with its remedy. */
 export async function readFleetSheet(call: Call, options: Pick<ParseOptions, 'asOf' | 'inSight'> = {}): Promise<StreamedFleet> {
   const outcome = await streamFleet({ path: call.fleet }, { ...call.reading, ...options });
-  if (!outcome.ok) throw new UsageError(`${call.fleet}: ${outcome.problem.text} ${outcome.problem.remedy}`);
+  if (!outcome.ok) throw new UsageError(faultOf(call.fleet, outcome.problem));
   return outcome;
 }
 
@@ -112,24 +114,29 @@ export async function readCallHistory(
 ): Promise<Extract<HistoryOutcome, { ok: true }> | undefined> {
   if (call.history === undefined) return undefined;
   const outcome = await readHistory({ path: call.history }, { ...call.reading, ...options });
-  if (!outcome.ok) throw new UsageError(`${call.history}: ${outcome.problem.text} ${outcome.problem.remedy}`);
+  if (!outcome.ok) throw new UsageError(faultOf(call.history, outcome.problem));
   return outcome;
 }
 
 /** The one motor that a call names by tag, and by site where the tag alone is not enough. */
 export function motorOf(call: Call, parsed: Pick<StreamedFleet, 'motors' | 'header' | 'rejected'>): Motor {
   const wanted: SheetMotor[] = [];
-  for (const entry of parsed.motors)
+  const tags = new Set<string>();
+  for (const entry of parsed.motors) {
+    tags.add(entry.motor.tag);
     if (entry.motor.tag === call.tag && (call.site === undefined || entry.motor.site === call.site)) wanted.push(entry);
+  }
   const first = wanted[0];
   const rejected = rejectedOf(call, parsed);
-  if (!first)
+  if (!first) {
+    const near = nearestWord(call.tag ?? '', tags);
     throw new UsageError(
       [
-        `No motor has the tag "${call.tag}"${call.site === undefined ? '' : ` at site "${call.site}"`} in ${call.fleet}${rejected.length > 0 ? ': what carries it was rejected' : ''}.`,
+        `No motor has the tag "${call.tag}"${call.site === undefined ? '' : ` at site "${call.site}"`} in ${call.fleet}${rejected.length > 0 ? ': what carries it was rejected' : ''}.${near === undefined || near === call.tag || rejected.length > 0 ? '' : ` Did you mean ${near}?`}`,
         ...rejected,
       ].join('\n'),
     );
+  }
   if (wanted.length > 1) {
     throw new UsageError(
       `The tag "${call.tag}" stands at ${wanted.length} sites (${wanted.map((entry) => entry.motor.site || '(no site)').join(', ')}); name one with --site.`,
@@ -153,12 +160,14 @@ function rejectedOf(call: Call, { header, rejected }: Pick<StreamedFleet, 'heade
     );
 }
 
+const UNREADABLE: Readonly<Record<string, string>> = { ENOENT: 'there is no such file', EISDIR: 'it is a folder' };
+
 function readText(file: string): string {
   try {
     return readFileSync(file, 'utf8');
   } catch (error) {
     throw new UsageError(
-      `${file} cannot be read: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}.`,
+      `${file} cannot be read: ${UNREADABLE[(error as NodeJS.ErrnoException).code ?? ''] ?? (error as Error).message}.`,
     );
   }
 }

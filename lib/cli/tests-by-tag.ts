@@ -5,6 +5,7 @@ import type { RowIssue } from '@/lib/features/fleet/issue-codes';
 import type { LoadedReference } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { UsageError } from './exit';
+import { faultOf } from './words';
 
 /** Bench tests of a sheet, to be joined with the motors whose tag they carry. */
 export class TestsByTag {
@@ -48,7 +49,7 @@ export class TestsByTag {
 export async function readCallTests(call: Call, reference: LoadedReference): Promise<TestsByTag> {
   if (call.bench === undefined) return new TestsByTag([], reference.tables, []);
   const parsed = await parseBench({ path: call.bench }, call.reading);
-  if (!parsed.ok) throw new UsageError(`${call.bench}: ${parsed.problem.text} ${parsed.problem.remedy}`);
+  if (!parsed.ok) throw new UsageError(faultOf(call.bench, parsed.problem));
   for (const issue of [...parsed.rejected, ...parsed.warnings])
     console.error(`${call.bench}, row ${issue.row}: ${issue.text} ${issue.remedy}`);
   const tests = parsed.tests.map((test) => ({ test, takenAt: undefined, rotorConductor: undefined }));

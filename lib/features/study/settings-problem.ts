@@ -32,6 +32,7 @@ interface Issue {
   readonly keys?: readonly string[];
   readonly values?: readonly unknown[];
   readonly params?: { readonly remedy?: unknown } | undefined;
+  readonly expected?: string | undefined;
   readonly origin?: string | undefined;
   readonly minimum?: number | bigint | undefined;
   readonly maximum?: number | bigint | undefined;
@@ -74,6 +75,8 @@ export function explainIssue(issue: Issue | undefined, raw: unknown): SettingsPr
         : missing
           ? `Add it to ${path.slice(0, -1).join('.')}.`
           : (shareMeant(issue, value) ??
+            quotedNumber(issue, value) ??
+            (where === '' ? 'Write the settings in one pair of braces { }, as the settings command prints them.' : undefined) ??
             'Correct the value, or leave the key out to take its default, which the settings command prints.'),
   };
 }
@@ -86,6 +89,8 @@ function detailOf(issue: Issue | undefined, value: unknown): string {
     if (least !== undefined)
       return `is ${value}, and ${issue?.inclusive === false ? `it must be above ${least}` : `the least is ${least}`}`;
   }
+  if (issue?.code === 'invalid_value' && issue.values && (typeof value === 'string' || typeof value === 'number'))
+    return `is ${value}, and may be ${issue.values.join(' or ')}`;
   return (issue?.message ?? 'cannot be read').replace(/^Invalid input: |\.$/g, '');
 }
 
@@ -95,6 +100,13 @@ function shareMeant(issue: Issue | undefined, value: unknown): string | undefine
   const most = Number(issue.maximum);
   if (most < 1 || most > 2 || value > 100) return undefined;
   return `Rates and shares are fractions: ${value} % is written ${Number((value / 100).toPrecision(12))}.`;
+}
+
+/** A number that was put into quotes, which make a text of it. */
+function quotedNumber(issue: Issue | undefined, value: unknown): string | undefined {
+  if (issue?.code !== 'invalid_type' || issue.expected !== 'number' || typeof value !== 'string') return undefined;
+  const read = value.trim() === '' ? Number.NaN : Number(value.trim().replace(',', '.'));
+  return Number.isFinite(read) ? `Write the number without quotes: ${read}.` : undefined;
 }
 
 function valueAt(raw: unknown, path: readonly string[]): unknown {

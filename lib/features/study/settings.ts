@@ -80,7 +80,12 @@ export function readSettings(jsonText: string, { kept = false }: { readonly kept
     raw = JSON.parse(text);
   } catch (error) {
     const reason = error instanceof Error ? error.message : 'it cannot be parsed';
-    return problem('not-json', '', `The settings are not JSON: ${reason}.`, 'Check quotes, commas and brackets.');
+    return problem(
+      'not-json',
+      '',
+      `The settings are not JSON: ${reason}.`,
+      'Check quotes, commas and brackets; decimals take a point, as in 0.11.',
+    );
   }
   const twice = repeatedKey(text);
   if (twice) {
