@@ -3,7 +3,7 @@
  * `lib/reference` reads them from `reference-data`, checks them and fills this shape.
  */
 import type { HypothesisId } from './condition/hypothesis-id';
-import type { DesignLetter, Enclosure, ThermalClass } from './motor';
+import type { Enclosure, ThermalClass } from './motor';
 
 /** How a row is known. Rows of status `memory` may be shown, never used to claim compliance. */
 export type RowStatus =
@@ -90,25 +90,6 @@ export interface RewindLimitRow {
   readonly largestRisePct: number;
   readonly source: string;
 }
-export interface ToleranceRow {
-  readonly standard: string;
-  readonly clause: string;
-  readonly quantity: string;
-  readonly appliesTo: string;
-  readonly basis: string;
-  readonly lower?: number | undefined;
-  readonly upper?: number | undefined;
-}
-export interface FullLoadCurrentRow {
-  readonly ratedPowerHp: number;
-  readonly current460V: number;
-}
-export interface MagnetisingRow {
-  readonly population: string;
-  readonly ratedPowerHp: number;
-  readonly poles: number;
-  readonly currentFraction: number;
-}
 export interface CodeLetterRow {
   readonly codeLetter: string;
   readonly kvaPerHpMin: number;
@@ -120,11 +101,6 @@ export interface TorqueRow {
   readonly ratedPowerHp: number;
   readonly poles: number;
   readonly pctOfRated: number;
-}
-export interface TorqueRangeRow {
-  readonly design: DesignLetter | 'E';
-  readonly lockedRotorPctMin: number;
-  readonly breakdownPctMin: number;
 }
 export interface FrameRow {
   readonly ratedPowerHp: number;
@@ -177,10 +153,6 @@ export interface RewindChangeRow {
   readonly minPoints?: number | undefined;
   readonly maxPoints?: number | undefined;
   readonly avgPoints?: number | undefined;
-}
-export interface FailureRateRow {
-  readonly motorClass: string;
-  readonly failuresPerYear: number;
 }
 /** When a row of evidence applies: always, to belted motors, or to loads whose torque pulsates. */
 export type EvidenceWhen = 'belted' | 'pulsating';
@@ -236,12 +208,8 @@ export interface ReferenceTables {
   readonly kilowattSteps: Table<KilowattStepRow>;
   readonly lossShares: Table<LossShareRow>;
   readonly assumedStray: Table<AssumedStrayRow>;
-  readonly tolerances: Table<ToleranceRow>;
-  readonly fullLoadCurrent: Table<FullLoadCurrentRow>;
-  readonly magnetising: Table<MagnetisingRow>;
   readonly codeLetters: Table<CodeLetterRow>;
   readonly torqueMinimums: Table<TorqueRow>;
-  readonly torqueRanges: Table<TorqueRangeRow>;
   readonly frames: Table<FrameRow>;
   readonly iecFrames: Table<IecFrameRow>;
   readonly limits: Table<LimitRow>;
@@ -250,7 +218,6 @@ export interface ReferenceTables {
   readonly classTemperatures: Table<ClassTemperatureRow>;
   readonly rewindChange: Table<RewindChangeRow>;
   readonly rewindLimits: Table<RewindLimitRow>;
-  readonly failureRates: Table<FailureRateRow>;
   readonly faultEvidence: Table<FaultEvidenceRow>;
   readonly faultBaseRates: Table<FaultBaseRateRow>;
   readonly starts: Table<StartsRow>;

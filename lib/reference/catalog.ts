@@ -22,7 +22,7 @@ export interface Entry<Row> {
 /** Row type of a table of the engine. */
 type RowOf<T> = T extends Table<infer Row> ? Row : never;
 
-/** Catalogue of the tables that the engine takes, under the engine's names. */
+/** Catalogue of the tables that the program computes with, under the engine's names. */
 export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<ReferenceTables[Name]>> } = {
   usPremium: {
     file: 'efficiency/us-premium.csv',
@@ -90,24 +90,6 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
     figures: ['share', 'share_at_1_kw'],
     row: ratings.assumedStrayRow,
   },
-  tolerances: {
-    file: 'ratings/tolerances.csv',
-    key: ['standard', 'clause', 'quantity', 'applies_to'],
-    figures: ['lower', 'upper', 'remark'],
-    row: ratings.toleranceRow,
-  },
-  fullLoadCurrent: {
-    file: 'ratings/full-load-current.csv',
-    key: ['rated_power_hp'],
-    figures: ['current_460v_a'],
-    row: ratings.fullLoadCurrentRow,
-  },
-  magnetising: {
-    file: 'ratings/magnetising-current.csv',
-    key: ['population', 'poles', 'rated_power_hp'],
-    figures: ['current_fraction'],
-    row: ratings.magnetisingRow,
-  },
   codeLetters: {
     file: 'ratings/code-letters.csv',
     key: ['code_letter'],
@@ -119,12 +101,6 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
     key: ['design', 'torque', 'poles', 'rated_power_hp'],
     figures: ['torque_pct'],
     row: ratings.torqueRow,
-  },
-  torqueRanges: {
-    file: 'ratings/torque-ranges.csv',
-    key: ['design'],
-    figures: ['locked_rotor_torque_pct_min', 'breakdown_torque_pct_min'],
-    row: ratings.torqueRangeRow,
   },
   frames: {
     file: 'ratings/frames.csv',
@@ -174,12 +150,6 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
     figures: ['largest_rise_pct'],
     row: decision.rewindLimitRow,
   },
-  failureRates: {
-    file: 'condition/failure-rates.csv',
-    key: ['motor_class'],
-    figures: ['failures_per_year'],
-    row: condition.failureRateRow,
-  },
   faultEvidence: {
     file: 'condition/fault-evidence.csv',
     key: ['hypothesis', 'indicator'],
@@ -212,7 +182,7 @@ export const catalog: { readonly [Name in keyof ReferenceTables]: Entry<RowOf<Re
   },
 };
 
-/** Catalogue of the tables that serve to check the others; the engine takes none of them. */
+/** Catalogue of the tables that serve to read and to check the others; no figure of the program follows from them. */
 export const checkCatalog = {
   iecCoefficients: {
     file: 'efficiency/iec-50hz-coefficients.csv',
@@ -237,6 +207,36 @@ export const checkCatalog = {
     key: ['winding_temp_c'],
     figures: ['factor_thermoplastic', 'factor_thermosetting'],
     row: condition.temperatureFactorRow,
+  },
+  tolerances: {
+    file: 'ratings/tolerances.csv',
+    key: ['standard', 'clause', 'quantity', 'applies_to'],
+    figures: ['lower', 'upper', 'remark'],
+    row: ratings.toleranceRow,
+  },
+  fullLoadCurrent: {
+    file: 'ratings/full-load-current.csv',
+    key: ['rated_power_hp'],
+    figures: ['current_460v_a'],
+    row: ratings.fullLoadCurrentRow,
+  },
+  torqueRanges: {
+    file: 'ratings/torque-ranges.csv',
+    key: ['design'],
+    figures: ['locked_rotor_torque_pct_min', 'breakdown_torque_pct_min'],
+    row: ratings.torqueRangeRow,
+  },
+  failureRates: {
+    file: 'condition/failure-rates.csv',
+    key: ['motor_class'],
+    figures: ['failures_per_year'],
+    row: condition.failureRateRow,
+  },
+  magnetising: {
+    file: 'ratings/magnetising-current.csv',
+    key: ['population', 'poles', 'rated_power_hp'],
+    figures: ['current_fraction'],
+    row: ratings.magnetisingRow,
   },
 } satisfies Record<string, Entry<object>>;
 

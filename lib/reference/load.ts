@@ -15,7 +15,7 @@ export type { Passport } from './passport';
 type CheckRow<Name extends keyof typeof checkCatalog> =
   (typeof checkCatalog)[Name] extends Entry<infer Row> ? WithStatus<Row> : never;
 
-/** Tables that serve to check the others. */
+/** Tables that serve to read and to check the others. */
 export type CheckTables = { readonly [Name in keyof typeof checkCatalog]: readonly CheckRow<Name>[] };
 
 /** Everything under `reference-data`, read, checked and frozen. */

@@ -174,6 +174,17 @@ describe('sound tables', () => {
     expect(new Set(passports.map((p) => p.id)).size).toBe(files.length);
   });
 
+  it('that are said to be computed with are each asked for by the program', () => {
+    const sources = ['lib/engine', 'lib/features'].flatMap((part) =>
+      readdirSync(part, { recursive: true, encoding: 'utf8' })
+        .filter((name) => name.endsWith('.ts') && !name.includes('generated'))
+        .map((name) => readFileSync(join(part, name), 'utf8')),
+    );
+    const asked = (name: string) => sources.some((text) => new RegExp(`ables\\.${name}\\b`).test(text));
+    expect(Object.keys(catalog).filter((name) => !asked(name))).toEqual([]);
+    expect(Object.keys(checkCatalog).filter(asked)).toEqual([]);
+  });
+
   it('count their rows by status, gaps included', () => {
     const passport = loadTables(folder).passports.find((p) => p.name === 'usStandardPartLoad');
     expect(passport).toMatchObject({ id: 'us-standard-part-load', rowCount: 436, statusCounts: { memory: 389, gap: 47 } });

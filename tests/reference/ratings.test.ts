@@ -46,14 +46,14 @@ describe('standard ratings', () => {
 
 describe('full-load current', () => {
   it('rises with rating', () => {
-    for (const [before, after] of steps(tables.fullLoadCurrent.rows, () => '')) {
+    for (const [before, after] of steps(checks.fullLoadCurrent, () => '')) {
       expect(after.current460V).toBeGreaterThan(before.current460V);
     }
   });
 
   it('implies a product of efficiency and power factor that a motor can have', () => {
     const premium = tables.usPremium.rows.filter((r) => r.poles === 4 && r.enclosure === 'enclosed');
-    const pairs = common(tables.fullLoadCurrent.rows, hp, premium, (r) => `${r.ratedPowerHp}`);
+    const pairs = common(checks.fullLoadCurrent, hp, premium, (r) => `${r.ratedPowerHp}`);
     expect(pairs).toHaveLength(25);
     for (const [current, best] of pairs) {
       const product = (current.ratedPowerHp * KW_PER_HP) / (Math.sqrt(3) * 0.46 * current.current460V);
@@ -63,7 +63,7 @@ describe('full-load current', () => {
   });
 
   it('is 4.5 to 12 times smaller than the largest locked-rotor current (NEMA MG 1 12.35.1)', () => {
-    const pairs = common(tables.fullLoadCurrent.rows, hp, checks.lockedRotorCurrent, hp);
+    const pairs = common(checks.fullLoadCurrent, hp, checks.lockedRotorCurrent, hp);
     expect(pairs).toHaveLength(27);
     for (const [full, locked] of pairs) {
       expect(locked.current460V / full.current460V, hp(full)).toBeGreaterThan(4.5);
@@ -121,8 +121,8 @@ describe('magnetising current', () => {
       readFileSync(join(referenceFolder(), 'ratings/magnetising-current.csv'), 'utf8').trim(),
       { header: true },
     ).data;
-    const pairs = common(lines, (r) => `${Number(r.rated_power_hp)}`, tables.fullLoadCurrent.rows, hp);
-    expect(pairs).toHaveLength(tables.magnetising.rows.length);
+    const pairs = common(lines, (r) => `${Number(r.rated_power_hp)}`, checks.fullLoadCurrent, hp);
+    expect(pairs).toHaveLength(checks.magnetising.length);
     for (const [line, code] of pairs) {
       const fraction = Number(line.max_capacitor_kvar) / (Math.sqrt(3) * 0.46) / code.current460V;
       expect(Math.abs(fraction - Number(line.current_fraction)), JSON.stringify(line)).toBeLessThanOrEqual(halfUnit(0.001));
@@ -130,14 +130,14 @@ describe('magnetising current', () => {
   });
 
   it("is below 0.7 at 2 to 6 poles, where the Code's current is that of the motor", () => {
-    const usual = tables.magnetising.rows.filter((r) => r.poles <= 6);
+    const usual = checks.magnetising.filter((r) => r.poles <= 6);
     expect(usual.length).toBeGreaterThan(100);
     for (const r of usual) expect(r.currentFraction, JSON.stringify(r)).toBeLessThan(0.7);
   });
 
   it('is larger on the whole for more poles: slow motors magnetise more', () => {
     const mean = (poles: number) => {
-      const rows = tables.magnetising.rows.filter((r) => r.poles === poles);
+      const rows = checks.magnetising.filter((r) => r.poles === poles);
       return rows.reduce((sum, r) => sum + r.currentFraction, 0) / rows.length;
     };
     for (const [fewer, more] of neighbours([2, 4, 6, 8, 10, 12])) expect(mean(more)).toBeGreaterThan(mean(fewer));
@@ -166,14 +166,14 @@ describe('torques', () => {
   });
 
   it('end where the ranges by design letter begin (NEMA MG 10 Table 2-1)', () => {
-    const range = tables.torqueRanges.rows.find((r) => r.design === 'B');
+    const range = checks.torqueRanges.find((r) => r.design === 'B');
     const least = (torque: string) =>
       Math.min(
         ...rows.filter((r) => r.design === 'A_B' && r.torque === torque && r.ratedPowerHp <= 500).map((r) => r.pctOfRated),
       );
     expect(least('locked_rotor')).toBe(range?.lockedRotorPctMin);
     expect(least('breakdown')).toBe(range?.breakdownPctMin);
-    const c = tables.torqueRanges.rows.find((r) => r.design === 'C');
+    const c = checks.torqueRanges.find((r) => r.design === 'C');
     expect(Math.min(...rows.filter((r) => r.design === 'C').map((r) => r.pctOfRated))).toBe(c?.lockedRotorPctMin);
   });
 
@@ -279,12 +279,12 @@ describe('metric frames', () => {
 
 describe('tolerances', () => {
   const find = (standard: string, quantity: string, appliesTo: string) =>
-    tables.tolerances.rows.find(
+    checks.tolerances.find(
       (r) => r.standard === standard && r.quantity.startsWith(quantity) && r.appliesTo.startsWith(appliesTo),
     );
 
   it('have a lower end below zero and an upper end above it', () => {
-    for (const r of tables.tolerances.rows) {
+    for (const r of checks.tolerances) {
       if (r.lower !== undefined) expect(r.lower, r.quantity).toBeLessThan(0);
       if (r.upper !== undefined) expect(r.upper, r.quantity).toBeGreaterThan(0);
     }

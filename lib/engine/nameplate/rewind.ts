@@ -9,15 +9,23 @@ import { PLATE } from './findings';
 /** Rating that divides small from large in published repair losses: 40 hp, in kW. */
 const LARGE_KW = 40 * KILOWATTS_PER_HORSEPOWER * 0.98;
 
+/** Average change in points: measured at an accredited shop, or assumed of shops at large by rating. */
+function averagePoints(scope: MotorScope, accredited: boolean, ratedPowerKw: number): number {
+  const motors = ratedPowerKw < LARGE_KW ? 'below 40 hp' : '40 hp and above';
+  const row = scope.tables.rewindChange.rows.find((each) =>
+    accredited ? each.study === 'EASA/AEMT 2019-2020' : each.study === 'US DOE rulemaking assumption' && each.motors === motors,
+  );
+  if (row?.avgPoints === undefined) throw new Error('the table of rewind changes lacks the average of a study');
+  return row.avgPoints;
+}
+
 /**
- * Change of efficiency by one rewind, as a fraction (−0.01 is one point).
- *
- * Accredited shop: −0.1 points, spread 0.2 (EASA/AEMT 2019-2020, read). Unknown shop: −1.0 point below 40 hp, −0.5 from 40 hp
- * (US DOE rulemaking assumption, from memory), each with half of it as standard uncertainty.
+ * Change of efficiency by one rewind, as a fraction (−0.01 is one point): the average of the table, for an accredited shop with the spread
+ * of 0.2 points of EASA/AEMT 2019-2020 (read), for an unknown one with half of it as standard uncertainty.
  */
 export function rewindChange(scope: MotorScope, ratedPowerKw: number, id: string, label: string): Quantity<'1'> {
   const accredited = scope.settings.repairShop === 'accredited';
-  const points = accredited ? -0.1 : ratedPowerKw < LARGE_KW ? -1 : -0.5;
+  const points = averagePoints(scope, accredited, ratedPowerKw);
   return leaf(scope, {
     value: points / 100,
     unit: '1',

@@ -2,7 +2,6 @@
 import { z } from 'zod';
 import type {
   ClassTemperatureRow,
-  FailureRateRow,
   FaultBaseRateRow,
   FaultEvidenceRow,
   HypothesisId,
@@ -76,7 +75,7 @@ export const classTemperatureRow = z
 
 export const failureRateRow = z
   .object({ motor_class: text, failures_per_year: number(0, 1) })
-  .transform((r): FailureRateRow => ({ motorClass: r.motor_class, failuresPerYear: r.failures_per_year }));
+  .transform((r) => ({ motorClass: r.motor_class, failuresPerYear: r.failures_per_year }));
 
 /** Factor that carries an insulation resistance from the winding temperature to 40 °C. */
 export const temperatureFactorRow = z

@@ -4,14 +4,10 @@ import type {
   AssumedStrayRow,
   CodeLetterRow,
   FrameRow,
-  FullLoadCurrentRow,
   HorsepowerStepRow,
   IecFrameRow,
   KilowattStepRow,
   LossShareRow,
-  MagnetisingRow,
-  ToleranceRow,
-  TorqueRangeRow,
   TorqueRow,
 } from '@/lib/engine';
 import { enclosure, horsepower, kilowatts, number, numberOrEmpty, poles, text, word } from '../cells';
@@ -26,18 +22,16 @@ export const kilowattStepRow = z
 
 export const fullLoadCurrentRow = z
   .object({ rated_power_hp: horsepower, current_460v_a: number(0.01, 100_000) })
-  .transform((r): FullLoadCurrentRow => ({ ratedPowerHp: r.rated_power_hp, current460V: r.current_460v_a }));
+  .transform((r) => ({ ratedPowerHp: r.rated_power_hp, current460V: r.current_460v_a }));
 
 export const magnetisingRow = z
   .object({ population: text, poles, rated_power_hp: horsepower, current_fraction: number(0, 1.5) })
-  .transform(
-    (r): MagnetisingRow => ({
-      population: r.population,
-      ratedPowerHp: r.rated_power_hp,
-      poles: r.poles,
-      currentFraction: r.current_fraction,
-    }),
-  );
+  .transform((r) => ({
+    population: r.population,
+    ratedPowerHp: r.rated_power_hp,
+    poles: r.poles,
+    currentFraction: r.current_fraction,
+  }));
 
 export const codeLetterRow = z
   .object({
@@ -71,13 +65,11 @@ export const torqueRangeRow = z
     locked_rotor_torque_pct_min: number(1, 1000),
     breakdown_torque_pct_min: number(1, 1000),
   })
-  .transform(
-    (r): TorqueRangeRow => ({
-      design: r.design,
-      lockedRotorPctMin: r.locked_rotor_torque_pct_min,
-      breakdownPctMin: r.breakdown_torque_pct_min,
-    }),
-  );
+  .transform((r) => ({
+    design: r.design,
+    lockedRotorPctMin: r.locked_rotor_torque_pct_min,
+    breakdownPctMin: r.breakdown_torque_pct_min,
+  }));
 
 export const frameRow = z
   .object({
@@ -125,17 +117,15 @@ export const toleranceRow = z
     lower: numberOrEmpty(-1000, 1000),
     upper: numberOrEmpty(-1000, 1000),
   })
-  .transform(
-    (r): ToleranceRow => ({
-      standard: r.standard,
-      clause: r.clause,
-      quantity: r.quantity,
-      appliesTo: r.applies_to,
-      basis: r.basis,
-      lower: r.lower,
-      upper: r.upper,
-    }),
-  );
+  .transform((r) => ({
+    standard: r.standard,
+    clause: r.clause,
+    quantity: r.quantity,
+    appliesTo: r.applies_to,
+    basis: r.basis,
+    lower: r.lower,
+    upper: r.upper,
+  }));
 
 export const lockedRotorCurrentRow = z
   .object({
