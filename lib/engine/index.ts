@@ -42,7 +42,6 @@ export {
   type OptionBreakEven,
   optionBreakEven,
   optionCurve,
-  optionRateOfReturn,
   optionTornado,
   usualRanges,
 } from './explain/sensitivity';
@@ -73,7 +72,6 @@ export { LOAD_METHODS } from './load/registry';
 export { type Appraisal, type AppraisalRules, appraise, type Stated } from './money/appraisal';
 export { type BreakEven, breakEven } from './money/break-even';
 export { writtenOff } from './money/depreciation';
-export { type EconomicLife, economicLife } from './money/equivalent-cost';
 export { type Alternative, type Increment, type IncrementalAnalysis, incrementalAnalysis } from './money/incremental';
 export { type LifeCycle, type LifeCycleCost, lifeCycleCost } from './money/life-cycle-cost';
 export { modifiedRateOfReturn } from './money/modified-rate';

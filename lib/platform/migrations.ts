@@ -123,14 +123,3 @@ export function applyMigrations(file: string, migrations: readonly Migration[]):
     db.close();
   }
 }
-
-/** The state of a database file; all pending when there is no file. */
-export function migrationState(file: string, migrations: readonly Migration[]): MigrationState {
-  if (!existsSync(file)) return { applied: [], pending: migrations.map((migration) => migration.name), problems: [] };
-  const db = openSqlite(file, { readonly: true });
-  try {
-    return stateOf(db, migrations);
-  } finally {
-    db.close();
-  }
-}

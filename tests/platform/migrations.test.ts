@@ -2,7 +2,7 @@ import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { listBackups } from '@/lib/platform/backup-file';
-import { applyMigrations, MigrationRefused, migrationState, readMigrations } from '@/lib/platform/migrations';
+import { applyMigrations, type Migration, MigrationRefused, readMigrations, stateOf } from '@/lib/platform/migrations';
 import { prepareDatabase } from '@/lib/platform/prepare-database';
 import { openSqlite } from '@/lib/platform/sqlite';
 import { diffToSchema } from '@/scripts/schema-engine';
@@ -38,6 +38,15 @@ function query(file: string, sql: string) {
   }
 }
 
+function stateOfFile(file: string, migrations: readonly Migration[]) {
+  const db = openSqlite(file, { readonly: true });
+  try {
+    return stateOf(db, migrations);
+  } finally {
+    db.close();
+  }
+}
+
 const STUDY = `INSERT INTO "Study" (id, name, settings, updatedAt) VALUES ('s', 'Invented works', '{}', '2026-01-01T00:00:00.000+00:00')`;
 
 function run(file: string, sql: string): void {
@@ -68,7 +77,7 @@ test('a fresh database gets every migration, write-ahead logging, and nothing th
   expect(migrations.length).toBeGreaterThan(0);
   expect(applyMigrations(file, migrations)).toEqual(migrations.map((migration) => migration.name));
   expect(applyMigrations(file, migrations)).toEqual([]);
-  expect(migrationState(file, migrations)).toEqual({ applied: migrations.map((m) => m.name), pending: [], problems: [] });
+  expect(stateOfFile(file, migrations)).toEqual({ applied: migrations.map((m) => m.name), pending: [], problems: [] });
   expect(query(file, 'PRAGMA journal_mode')).toEqual([{ journal_mode: 'wal' }]);
 });
 
@@ -149,7 +158,7 @@ test('a failing migration is taken back whole, and the ones before it stand', ()
   });
   const tables = query(p.databaseFile, "SELECT name FROM sqlite_master WHERE name IN ('Good', 'Half')");
   expect(tables).toEqual([{ name: 'Good' }]);
-  expect(migrationState(p.databaseFile, readMigrations(p.migrationsFolder)).pending).toEqual(['29990102000000_bad']);
+  expect(stateOfFile(p.databaseFile, readMigrations(p.migrationsFolder)).pending).toEqual(['29990102000000_bad']);
 });
 
 test('a migration that would leave rows pointing at nothing is taken back', () => {

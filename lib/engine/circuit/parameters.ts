@@ -21,8 +21,6 @@ export const PARAMETERS = [
   'saturation',
 ] as const;
 
-export type ParameterName = (typeof PARAMETERS)[number];
-
 /** Number of parameters. */
 export const COUNT = PARAMETERS.length;
 

@@ -1,10 +1,8 @@
 import { evaluateMotor } from '../evaluate';
 import { MOST_HOURS_PER_YEAR } from '../formula/constants';
 import { type BreakEven, breakEven } from '../money/break-even';
-import { fromMoney } from '../money/money';
 import { type Tornado, type TornadoInput, tornado } from '../money/tornado';
 import type { Option } from '../options/option';
-import { standardUncertainty } from '../quantity/quantity';
 import { type Lever, moved, type Question, statedHours } from './lever';
 
 /** Which figure of an option is asked about: value in currency, payback in years. */
@@ -107,21 +105,6 @@ function inWords({ motor, study }: Question, lever: Lever, at: number, hours: nu
   if (Object.hasOwn(settings.tariffs, motor.site)) return undefined;
   if (lever === 'energy-price') return at * settings.energyPricePerKwh;
   return lever === 'demand-price' ? at * settings.demandPricePerKwMonth : undefined;
-}
-
-/**
- * The rate of return of an option with its standard uncertainty: the doubt of the present value at that very rate, over how steeply the
- * value falls with the rate there. Absent where there is no one rate.
- * Units: fractions a year. Source: GUM 5.1.2 by the implicit-function rule on NPV(r) = 0.
- */
-export function optionRateOfReturn(question: Question, id: string): { readonly rate: number; readonly u: number } | undefined {
-  const rate = optionAt(question, id)?.internalRateOfReturn;
-  if (rate === undefined || rate <= -1) return undefined;
-  const there = optionAt(question, id, 'discount-rate', rate);
-  const value = there?.figures.net_present_value;
-  if (!there || !value) return undefined;
-  const steepness = there.cashFlow.reduce((sum, flow, year) => sum + (year * fromMoney(flow)) / (1 + rate) ** (year + 1), 0);
-  return steepness === 0 ? undefined : { rate, u: standardUncertainty(value) / Math.abs(steepness) };
 }
 
 /** The figure of an option at several values of a lever, for a curve; absent where it cannot be given. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { evaluateMotor } from '@/lib/engine';
 import { LEVERS, moved, type Question, statedHours } from '@/lib/engine/explain/lever';
-import { optionBreakEven, optionCurve, optionRateOfReturn, optionTornado, usualRanges } from '@/lib/engine/explain/sensitivity';
+import { optionBreakEven, optionCurve, optionTornado, usualRanges } from '@/lib/engine/explain/sensitivity';
 import { motorOf, study } from '../support/study';
 import { BY_TIME } from '../tariff/tariffs';
 
@@ -123,7 +123,7 @@ describe('the curve of an option', () => {
   });
 });
 
-describe('the doubt of the rate of return and of the savings-to-investment ratio', () => {
+describe('the doubt of the savings-to-investment ratio', () => {
   /** A number drawn from a standard normal distribution, the same each time: twelve uniform ones less six, by a linear congruence. */
   function draws(count: number): number[] {
     let state = 12345;
@@ -148,11 +148,8 @@ describe('the doubt of the rate of return and of the savings-to-investment ratio
 
   it('is that of motors evaluated again at drawn prices, as far as the price goes (JCGM 101)', () => {
     if (!listed) throw new Error('the shipped list has no such motor');
-    const rate = optionRateOfReturn(question, id);
-    const sure = optionRateOfReturn(quoted(listed.price), id);
     const ratio = replacement(question);
     const sureRatio = replacement(quoted(listed.price));
-    expect(rate?.rate).toBeCloseTo(sure?.rate ?? Number.NaN, 9);
     const count = 150;
     const drawn = draws(count).map((z) => replacement(quoted(listed.price * (1 + 0.05 * z))));
     const spread = (values: readonly number[]) => {
@@ -162,15 +159,9 @@ describe('the doubt of the rate of return and of the savings-to-investment ratio
     const part = (all: number | undefined, rest: number | undefined) => Math.sqrt((all ?? 0) ** 2 - (rest ?? 0) ** 2);
     // Drawn with a third of the 15 % of a listed price, so that the quotient stays straight; a deviation is known to about 1/sqrt(2 n).
     const allowed = 4 / Math.sqrt(2 * count);
-    const byRate = (3 * spread(drawn.map((option) => option.internalRateOfReturn ?? Number.NaN))) / part(rate?.u, sure?.u);
-    expect(Math.abs(byRate - 1)).toBeLessThan(allowed);
     const doubt = (option: typeof ratio) => option.savingsToInvestmentDoubt?.();
     const byRatio =
       (3 * spread(drawn.map((option) => option.savingsToInvestment ?? Number.NaN))) / part(doubt(ratio), doubt(sureRatio));
     expect(Math.abs(byRatio - 1)).toBeLessThan(allowed);
-  });
-  it('is absent where there is no rate', () => {
-    expect(optionRateOfReturn(question, 'keep')).toBeUndefined();
-    expect(optionRateOfReturn(question, 'none')).toBeUndefined();
   });
 });

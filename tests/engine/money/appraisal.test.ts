@@ -1,11 +1,10 @@
-import { DDB, FV, MIRR, NPV, PMT, PV, SLN } from '@formulajs/formulajs';
+import { DDB, FV, MIRR, NPV, PV, SLN } from '@formulajs/formulajs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as $ from '@/lib/engine/generated/money';
 import { appraise, type Stated } from '@/lib/engine/money/appraisal';
 import { breakEven } from '@/lib/engine/money/break-even';
 import { writtenOff } from '@/lib/engine/money/depreciation';
-import { economicLife } from '@/lib/engine/money/equivalent-cost';
 import { incrementalAnalysis } from '@/lib/engine/money/incremental';
 import { lifeCycleCost } from '@/lib/engine/money/life-cycle-cost';
 import { modifiedRateOfReturn } from '@/lib/engine/money/modified-rate';
@@ -172,14 +171,6 @@ describe('present-worth factors against a spreadsheet library', () => {
         const growing = Array.from({ length: years }, (_, year) => 1.02 ** (year + 1));
         expect(netPresentValue([0, ...growing], 0.03)).toBeCloseTo(-(PV(net, years, 1) as number), 9);
       }
-  });
-  it('the economic life costs a year what its annuity does (formulajs PMT), and rising upkeep ends it', () => {
-    const upkeep = Array.from({ length: 12 }, (_, year) => 200 * year);
-    const found = economicLife(4000, upkeep, 0.12);
-    const spent = 4000 + (NPV(0.12, ...upkeep.slice(0, found?.years)) as number);
-    expect(found?.yearlyCost).toBeCloseTo(-(PMT(0.12, found?.years ?? 0, spent) as number), 9);
-    expect(economicLife(4000, [], 0.1)).toBeUndefined();
-    expect(economicLife(4000, [100, 100, 100], 0)?.years).toBe(3);
   });
 });
 

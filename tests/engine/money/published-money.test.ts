@@ -4,7 +4,6 @@ import * as $ from '@/lib/engine/generated/money';
 import * as N from '@/lib/engine/generated/nameplate';
 import * as O from '@/lib/engine/generated/options';
 import { writtenOff } from '@/lib/engine/money/depreciation';
-import { economicLife } from '@/lib/engine/money/equivalent-cost';
 import { paybackTime } from '@/lib/engine/money/payback';
 import { netPresentValue } from '@/lib/engine/money/present-value';
 import { rateOfReturn } from '@/lib/engine/money/rate-of-return';
@@ -86,17 +85,6 @@ checkCases(
       straight: $.straight_line_value.f(given(c, 'cost'), given(c, 'salvage'), given(c, 'age'), given(c, 'life')),
       declining: given(c, 'cost') * leftByDeclining(given(c, 'salvage') / given(c, 'cost'), given(c, 'age'), given(c, 'life')),
     }),
-    'D-PAN-8.1': (c) => {
-      const upkeep = Array.from({ length: 20 }, (_, year) => 200 * year);
-      const plain = economicLife(given(c, 'cost'), upkeep, 0);
-      const dated = economicLife(given(c, 'cost'), upkeep, given(c, 'rate'));
-      return {
-        life_0: plain?.years ?? Number.NaN,
-        cost_0: plain?.yearlyCost ?? Number.NaN,
-        life_12: dated?.years ?? Number.NaN,
-        cost_12: dated?.yearlyCost ?? Number.NaN,
-      };
-    },
     'D-MUR-11.4': (c) => {
       const cost = $.installed_cost.f(given(c, 'capital'), given(c, 'installation'), 0);
       return {
