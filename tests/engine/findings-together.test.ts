@@ -49,6 +49,8 @@ describe('findings of one motor', () => {
   it('name the ways that disagree only where there are two', async () => {
     const result = (await evaluateRows([ONE_WAY], study())).get('B');
     const text = result?.trust.findings.find(({ code }) => code === 'estimates-disagree')?.text;
-    expect(text).toMatch(/^What was read in row 2 and the stamps disagree more than their doubts allow, though (no single|one) way /);
+    expect(text).toMatch(
+      /^What was read in row 2 and the stamps disagree more than their doubts allow, though (no single|one) way /,
+    );
   });
 });

@@ -124,9 +124,7 @@ function workItem(
     area,
     mustDo: safety !== undefined || failed,
     failed,
-    why: words(
-      `${failed ? 'It has failed.' : whyWords(weightiest, beyond, near)}${failed ? '' : decidedWords(result.decision)}`,
-    ),
+    why: words(failed ? 'It has failed.' : `${whyWords(weightiest, beyond, near)}${decidedWords(result.decision)}`),
     leading: leading && { id: leading.id, odds: leading.odds, strength: leading.strength },
     beyond,
     near,

@@ -92,4 +92,8 @@ export default async function TablesScreen({ params, searchParams }: Props) {
 
 const counted = (count: number): string => (count === 1 ? 'One table' : `${formatCount(count)} tables`);
 
-const USES = { engine: 'computing', check: 'reading, and checks of other tables', prices: 'prices until you name your own' } as const;
+const USES = {
+  engine: 'computing',
+  check: 'reading, and checks of other tables',
+  prices: 'prices until you name your own',
+} as const;
