@@ -76,6 +76,14 @@ export function resultByDate(result: UnrankedMotor): UnrankedMotor {
   };
 }
 
+/** An observation is called after its row: `input power row 70`. */
+function observed(meaning: string, dates: ReadingDates): string {
+  return meaning.replace(/ row (\d+)$/, (_, row: string) => {
+    const date = dates.get(Number(row));
+    return date === undefined ? '' : ` of ${date}`;
+  });
+}
+
 /** A derivation for a screen, see {@link byDate}. */
 export function derivationByDate(derivation: Derivation, dates: ReadingDates): Derivation {
   const { verdict } = derivation;
@@ -85,6 +93,7 @@ export function derivationByDate(derivation: Derivation, dates: ReadingDates): D
       ...step,
       title: byDate(step.title, dates),
       source: byDate(step.source, dates),
+      inputs: step.inputs.map((input) => ({ ...input, meaning: observed(input.meaning, dates) })),
     })),
     doubts: derivation.doubts.map((doubt) => ({ ...doubt, label: byDate(doubt.label, dates) })),
     ...(verdict && { verdict: { ...verdict, findings: findingsByDate(verdict.findings, dates) } }),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { evaluateMotor, motorResult } from '@/lib/engine';
-import { byDate, readingDates, resultByDate } from '@/lib/features/fleet/reading-dates';
+import { derive, evaluateMotor, figuresOf, motorResult } from '@/lib/engine';
+import { byDate, derivationByDate, readingDates, resultByDate } from '@/lib/features/fleet/reading-dates';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
 import { someMotors } from '../support/study-with-demo';
@@ -48,6 +48,23 @@ describe('readings of a motor on a screen', () => {
     'is left as it is: %s',
     (text) => expect(byDate(text, DATES)).toBe(text),
   );
+
+  test('no derivation of a motor read once speaks of a row, but for keys that nobody sees', () => {
+    const { tables, prices } = loadTables();
+    const study = { settings: defaultSettings(), tables, prices };
+    const [motor] = someMotors(1);
+    if (!motor) throw new Error('no motor');
+    const evaluation = evaluateMotor(motor, study, new Map());
+    const dates = readingDates(motorResult(evaluation).readings);
+    let before = 0;
+    for (const [path, quantity] of figuresOf(evaluation)) {
+      const derivation = derive(evaluation, path, quantity);
+      if (!derivation) continue;
+      before += /\brow \d/.test(JSON.stringify(derivation)) ? 1 : 0;
+      expect(JSON.stringify(derivationByDate(derivation, dates))).not.toMatch(/\brow \d/);
+    }
+    expect(before).toBeGreaterThan(3);
+  });
 
   test('no finding of a motor of the demonstration speaks of a row any more, and none loses its evidence', () => {
     const { tables, prices } = loadTables();
