@@ -4,6 +4,8 @@ import { optionWords } from '@/lib/features/plan/words';
 import { formatAmount, formatCount } from '@/lib/platform/format';
 import { MotorCell } from './motor-cell';
 import { NumberHead } from './number-head';
+import lines from './phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
 
@@ -33,39 +35,47 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
         failure falls into the year; below nothing where the repair is the dearer one.
       </p>
       <ScrollRegion label="Motors changed once they fail">
-        <table className={sheet.table}>
-          <thead>
-            <tr>
-              <th scope="col">Motor</th>
-              <th scope="col">Then</th>
+        <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <th {...HEAD} scope="col">
+                Motor
+              </th>
+              <th {...HEAD} scope="col">
+                Then
+              </th>
               {years.map(({ year }) => (
                 <NumberHead key={year} name={year} unit={`expected ${currency}`} />
               ))}
               {wish?.head}
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {shown.map((each) => (
-              <tr key={motorKey(each)}>
+              <tr key={motorKey(each)} {...ROW}>
                 <MotorCell study={study} motorIds={motorIds} motor={each} />
-                <td className={sheet.named}>{optionWords(each.option)}</td>
+                <td {...CELL} className={sheet.named}>
+                  {optionWords(each.option)}
+                </td>
                 {years.map(({ year }, at) => (
-                  <td key={year} className={sheet.number}>
+                  <td {...CELL} key={year} className={sheet.number} data-unit={`${year}, ${currency}`}>
                     {amount(each.expected_spend[at] ?? 0)}
                   </td>
                 ))}
                 {wish?.cell(each)}
               </tr>
             ))}
-            <tr>
-              <th scope="row">All {formatCount(waiting.length)}</th>
-              <td />
+            <tr {...ROW}>
+              <th {...ROW_HEAD} scope="row">
+                All {formatCount(waiting.length)}
+              </th>
+              <td {...CELL} />
               {years.map(({ year }, at) => (
-                <td key={year} className={sheet.number}>
+                <td {...CELL} key={year} className={sheet.number} data-unit={`${year}, ${currency}`}>
                   {amount(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
                 </td>
               ))}
-              {wish && <td />}
+              {wish && <td {...CELL} />}
             </tr>
           </tbody>
         </table>

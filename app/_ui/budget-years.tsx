@@ -2,6 +2,8 @@ import type { Programme } from '@/lib/features/plan/loaders';
 import { formatAmount, formatCount, formatNumber } from '@/lib/platform/format';
 import { DoubtfulAmount } from './doubtful-amount';
 import { NumberHead } from './number-head';
+import lines from './phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
 
@@ -25,10 +27,12 @@ export function BudgetYears({
     <section className={sheet.section} aria-labelledby="budgets">
       <h2 id="budgets">Budget by year</h2>
       <ScrollRegion label="Money of each year">
-        <table className={sheet.table}>
-          <thead>
-            <tr>
-              <th scope="col">Year</th>
+        <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <th {...HEAD} scope="col">
+                Year
+              </th>
               <NumberHead name="Budget" unit={currency} />
               <NumberHead name="Spent" unit={currency} />
               <NumberHead name="Left" unit={currency} />
@@ -37,19 +41,31 @@ export function BudgetYears({
               {priced && <NumberHead name={`One more ${currency} brings`} unit={unit} />}
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {programme.years.map(({ year, budget, spent, items, shadow_price: price, net_present_value_u: u }) => (
-              <tr key={year}>
-                <th scope="row">{linked ? <a href={`#year-${year}`}>{year}</a> : year}</th>
-                <td className={sheet.number}>{amount(budget)}</td>
-                <td className={sheet.number}>{amount(spent)}</td>
-                <td className={sheet.number}>{amount(budget - spent)}</td>
-                <td className={sheet.number}>{formatCount(items.length)}</td>
-                <td className={sheet.number}>
+              <tr key={year} {...ROW}>
+                <th {...ROW_HEAD} scope="row">
+                  {linked ? <a href={`#year-${year}`}>{year}</a> : year}
+                </th>
+                <td {...CELL} className={sheet.number} data-unit={`Budget, ${currency}`}>
+                  {amount(budget)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Spent, ${currency}`}>
+                  {amount(spent)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Left, ${currency}`}>
+                  {amount(budget - spent)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit="Motors">
+                  {formatCount(items.length)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Present value, ${currency}`}>
                   <DoubtfulAmount amount={worth(items)} u={u} currency={currency} />
                 </td>
                 {priced && (
-                  <td className={sheet.number}>{price === undefined || price < 0.005 ? 'nothing' : formatNumber(price, 2)}</td>
+                  <td {...CELL} className={sheet.number} data-unit={`One more ${currency} brings, ${unit}`}>
+                    {price === undefined || price < 0.005 ? 'nothing' : formatNumber(price, 2)}
+                  </td>
                 )}
               </tr>
             ))}

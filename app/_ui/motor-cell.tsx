@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { nameOf } from '@/lib/features/plan/words';
+import { ROW_HEAD } from './row-roles';
 import sheet from './sheet-page.module.css';
 
 interface Props {
@@ -13,7 +14,7 @@ interface Props {
 /** A motor as the head of its row, with the way to its page while the study has it. */
 export function MotorCell(props: Props) {
   return (
-    <th scope="row" className={sheet.motor}>
+    <th {...ROW_HEAD} scope="row" className={sheet.motor}>
       <MotorName {...props} />
     </th>
   );

@@ -52,7 +52,6 @@ export function Answer({ programme, settings, study }: Props) {
           </>
         )}
       </p>
-      <SumDoubt known={doubt !== undefined} />
       <p>
         No plan within these limits can bring more than {worth(bound)}; this one brings {worth(value)}, so that it is within{' '}
         {shown} % of the best there is.{' '}
@@ -81,6 +80,7 @@ export function Answer({ programme, settings, study }: Props) {
           .
         </span>
       </p>
+      <SumDoubt known={doubt !== undefined} />
     </>
   );
 }

@@ -1,6 +1,7 @@
 import { AtFailureTable } from '@/app/_ui/at-failure-table';
 import { More } from '@/app/_ui/more';
 import { MotorCell } from '@/app/_ui/motor-cell';
+import { HEAD } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
@@ -25,7 +26,7 @@ export function AtFailure({ study, currency, motorIds, programme, all }: Props) 
   const total = programme.at_failure.length;
   const most = all ? total : FIRST;
   const head = (
-    <th scope="col" className={styles.edit}>
+    <th {...HEAD} scope="col" className={styles.edit}>
       <span className="unseen">Wish</span>
     </th>
   );

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { CELL } from '@/app/_ui/row-roles';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { nameOf } from '@/lib/features/plan/words';
 import styles from './plan.module.css';
@@ -15,7 +16,7 @@ interface Props {
 export function WishCell({ study, motorIds, motor, text }: Props) {
   const id = motorIds.get(motorKey(motor));
   return (
-    <td className={styles.edit}>
+    <td {...CELL} className={styles.edit}>
       {id !== undefined && (
         <Link href={`/${study}/plan/${id}`} prefetch={false}>
           {text}

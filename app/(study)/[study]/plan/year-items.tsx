@@ -2,6 +2,8 @@ import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
 import { FigureText } from '@/app/_ui/figure';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
@@ -34,27 +36,31 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
       </p>
       {items.length > 0 && (
         <ScrollRegion label={`Plan of ${year}`}>
-          <table className={sheet.table}>
-            <thead>
-              <tr>
-                <th scope="col">Motor</th>
-                <th scope="col">What is done</th>
+          <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <th {...HEAD} scope="col">
+                  Motor
+                </th>
+                <th {...HEAD} scope="col">
+                  What is done
+                </th>
                 <NumberHead name="Cost" unit={currency} />
                 <NumberHead name="Present value" unit={currency} />
                 <NumberHead name="Energy saved" unit="kWh a year" />
                 <NumberHead name="Rank" />
-                <th scope="col" className={styles.edit}>
+                <th {...HEAD} scope="col" className={styles.edit}>
                   <span className="unseen">Wish</span>
                 </th>
               </tr>
             </thead>
-            <tbody>
+            <tbody {...GROUP}>
               {items.map((item) => {
                 const wished = own.get(motorKey(item)) ?? [];
                 return (
-                  <tr key={motorKey(item)}>
+                  <tr key={motorKey(item)} {...ROW}>
                     <MotorCell study={study} motorIds={motorIds} motor={item} />
-                    <td className={sheet.named}>
+                    <td {...CELL} className={sheet.named}>
                       {itemWords(item)}
                       {foundWords(item).map((text) => (
                         <span key={text} className={styles.wish}>
@@ -67,15 +73,17 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
                         </span>
                       ))}
                     </td>
-                    <td className={sheet.number}>{amount(item.cost)}</td>
-                    <td className={sheet.number}>
+                    <td {...CELL} className={sheet.number} data-unit={`Cost, ${currency}`}>
+                      {amount(item.cost)}
+                    </td>
+                    <td {...CELL} className={sheet.number} data-unit={`Present value, ${currency}`}>
                       {item.net_present_value === undefined ? (
                         'must be done'
                       ) : (
                         <DoubtfulAmount amount={item.net_present_value} u={item.net_present_value_u} currency={currency} />
                       )}
                     </td>
-                    <td className={sheet.number}>
+                    <td {...CELL} className={sheet.number} data-unit="Energy saved, kWh a year">
                       <FigureText
                         figure={item.energy_saved}
                         name={`energy saved by ${item.tag}`}
@@ -83,7 +91,9 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
                         unitInHead
                       />
                     </td>
-                    <td className={sheet.number}>{formatCount(item.rank)}</td>
+                    <td {...CELL} className={sheet.number} data-unit="Rank">
+                      {formatCount(item.rank)}
+                    </td>
                     <WishCell study={study} motorIds={motorIds} motor={item} text="move or pin" />
                   </tr>
                 );

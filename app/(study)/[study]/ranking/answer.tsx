@@ -38,14 +38,6 @@ export function Answer({ sum, settings, study }: Props) {
           </>
         )}
       </p>
-      {count > 0 && (
-        <p className={sheet.soft}>
-          In the ± of the sum, the error of a meter counts once for all motors that were read with it; where a reading names no
-          instrument, one set of meters is taken to have served the site. All else counts as independent from motor to motor, and
-          the price of energy as sure. The sum of present values has none: what motors share in them beside meters, such as the
-          rate of failures, is worked out for a plan alone.
-        </p>
-      )}
       <p>
         {count > 0 &&
           `${formatCount(sum.withinPolicy)} of them ${sum.withinPolicy === 1 ? 'pays' : 'pay'} back within the policy: in ${formatNumber(policy.maxSimplePaybackYears, 1)} years at most, with a chance of ${odds} or better. `}
@@ -69,6 +61,14 @@ export function Answer({ sum, settings, study }: Props) {
           </>
         )}
       </p>
+      {count > 0 && (
+        <p className={sheet.soft}>
+          In the ± of the sum, the error of a meter counts once for all motors that were read with it; where a reading names no
+          instrument, one set of meters is taken to have served the site. All else counts as independent from motor to motor, and
+          the price of energy as sure. The sum of present values has none: what motors share in them beside meters, such as the
+          rate of failures, is worked out for a plan alone.
+        </p>
+      )}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
+import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -27,7 +28,7 @@ export function Motors({ motors, study, currency, manySites, horizonYears, units
   const of = (motor: RankedMotor, figure: string, name: string) => ({ motor, study, figure, name });
   return (
     <ScrollRegion label="Motors in rank order" className={styles.list}>
-      <table {...TABLE} className={`${sheet.table} ${styles.table}`}>
+      <table {...TABLE} className={`${sheet.table} ${lines.lines} ${styles.table}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
             <th {...HEAD} scope="col" className={sheet.number}>

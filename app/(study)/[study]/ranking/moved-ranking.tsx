@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { memo, useMemo, useState } from 'react';
+import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -132,7 +133,7 @@ function Rows({ rows, before, pack, study, currency, horizonYears, manySites, un
   const words = ['Motor', 'Decision', 'Trust', 'Because'];
   return (
     <ScrollRegion label="Motors in rank order as moved" className={styles.list}>
-      <table {...TABLE} className={`${sheet.table} ${styles.table}`}>
+      <table {...TABLE} className={`${sheet.table} ${lines.lines} ${styles.table}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
             {heads.map(([name, unit]) => (

@@ -1,6 +1,7 @@
 import { BandMark } from '@/app/_ui/band-mark';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
+import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { SisterResult, TrendResult } from '@/lib/engine';
@@ -39,7 +40,7 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
         within twice the rating: {SISTERS_WANTED}, each at whatever load it was read. They move no verdict.
       </p>
       <ScrollRegion label="Condition indicators">
-        <table {...TABLE} className={`${styles.table} ${styles.lines}`}>
+        <table {...TABLE} className={`${styles.table} ${lines.lines} ${styles.lines}`}>
           <thead {...GROUP}>
             <tr {...ROW}>
               <th {...HEAD} scope="col">

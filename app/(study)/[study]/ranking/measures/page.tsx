@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { SavedCells, SavedHeads } from '@/app/_ui/screened-cell';
-import lines from '@/app/_ui/screened-lines.module.css';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measure } from '@/lib/engine';
@@ -107,7 +107,7 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
   const { settings, sites } = page;
   return (
     <ScrollRegion label="Measures by motor">
-      <table {...TABLE} className={`${sheet.table} ${lines.lines}`}>
+      <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
             <th {...HEAD} scope="col">

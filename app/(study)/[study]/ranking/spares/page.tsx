@@ -124,9 +124,9 @@ function Spares({
             <NumberHead name="Worth keeping" />
             <NumberHead name="In stock" />
             <th scope="col">Would serve</th>
-            <NumberHead name="Price of one" unit={currency} />
-            <NumberHead name="Value" unit={`${currency} over ${settings.horizonYears} years`} />
-            <NumberHead name="Stops to shorten" unit={`cost at most, ${currency}`} />
+            <NumberHead name="Price of one" unit={currency} className={styles.amount} />
+            <NumberHead name="Value" unit={`${currency} over ${settings.horizonYears} years`} className={styles.amount} />
+            <NumberHead name="Stops to shorten" unit={`cost at most, ${currency}`} className={styles.stops} />
             <th scope="col" className={styles.wide}>
               Why
             </th>

@@ -1,6 +1,6 @@
+import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { SavedCells, SavedHeads } from '@/app/_ui/screened-cell';
-import lines from '@/app/_ui/screened-lines.module.css';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measures, Settings } from '@/lib/engine';
@@ -28,7 +28,7 @@ export function AlsoWorth({ found, settings }: { readonly found: Measures; reado
             they must be reckoned again. They are not in any plan: look into them first.
           </p>
           <ScrollRegion label="Other measures">
-            <table {...TABLE} className={`${sheet.table} ${lines.lines}`}>
+            <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
               <thead {...GROUP}>
                 <tr {...ROW}>
                   <th {...HEAD} scope="col">
