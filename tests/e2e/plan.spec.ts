@@ -29,7 +29,8 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
     .getByRole('region', { name: /^Plan of/ })
     .first()
     .getByRole('row')
-    .nth(1);
+    .filter({ has: page.getByRole('rowheader') })
+    .first();
   const motor = (await row.getByRole('rowheader').textContent()) ?? '';
   await row.getByRole('link', { name: /move or pin/ }).press('Enter');
   await expect(page.getByRole('heading', { level: 1 })).toContainText(motor);
