@@ -3,7 +3,6 @@ import {
   compareNaturally,
   compareSisters,
   ENGINE_VERSION,
-  type FleetKey,
   type Motor,
   motorKey,
   type Plan,
@@ -12,7 +11,7 @@ import {
   type StudyContext,
 } from '@/lib/engine';
 import { FleetEvaluation } from '@/lib/features/evaluation/evaluate-fleet';
-import { rankedHead } from '@/lib/features/evaluation/result-text';
+import { rankedHead, type TextKey } from '@/lib/features/evaluation/result-text';
 import { HistoryJoiner } from '@/lib/features/fleet/apply-history';
 import type { RowIssue, StreamedFleet } from '@/lib/features/fleet/parse';
 import { csvRow } from '@/lib/features/fleet/write-csv';
@@ -115,7 +114,7 @@ async function evaluateTo(
   const spool = new Spool();
   const output = openOutput(call.out);
   try {
-    const keys: FleetKey[] = [];
+    const keys: TextKey[] = [];
     await evaluation.run(motorsOf(sheet, about), {
       take: (block) => {
         for (const key of block.keys) keys.push(key);
@@ -158,9 +157,9 @@ function* motorsOf(
 }
 
 /** Motors in natural order of site and tag. */
-function inOrder(keys: readonly FleetKey[]): readonly Ranked[] {
+function inOrder(keys: readonly TextKey[]): readonly Ranked[] {
   const ranks = ranksOf(keys);
-  const sisters = compareSisters(keys.map((key) => key.sisters));
+  const sisters = compareSisters(keys.flatMap(({ sisters = [] }) => sisters));
   return keys
     .map((key, number) => ({ key, rank: ranks[number] ?? 0, sisters: sisters[number] ?? [], number }))
     .sort((a, b) => compareNaturally(a.key.site, b.key.site) || compareNaturally(a.key.tag, b.key.tag));

@@ -64,6 +64,7 @@ export {
   type WorthLines,
 } from './explain/worksheet';
 export { type BaselineCost, type MeasuresOfWorth, measuresOfWorth, type WorthMeasures } from './explain/worth-measures';
+export { type FlatResult, flatResult } from './flat-result';
 export { meterCause, type SavedFigure, type Sum, type Summand, sharedInOption, sumOverMotors } from './fleet-sum';
 export type { Compiled } from './formula/compiled';
 export { KILOWATTS_PER_HORSEPOWER, MOST_HOURS_PER_YEAR } from './formula/constants';
@@ -115,7 +116,7 @@ export type { Evidence, Finding, Severity } from './quantity/finding';
 export type { Origin, Quantity, Source } from './quantity/quantity';
 export { standardUncertainty } from './quantity/quantity';
 export type { Unit } from './quantity/unit';
-export { compareForRank, compareNaturally, type RankKey, ranksOf } from './rank';
+export { compareForRank, compareNaturally, type RankKey, rankKeyOf, ranksOf } from './rank';
 export { type MovableMotor, movableOf } from './rerank/movable';
 export type * from './result';
 export { isSameRating, SAME_RATING } from './same-rating';

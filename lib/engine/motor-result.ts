@@ -5,14 +5,14 @@ import type { Evaluation } from './evaluate';
 import { type FigureLimits, figureLimits } from './load/figure-limits';
 import { type ByCause, lossesByCause } from './load/losses-by-cause';
 import type { ReadingEvaluation } from './load/reading';
-import type { LossSet } from './machine/model';
 import { meterEffects } from './meter-effects';
 import { optionResult } from './options/result';
 import { doubtsOf } from './plan/doubts';
-import { type Limits, widened } from './quantity/coverage';
+import { decisionResult, pointResult, trustResult } from './point-result';
+import type { Limits } from './quantity/coverage';
 import { type Quantity, scaleParts } from './quantity/quantity';
-import { compareByPlace, type RankKey, ranksOf } from './rank';
-import type { EstimateResult, Losses, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
+import { compareByPlace, type RankKey, rankKeyOf, ranksOf } from './rank';
+import type { EstimateResult, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
 import { figure, tidy } from './result-figure';
 
 /**
@@ -27,17 +27,18 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
   const agreement = inUse?.combination?.agreement;
   const causes = lossesByCause(evaluation);
   const limits = figureLimits(evaluation);
+  const figures = pointResult(evaluation, limits);
   return {
     site: motor.site,
     tag: motor.tag,
     area: motor.area,
     description: motor.description,
     rated_power_kw: tidy(motor.plate.ratedPowerKw),
-    shaft_power: point && figure(point.shaftPower, currency, limits?.shaftPower),
-    load_fraction: point && figure(point.loadFraction, currency, limits?.loadFraction),
-    input_power: point && figure(point.inputPower, currency, limits?.inputPower),
-    efficiency: point && figure(point.efficiency, currency, limits?.efficiency, widened(point.efficiency, limits?.efficiency)),
-    losses: point && lossesResult(point.losses, currency, limits?.totalLoss),
+    shaft_power: figures.shaft_power,
+    load_fraction: figures.load_fraction,
+    input_power: figures.input_power,
+    efficiency: figures.efficiency,
+    losses: figures.losses,
     losses_by_cause: point && causes && byCauseResult(causes, currency),
     estimates: inUse ? estimatesResult(evaluation, inUse, limits) : [],
     readings: evaluation.readings.map((evaluated) =>
@@ -48,32 +49,14 @@ export function motorResult(evaluation: Evaluation): UnrankedMotor {
       degrees_of_freedom: agreement.degrees_of_freedom,
       p: tidy(agreement.p),
     },
-    trust: limits?.finding
-      ? { level: evaluation.trust.level, findings: [...evaluation.trust.findings, limits.finding] }
-      : evaluation.trust,
+    trust: trustResult(evaluation, limits),
     condition: conditionResult(evaluation.condition, currency),
     options: evaluation.options.map((option) => optionResult(option, currency)),
     ...(doubts.length > 0 && { doubts }),
     ...(meters.length > 0 && { meters }),
-    decision: {
-      action: evaluation.decision.action,
-      timing: evaluation.decision.timing,
-      option: evaluation.decision.option,
-      because: evaluation.decision.because,
-    },
+    decision: decisionResult(evaluation),
     ranking: evaluation.decision.ranking,
     likeness: likenessOf(motor, evaluation.machine),
-  };
-}
-
-function lossesResult(losses: LossSet, currency: string, total: Limits | undefined): Losses {
-  return {
-    stator: figure(losses.stator, currency),
-    rotor: figure(losses.rotor, currency),
-    core: figure(losses.core, currency),
-    friction_windage: figure(losses.frictionWindage, currency),
-    stray: figure(losses.stray, currency),
-    total: figure(losses.total, currency, total),
   };
 }
 
@@ -150,8 +133,7 @@ export interface FleetKey extends RankKey {
 
 /** The little that the steps over the fleet need, so that the rest of a result can be let go. */
 export function fleetKeyOf(result: UnrankedMotor): FleetKey {
-  const { site, tag, ranking } = result;
-  return { site, tag, ranking, sisters: sisterFacts(result) };
+  return { ...rankKeyOf(result), sisters: sisterFacts(result) };
 }
 
 /** Puts ranks and sisters in and brings the motors into natural order of site and tag. */

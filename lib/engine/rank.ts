@@ -3,6 +3,11 @@ import type { UnrankedMotor } from './result';
 /** What ranking needs of a motor. */
 export type RankKey = Pick<UnrankedMotor, 'site' | 'tag' | 'ranking'>;
 
+/** The little that ranking needs of a result, so that the rest can be let go. */
+export function rankKeyOf({ site, tag, ranking }: RankKey): RankKey {
+  return { site, tag, ranking };
+}
+
 /** Order of the fleet's ranks: the group (within policy, others, not usable), then value, then site and tag. */
 export function compareForRank(a: RankKey, b: RankKey): number {
   return compareWorth(a.ranking, b.ranking) || compareByPlace(a, b);

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { evaluateMotor, motorResult } from '@/lib/engine';
+import { evaluateMotor, type Motor, motorResult } from '@/lib/engine';
 import { generateDemo } from '@/lib/features/demo/generate';
 import { evaluateFleet } from '@/lib/features/evaluation/evaluate-fleet';
-import { rankedHead, type TextBlock } from '@/lib/features/evaluation/result-text';
+import { rankedHead, type TextBlock, type TextKey, unrankedLine } from '@/lib/features/evaluation/result-text';
 import { defaultSettings } from '@/lib/features/study/settings';
 import { loadTables } from '@/lib/reference/load';
 
@@ -12,23 +12,28 @@ const demo = generateDemo({ asOf: '2026-01-01', seed: 7 }).map(({ motor }) => mo
 /** Enough for two helpers. */
 const fleet = Array.from({ length: 8 }, (_, copy) => demo.map((motor) => ({ ...motor, tag: `${motor.tag}/${copy}` }))).flat();
 
-function textsOf(blocks: readonly TextBlock[]): string[] {
+function textsOf(blocks: readonly TextBlock[], headOf: (key: TextKey) => string): string[] {
   return blocks.flatMap(({ keys, bytes, ends }) =>
-    keys.map((key, at) => rankedHead(key, 1) + Buffer.from(bytes.subarray(ends[at - 1] ?? 0, ends[at])).toString('utf8')),
+    keys.map((key, at) => headOf(key) + Buffer.from(bytes.subarray(ends[at - 1] ?? 0, ends[at])).toString('utf8')),
   );
 }
 
-async function texts(jobs: number): Promise<string[]> {
+async function texts(
+  motors: readonly Motor[],
+  shape: 'json' | 'lines',
+  jobs: number,
+  headOf: (key: TextKey) => string,
+): Promise<string[]> {
   const blocks: TextBlock[] = [];
-  const finished = await evaluateFleet(fleet, study, {
+  const finished = await evaluateFleet(motors, study, {
     jobs,
-    shape: 'json',
+    shape,
     take: (block) => {
       blocks.push(block);
     },
   });
   expect(finished).toBe(true);
-  return textsOf(blocks);
+  return textsOf(blocks, headOf);
 }
 
 describe('a fleet', () => {
@@ -37,7 +42,13 @@ describe('a fleet', () => {
       const { ranking: _, likeness: _l, site, tag, ...rest } = motorResult(evaluateMotor(motor, study));
       return JSON.stringify({ site, tag, rank: 1, ...rest });
     });
-    for (const jobs of [1, 2, 3]) expect(await texts(jobs), `${jobs} jobs`).toEqual(alone);
+    for (const jobs of [1, 2, 3])
+      expect(await texts(fleet, 'json', jobs, (key) => rankedHead(key, 1)), `${jobs} jobs`).toEqual(alone);
+  });
+
+  it('has the same cells in a line of a list as in its whole results', async () => {
+    const alone = demo.map((motor) => unrankedLine(motorResult(evaluateMotor(motor, study))));
+    expect(await texts(demo, 'lines', 1, () => '')).toEqual(alone);
   });
 
   it('waits until a block is taken in before it gives the next', async () => {

@@ -1,31 +1,37 @@
 /** How the sentences of the engine write numbers. They are English: thousands in groups of three with a comma, a true minus (U+2212). */
 
-const MAKERS = new Map<string, Intl.NumberFormat>();
+type Format = (value: number) => string;
 
-/** Making a format takes far longer than using it. */
-function say(value: number, options: Intl.NumberFormatOptions): string {
-  const key = JSON.stringify(options);
-  let maker = MAKERS.get(key);
-  if (!maker) {
-    maker = new Intl.NumberFormat('en', { signDisplay: 'negative', ...options });
-    MAKERS.set(key, maker);
-  }
-  return maker.format(value).replace('-', '−');
+/** Making a format takes far longer than using it, and looking one up by its options longer too: each kind keeps its own by their number of digits. */
+function formats(options: (digits: number) => Intl.NumberFormatOptions): (digits: number) => Format {
+  const made: Format[] = [];
+  return (digits) => {
+    made[digits] ??= new Intl.NumberFormat('en', { signDisplay: 'negative', ...options(digits) }).format;
+    return made[digits];
+  };
+}
+
+const UP_TO_DECIMALS = formats((digits) => ({ maximumFractionDigits: digits }));
+const DECIMALS = formats((digits) => ({ minimumFractionDigits: digits, maximumFractionDigits: digits }));
+const SIGNIFICANT = formats((digits) => ({ maximumSignificantDigits: digits }));
+
+function say(value: number, format: Format): string {
+  return format(value).replace('-', '−');
 }
 
 /** A number with all digits that it has: `1,785.5`. */
 export function written(value: number): string {
-  return say(value, { maximumFractionDigits: 20 });
+  return say(value, UP_TO_DECIMALS(20));
 }
 
 /** A number with so many decimals: `8,274`. */
 export function fixed(value: number, decimals: number): string {
-  return say(value, { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+  return say(value, DECIMALS(decimals));
 }
 
 /** A number with so many significant digits, without zeros at its end: `1,790`. */
 export function rounded(value: number, digits: number): string {
-  return say(value, { maximumSignificantDigits: digits });
+  return say(value, SIGNIFICANT(digits));
 }
 
 /** Chances below this are not told apart. */

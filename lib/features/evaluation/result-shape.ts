@@ -1,4 +1,4 @@
-import { type Evaluation, motorResult, type UnrankedMotor } from '@/lib/engine';
+import { type Evaluation, flatResult, fleetKeyOf, motorResult, rankKeyOf } from '@/lib/engine';
 import { type EvaluatedRow, resultRow } from './result-row';
 import { type TextBlock, textBlock, unrankedJson, unrankedLine } from './result-text';
 
@@ -12,12 +12,12 @@ export type ShapeName = keyof Shapes;
 
 /** Makes each form of a block. */
 export const SHAPES: { readonly [Name in ShapeName]: (evaluations: Iterable<Evaluation>, currency: string) => Shapes[Name] } = {
-  json: (evaluations) => textBlock(resultsOf(evaluations), unrankedJson),
-  lines: (evaluations) => textBlock(resultsOf(evaluations), unrankedLine),
+  json: (evaluations) => textBlock(oneByOne(evaluations, motorResult), { textOf: unrankedJson, keyOf: fleetKeyOf }),
+  lines: (evaluations) => textBlock(oneByOne(evaluations, flatResult), { textOf: unrankedLine, keyOf: rankKeyOf }),
   rows: (evaluations, currency) => Array.from(evaluations, (evaluation) => resultRow(evaluation, currency)),
 };
 
 /** One at a time, so that each evaluation can be let go before the next. */
-function* resultsOf(evaluations: Iterable<Evaluation>): Generator<UnrankedMotor> {
-  for (const evaluation of evaluations) yield motorResult(evaluation);
+function* oneByOne<Result>(evaluations: Iterable<Evaluation>, resultOf: (evaluation: Evaluation) => Result): Generator<Result> {
+  for (const evaluation of evaluations) yield resultOf(evaluation);
 }

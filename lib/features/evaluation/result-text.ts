@@ -1,11 +1,13 @@
-import { type FleetKey, fleetKeyOf, type SisterResult, type UnrankedMotor } from '@/lib/engine';
+import type { FlatResult, FleetKey, RankKey, SisterResult, UnrankedMotor } from '@/lib/engine';
 import { csvRow } from '../fleet/csv-cell';
 import { MOTOR_COLUMNS } from '../results/columns';
 
+/** What the steps over the fleet need of a motor. A form that shows nothing of sisters does without their facts. */
+export type TextKey = RankKey & Partial<Pick<FleetKey, 'sisters'>>;
+
 /** Results as text that still lacks ranks and sisters: they are known only when all motors are. */
 export interface TextBlock {
-  /** What the steps over the fleet need of each motor. */
-  readonly keys: readonly FleetKey[];
+  readonly keys: readonly TextKey[];
   /** Each motor's text, one after another, in UTF-8. */
   readonly bytes: Uint8Array<ArrayBuffer>;
   /** Where each motor's text ends in `bytes`. */
@@ -25,13 +27,16 @@ export function unrankedJson(result: UnrankedMotor): string {
 }
 
 /** A motor's line of the flat results behind the rank, which is its first cell. */
-export function unrankedLine(result: UnrankedMotor): string {
+export function unrankedLine(result: FlatResult): string {
   return csvRow(MOTOR_COLUMNS.map((column) => column.value(result)));
 }
 
 /** Writes results end to end, each in such a way that its rank can be put before it without parsing. */
-export function textBlock(results: Iterable<UnrankedMotor>, textOf: (result: UnrankedMotor) => string): TextBlock {
-  const keys: FleetKey[] = [];
+export function textBlock<Result>(
+  results: Iterable<Result>,
+  { textOf, keyOf }: { readonly textOf: (result: Result) => string; readonly keyOf: (result: Result) => TextKey },
+): TextBlock {
+  const keys: TextKey[] = [];
   const ends: number[] = [];
   let end = 0;
   for (const result of results) {
@@ -43,7 +48,7 @@ export function textBlock(results: Iterable<UnrankedMotor>, textOf: (result: Unr
       room = wider;
     }
     end += room.write(text, end, 'utf8');
-    keys.push(fleetKeyOf(result));
+    keys.push(keyOf(result));
     ends.push(end);
   }
   return { keys, ends, bytes: new Uint8Array(room.subarray(0, end)) };
@@ -51,7 +56,7 @@ export function textBlock(results: Iterable<UnrankedMotor>, textOf: (result: Unr
 
 /** A motor's JSON up to what {@link unrankedJson} writes of it. */
 export function rankedHead(
-  { site, tag }: Pick<FleetKey, 'site' | 'tag'>,
+  { site, tag }: Pick<TextKey, 'site' | 'tag'>,
   rank: number,
   sisters: readonly SisterResult[] = [],
 ): string {

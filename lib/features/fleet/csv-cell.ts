@@ -16,7 +16,8 @@ export function csvCell(value: Writable, dialect: Dialect = COMMA): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') {
     if (!Number.isFinite(value)) return '';
-    return quote(dialect.decimal === ',' ? String(value).replace('.', ',') : String(value), dialect.delimiter);
+    // No separator is a point, a digit or a sign, so that only a comma may have to be quoted.
+    return dialect.decimal === ',' ? quote(String(value).replace('.', ','), dialect.delimiter) : String(value);
   }
   return quote(ACTIVE.test(value) ? `'${value}` : value, dialect.delimiter);
 }

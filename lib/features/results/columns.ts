@@ -1,8 +1,5 @@
-import type { Figure, MotorResult, OptionResult } from '@/lib/engine';
+import type { Figure, FlatResult, MotorResult, OptionResult } from '@/lib/engine';
 import { limitsOf95 } from '@/lib/platform/format';
-
-/** A motor's result by itself: what is known before all motors of the fleet are. */
-type OneResult = Omit<MotorResult, 'rank' | 'sisters'>;
 
 /** One column of a flat results table: the same for the command line, the downloads and the screens' lists. */
 export interface ResultColumn<Result = MotorResult> {
@@ -11,13 +8,13 @@ export interface ResultColumn<Result = MotorResult> {
   readonly meaning: string;
   readonly value: (motor: Result) => string | number | undefined;
 }
-type OwnColumn = ResultColumn<OneResult>;
+type OwnColumn = ResultColumn<FlatResult>;
 
-function chosen(motor: OneResult): OptionResult | undefined {
+function chosen(motor: FlatResult): OptionResult | undefined {
   return motor.options.find((option) => option.id === motor.decision.option);
 }
 
-function pair(name: string, unit: string, meaning: string, read: (motor: OneResult) => Figure | undefined): OwnColumn[] {
+function pair(name: string, unit: string, meaning: string, read: (motor: FlatResult) => Figure | undefined): OwnColumn[] {
   return [
     { name, unit, meaning, value: (motor) => read(motor)?.value },
     { name: `${name}_u`, unit, meaning: `${meaning}: standard uncertainty (k = 1)`, value: (motor) => read(motor)?.u },
@@ -25,8 +22,8 @@ function pair(name: string, unit: string, meaning: string, read: (motor: OneResu
 }
 
 /** A figure of the operating point: its limits are not always as far on both sides. */
-function limited(name: string, unit: string, meaning: string, read: (motor: OneResult) => Figure | undefined): OwnColumn[] {
-  const limits = (motor: OneResult) => {
+function limited(name: string, unit: string, meaning: string, read: (motor: FlatResult) => Figure | undefined): OwnColumn[] {
+  const limits = (motor: FlatResult) => {
     const figure = read(motor);
     return figure && limitsOf95(figure);
   };
@@ -104,7 +101,7 @@ export const RESULT_COLUMNS: readonly ResultColumn[] = [
   ...MOTOR_COLUMNS,
 ];
 
-function bandNames(motor: OneResult, band: 'near' | 'beyond'): string {
+function bandNames(motor: FlatResult, band: 'near' | 'beyond'): string {
   return motor.condition.indicators
     .filter((indicator) => indicator.band === band)
     .map((indicator) => indicator.id)
