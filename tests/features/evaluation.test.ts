@@ -1,8 +1,11 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { compareNaturally, evaluateMotor, motorResult, rankMotors } from '@/lib/engine';
 import { readProgress, readResults, readShownRunId } from '@/lib/features/evaluation/data';
+import { engineInUse, engineOf } from '@/lib/features/evaluation/engine-in-use';
 import { contextHash, inputHash } from '@/lib/features/evaluation/input-hash';
-import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
+import { enqueueEvaluation, enqueueOutdated } from '@/lib/features/evaluation/mutations';
 import { resultRow } from '@/lib/features/evaluation/result-row';
 import { claimRun, requeueAbandoned, storeBlock } from '@/lib/features/evaluation/run-store';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
@@ -120,6 +123,33 @@ describe('evaluated again', () => {
     const rows = await storedRows();
     expect(rows).toHaveLength(COUNT - 1);
     expect(rows.map(({ rank }) => rank).sort((a, b) => a - b)).toEqual(rows.map((_, at) => at + 1));
+  });
+});
+
+describe('of an earlier engine', () => {
+  test('is asked for by nobody, and made at the start of the program, anew for every motor', async () => {
+    await evaluate();
+    await enqueueOutdated(scratch.db);
+    expect((await readProgress(scratch.db.read, studyId)).active).toBeUndefined();
+
+    const earlier = `${engineInUse()}0`;
+    await scratch.db.write((tx) => tx.evaluationRun.updateMany({ where: { studyId }, data: { engineVersion: earlier } }));
+    await scratch.db.write((tx) => tx.motorEvaluation.updateMany({ where: { studyId }, data: { inputHash: earlier } }));
+    await enqueueOutdated(scratch.db);
+    await enqueueOutdated(scratch.db);
+    expect(await scratch.db.read.evaluationRun.count({ where: { studyId, state: 'queued' } })).toBe(1);
+    await workThroughQueue(scratch.db, { jobs: 1 });
+    expect((await readProgress(scratch.db.read, studyId)).shown).toMatchObject({ reused: 0, engineVersion: engineInUse() });
+  });
+
+  test('is told from today’s by any change of a source, not by its place', () => {
+    const [one, same, other] = ['one', 'same', 'other'].map((name) => path.join(scratch.env.dataFolder, name));
+    for (const folder of [one, same, other]) mkdirSync(path.join(folder ?? '', 'load'), { recursive: true });
+    for (const folder of [one, same]) writeFileSync(path.join(folder ?? '', 'load', 'slip.ts'), 'export const a = 1;');
+    writeFileSync(path.join(other ?? '', 'load', 'slip.ts'), 'export const a = 2;');
+    expect(engineOf(one ?? '')).toMatch(/^[0-9.]+\+[0-9a-f]{12}$/);
+    expect(engineOf(same ?? '')).toBe(engineOf(one ?? ''));
+    expect(engineOf(other ?? '')).not.toBe(engineOf(one ?? ''));
   });
 });
 

@@ -1,14 +1,15 @@
-import { ENGINE_VERSION, type Motor, type StudyContext } from '@/lib/engine';
+import type { Motor, StudyContext } from '@/lib/engine';
 import { contentHash, sha256 } from '@/lib/platform/hash';
+import { engineInUse } from './engine-in-use';
 
 /**
- * Hash over what every motor of a study is evaluated with: engine version, settings, reference tables and prices. The tables count
+ * Hash over what every motor of a study is evaluated with: engine, settings, reference tables and prices. The tables count
  * with all their rows, so that a mended cell is noticed whatever the edition says. Of the budget only its years count, and what the plan aims at not at
  * all: no figure of a single motor rests on them, so that another budget takes a new plan but no new evaluation.
  */
 export function contextHash(context: StudyContext): string {
   const { budget, objective: _, ...settings } = context.settings;
-  return contentHash({ engine: ENGINE_VERSION, ...context, settings: { ...settings, budgetYears: budget.length } });
+  return contentHash({ engine: engineInUse(), ...context, settings: { ...settings, budgetYears: budget.length } });
 }
 
 /** Hash over all that goes into one motor's result; while it stays the same, so does the result. */

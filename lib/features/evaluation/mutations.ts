@@ -1,5 +1,7 @@
-import { database, type Tx } from '@/lib/platform/db';
+import { type Database, database, type Tx } from '@/lib/platform/db';
 import { newId } from '@/lib/platform/id';
+import { readShownRunId } from './data';
+import { engineInUse } from './engine-in-use';
 import { wakeRunner } from './runner';
 
 /**
@@ -25,6 +27,19 @@ export async function requestEvaluation(studyId: string): Promise<string> {
   const id = await database().write((tx) => enqueueEvaluation(tx, studyId));
   wakeRunner();
   return id;
+}
+
+/**
+ * Queues an evaluation of every study whose figures were computed by another state of the engine, as after an upgrade: nobody has changed anything
+ * there, so nobody would ask for it.
+ */
+export async function enqueueOutdated(db: Database): Promise<void> {
+  const engine = engineInUse();
+  for (const { id } of await db.read.study.findMany({ select: { id: true } })) {
+    const shown = await readShownRunId(db.read, id);
+    const run = shown && (await db.read.evaluationRun.findUnique({ where: { id: shown }, select: { engineVersion: true } }));
+    if (run && run.engineVersion !== engine) await db.write((tx) => enqueueEvaluation(tx, id));
+  }
 }
 
 /** Asks a study's waiting or working run to stop; the figures of the last finished one stay. */

@@ -1,5 +1,5 @@
 import { availableParallelism } from 'node:os';
-import { ENGINE_VERSION, type FleetKey } from '@/lib/engine';
+import type { FleetKey } from '@/lib/engine';
 import type { Database } from '@/lib/platform/db';
 import { problemOf } from '@/lib/platform/errors';
 import { contentHash } from '@/lib/platform/hash';
@@ -8,6 +8,7 @@ import { readStudyMotors, type StoredMotor } from '../fleet/data';
 import { studyInForce } from '../study/context';
 import { settingsToJson } from '../study/settings';
 import { fleetAsEvaluated } from './as-evaluated';
+import { engineInUse } from './engine-in-use';
 import { evaluateFleet } from './evaluate-fleet';
 import { contextHash, inputHash, inputsHash } from './input-hash';
 import { beginRun, claimRun, endRun, finishRun, readEarlier, requeueAbandoned, stopAsked, storeBlock } from './run-store';
@@ -46,7 +47,7 @@ async function evaluateStudy(db: Database, run: { readonly id: string; readonly 
   const earlier = await readEarlier(db.read, run);
   const changed = motors.filter((stored) => !earlier.has(hashOf(stored)));
   await beginRun(db, run.id, {
-    engineVersion: ENGINE_VERSION,
+    engineVersion: engineInUse(),
     tableEditions: loadTables().passports.map(({ id, edition }) => ({ id, edition })),
     settings: settingsToJson(settings, inForce.study.pricesFile),
     settingsHash: contentHash(settings),

@@ -1,17 +1,10 @@
 import { gunzipSync } from 'node:zlib';
-import {
-  ENGINE_VERSION,
-  type Motor,
-  type PlanMotor,
-  planMotor,
-  type Settings,
-  type StudyContext,
-  type TrustLevel,
-} from '@/lib/engine';
+import { type Motor, type PlanMotor, planMotor, type Settings, type StudyContext, type TrustLevel } from '@/lib/engine';
 import type { PrismaClient, Tx } from '@/lib/platform/db';
 import { contentHash } from '@/lib/platform/hash';
 import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { readProgress, readResults } from '../evaluation/data';
+import { engineInUse } from '../evaluation/engine-in-use';
 import { readStudyMotors } from '../fleet/data';
 import { studyInForce } from '../study/context';
 import { readStudy } from '../study/data';
@@ -79,7 +72,7 @@ export async function readInputsHash(
   if (!study || !run) return undefined;
   const wishes = (await readWishes(db, studyId)).map(({ motorId: _, ...wish }) => wish);
   const terms = await readTerms(db, studyId);
-  const parts = { engine: ENGINE_VERSION, results: run.inputsHash, settings: settingsToJson(study.settings), wishes, terms };
+  const parts = { engine: engineInUse(), results: run.inputsHash, settings: settingsToJson(study.settings), wishes, terms };
   return { runId: run.id, hash: contentHash(parts) };
 }
 

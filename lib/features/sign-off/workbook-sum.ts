@@ -1,5 +1,6 @@
-import { ENGINE_VERSION, type Motor, motorKey, type PriceList } from '@/lib/engine';
+import { type Motor, motorKey, type PriceList } from '@/lib/engine';
 import { loadTables } from '@/lib/reference/load';
+import { engineInUse } from '../evaluation/engine-in-use';
 import { readSettings } from '../study/settings';
 import { type WorkedOption, workedOut } from '../workbook/work-out';
 import type { Content } from './content';
@@ -15,7 +16,7 @@ export async function workbookOf(
   const editions = new Map(reference.passports.map(({ id, edition }) => [id, edition]));
   const settings = readSettings(JSON.stringify(content.settings));
   const same = content.tables.length === editions.size && content.tables.every(({ id, edition }) => editions.get(id) === edition);
-  if (content.engine !== ENGINE_VERSION || !same || !settings.ok) return 'changed';
+  if (content.engine !== engineInUse() || !same || !settings.ok) return 'changed';
   const funded = new Set(content.programme.years.flatMap(({ items }) => items.map(motorKey)));
   // Both were written by this program, and their hash was checked.
   const motors = (content.motors as readonly Motor[]).filter((motor) => funded.has(motorKey(motor)));
