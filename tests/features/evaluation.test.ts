@@ -139,6 +139,7 @@ describe('of an earlier engine', () => {
     await enqueueOutdated(scratch.db);
     expect(await scratch.db.read.evaluationRun.count({ where: { studyId, state: 'queued' } })).toBe(1);
     await workThroughQueue(scratch.db, { jobs: 1 });
+    expect((await readProgress(scratch.db.read, studyId)).active).toBeUndefined();
     expect((await readProgress(scratch.db.read, studyId)).shown).toMatchObject({ reused: 0, engineVersion: engineInUse() });
   });
 

@@ -4,6 +4,7 @@ import { revalidatePath } from 'next/cache';
 import type { BackupEntry } from '@/lib/platform/backup-file';
 import { type Result, refuse } from '@/lib/platform/errors';
 import type { Restored } from '@/lib/platform/restore-file';
+import { wakeRunner } from '../evaluation/runner';
 import { makeBackup, restoreNamed, restoreSent } from './mutations';
 import { restoreForm, sentForm } from './schema';
 
@@ -20,9 +21,7 @@ export async function restoreFromBackup(form: FormData): Promise<Result<Restored
   if (!parsed.success) {
     return refuse('form', parsed.error.issues[0]?.message ?? 'The form cannot be read.', 'Fill in the form and send it again.');
   }
-  const done = restoreNamed(parsed.data.name);
-  revalidatePath('/', 'layout');
-  return done;
+  return restored(restoreNamed(parsed.data.name));
 }
 
 /** Restores a file from the reader's computer; form fields `file` and `confirmed` (`yes`). */
@@ -31,7 +30,12 @@ export async function restoreFromFile(form: FormData): Promise<Result<Restored>>
   if (!parsed.success) {
     return refuse('form', parsed.error.issues[0]?.message ?? 'The form cannot be read.', 'Fill in the form and send it again.');
   }
-  const done = restoreSent(new Uint8Array(await parsed.data.file.arrayBuffer()));
+  return restored(restoreSent(new Uint8Array(await parsed.data.file.arrayBuffer())));
+}
+
+/** What is restored may hold evaluations that were waiting, or figures of an earlier engine. */
+function restored(done: Result<Restored>): Result<Restored> {
+  if (done.ok) wakeRunner();
   revalidatePath('/', 'layout');
   return done;
 }

@@ -2,7 +2,6 @@ import { parentPort } from 'node:worker_threads';
 import { openDatabase } from '@/lib/platform/db';
 import { readEnv } from '@/lib/platform/env';
 import { runningServers } from '@/lib/platform/running';
-import { enqueueOutdated } from './mutations';
 import { workThroughQueue } from './work-through-queue';
 
 /** The runner's thread (see `runner.ts`): each message makes it look into the queue; looks do not overlap. */
@@ -12,9 +11,7 @@ if (port) {
   const env = readEnv();
   const db = openDatabase(env.databaseFile);
   const others = () => runningServers(env.dataFolder).some((pid) => pid !== process.pid);
-  let looking: Promise<void> = enqueueOutdated(db).catch((error) =>
-    console.error('It was not found out which studies an earlier engine has evaluated.', error),
-  );
+  let looking: Promise<void> = Promise.resolve();
   port.on('message', () => {
     looking = looking
       .then(() => workThroughQueue(db, { otherServers: others }))

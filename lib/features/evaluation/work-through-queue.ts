@@ -11,6 +11,7 @@ import { fleetAsEvaluated } from './as-evaluated';
 import { engineInUse } from './engine-in-use';
 import { evaluateFleet } from './evaluate-fleet';
 import { contextHash, inputHash, inputsHash } from './input-hash';
+import { enqueueOutdated } from './mutations';
 import { beginRun, claimRun, endRun, finishRun, readEarlier, requeueAbandoned, stopAsked, storeBlock } from './run-store';
 
 export interface QueueOptions {
@@ -20,9 +21,13 @@ export interface QueueOptions {
   readonly jobs?: number;
 }
 
-/** Works through the queue of evaluations until it is empty. Runs that a dead process left behind are begun again. */
+/**
+ * Works through the queue of evaluations until it is empty. Runs that a dead process left behind are begun again, and studies whose figures come
+ * from another state of the engine join the queue.
+ */
 export async function workThroughQueue(db: Database, options: QueueOptions = {}): Promise<void> {
   await requeueAbandoned(db, options.otherServers?.() ?? false);
+  await enqueueOutdated(db);
   const jobs = options.jobs ?? Math.min(2, availableParallelism());
   for (let run = await claimRun(db); run; run = await claimRun(db)) {
     try {
