@@ -34,6 +34,8 @@ export interface NumberRule {
   readonly limits?: readonly [low: number, high: number];
   /** Physically possible values, inclusive: outside is a warning and the number stays as typed. */
   readonly possible?: readonly [low: number, high: number];
+  /** Values that motors of this kind have (common practice), inclusive: outside is a warning, since the unit may be another; the number counts as typed. */
+  readonly usual?: readonly [low: number, high: number];
   /** A value above 0 and up to 1 was probably meant as a fraction of one: a warning with this code. */
   readonly fractionCode?: 'efficiency-as-fraction' | 'power-factor-as-fraction';
 }

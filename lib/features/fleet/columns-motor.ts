@@ -40,7 +40,7 @@ export const MOTOR_COLUMNS: readonly Column[] = [
 
   specialColumn(
     'rated_power_kw',
-    number('kW', rated),
+    number('kW', { ...rated, usual: [0.1, 20_000] }),
     'motor',
     'plate',
     ['Rated power', 'Rated shaft output in kilowatts; counts when horsepower are given as well.'],
@@ -48,7 +48,7 @@ export const MOTOR_COLUMNS: readonly Column[] = [
   ),
   specialColumn(
     'rated_power_hp',
-    number('hp', rated),
+    number('hp', { ...rated, usual: [0.125, 27_000] }),
     'motor',
     'plate',
     ['Rated power in hp', 'Rated shaft output in horsepower, 1 hp = 0.745700 kW.'],
@@ -61,7 +61,7 @@ export const MOTOR_COLUMNS: readonly Column[] = [
   plateColumn(
     'rated_voltage_v',
     'ratedVoltageV',
-    number('V', rated),
+    number('V', { ...rated, usual: [24, 15_000] }),
     'plate',
     ['Rated voltage', 'Line-to-line voltage stamped for the connection in use.'],
     'always',
@@ -70,11 +70,11 @@ export const MOTOR_COLUMNS: readonly Column[] = [
     'Rated current',
     'Line current stamped for rated load and the connection in use.',
   ]),
-  plateColumn('rated_speed_rpm', 'ratedSpeedRpm', number('r/min', rated), 'plate', [
+  plateColumn('rated_speed_rpm', 'ratedSpeedRpm', number('r/min', { ...rated, usual: [50, 30_000] }), 'plate', [
     'Rated speed',
     'Shaft speed stamped for rated load.',
   ]),
-  plateColumn('rated_frequency_hz', 'ratedFrequencyHz', number('Hz', rated), 'plate', [
+  plateColumn('rated_frequency_hz', 'ratedFrequencyHz', number('Hz', { ...rated, usual: [16, 500] }), 'plate', [
     'Rated frequency',
     'Stamped supply frequency; that of the study when empty.',
   ]),

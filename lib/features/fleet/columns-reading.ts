@@ -31,7 +31,7 @@ export const READING_COLUMNS: readonly Column[] = [
     'Voltage ca',
     'Line-to-line voltage between phases c and a.',
   ]),
-  specialColumn('voltage_v', positive('V'), 'reading', 'electrical', [
+  specialColumn('voltage_v', positive('V', { usual: [10, 16_000] }), 'reading', 'electrical', [
     'Voltage',
     'Mean line-to-line voltage where the three were not read one by one.',
   ]),
@@ -42,7 +42,10 @@ export const READING_COLUMNS: readonly Column[] = [
     'Current',
     'Mean line current where the three were not read one by one.',
   ]),
-  readingColumn('input_power_kw', 'inputPowerKw', number('kW'), 'electrical', ['Input power', 'Three-phase input power.']),
+  readingColumn('input_power_kw', 'inputPowerKw', number('kW', { usual: [0, 25_000] }), 'electrical', [
+    'Input power',
+    'Three-phase input power.',
+  ]),
   readingColumn(
     'power_factor_pct',
     'powerFactorPct',

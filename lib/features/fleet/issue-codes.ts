@@ -202,6 +202,10 @@ const ROW_SENTENCES = {
     `${d.column} is ${d.value}${d.unit && ` ${d.unit}`}, which is not possible; the row is kept, and no figure rests on the value.`,
     'Check sign, unit and decimal sign of the entry.',
   ],
+  'unusual-value': (d) => [
+    `${d.column} is ${d.value} ${d.unit}, outside the ${d.words} that are usual; it counts as it stands.`,
+    `See whether it is in ${d.unit} and not in another unit, and whether the decimal sign is right.`,
+  ],
   'incomplete-phases': (d) => [
     `Only ${d.words} of the three phases are filled in; they are kept as notes${d.other}.`,
     `Fill in all three, or give the mean alone where there is a column for it.`,
@@ -315,6 +319,7 @@ export const WARNING_CODES = [
   'efficiency-as-fraction',
   'power-factor-as-fraction',
   'implausible-value',
+  'unusual-value',
   'incomplete-phases',
   'phases-against-mean',
   'reading-undated',

@@ -1,4 +1,5 @@
 import { MOST_HOURS_PER_YEAR } from '@/lib/engine';
+import { formatAsStated } from '@/lib/platform/format';
 import type { CellValue, Column, NumberKind } from './column';
 import { withoutGuard } from './csv-cell';
 import { issue, type RowIssue, withValue } from './issue-codes';
@@ -148,9 +149,13 @@ function refuseNumber({ name }: Column, kind: NumberKind, value: number, text: s
 function questionNumber({ name }: Column, kind: NumberKind, value: number, text: string, row: number): RowIssue | undefined {
   if (kind.fractionCode && value !== 0 && Math.abs(value) <= 1) return issue(kind.fractionCode, row, name, { value: text });
   const [low, high] = kind.possible ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  if (value >= low && value <= high) return undefined;
-  return issue('implausible-value', row, name, {
+  const unit = kind.unit === '1' || kind.unit === 'currency' ? '' : kind.unit;
+  if (value < low || value > high) return issue('implausible-value', row, name, { value: text, unit });
+  const [least, most] = kind.usual ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  if (value >= least && value <= most) return undefined;
+  return issue('unusual-value', row, name, {
     value: text,
-    unit: kind.unit === '1' || kind.unit === 'currency' ? '' : kind.unit,
+    unit,
+    words: `${formatAsStated(least)} to ${formatAsStated(most)} ${unit}`,
   });
 }
