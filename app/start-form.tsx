@@ -21,7 +21,7 @@ export function StartForm({ who, primary }: Props) {
   const [state, start, working] = useActionState(leadingAway(DRAFT, startWithSheet), NOTHING);
   const form = useRef<HTMLFormElement>(null);
   const draft = useDraft(form, DRAFT, undefined);
-  const { name = '', who: typedWho = who } = state.typed ?? {};
+  const { name = '' } = state.typed ?? {};
   return (
     <form ref={form} action={start}>
       <ProblemNote problem={state.problem} />
@@ -42,7 +42,7 @@ export function StartForm({ who, primary }: Props) {
           What people will call it, such as the site and the year.
         </p>
       </div>
-      <WhoField id="start-who" initial={typedWho} key={`who ${typedWho}`} />
+      <WhoField id="start-who" initial={who} typed={state.typed?.who} />
       <div className={styles.field}>
         <label htmlFor="sheet">Sheet</label>
         <input

@@ -1,14 +1,23 @@
 import styles from './who-field.module.css';
 
+interface Props {
+  readonly id: string;
+  readonly initial: string;
+  /** The name as it was sent with a form that was refused: a form is cleared when it is sent. */
+  readonly typed?: string | undefined;
+}
+
 /** The name that is kept with a change. Nobody proves it, and that is said. */
-export function WhoField({ id, initial }: { readonly id: string; readonly initial: string }) {
+export function WhoField({ id, initial, typed }: Props) {
+  const shown = typed ?? initial;
   return (
     <div className={styles.field}>
       <label htmlFor={id}>Your name</label>
       <input
+        key={shown}
         id={id}
         name="who"
-        defaultValue={initial}
+        defaultValue={shown}
         required
         maxLength={80}
         autoComplete="name"

@@ -180,6 +180,41 @@ test('a price list of one’s own takes the place of the invented one', async ({
   await expectNoSidewaysScroll(page);
 });
 
+test('a form of the setup that is refused for its name has all else as it was typed', { tag: '@once' }, async ({ page }) => {
+  const study = await plantStudy('Refused', 1, { evaluated: false });
+  await page.goto(`/${study}/setup`);
+  await page.getByText('Add one price').click();
+  const blank = '   ';
+  for (const { form, button, typed } of [
+    {
+      form: page.locator('form').filter({ has: page.locator('#new-price-who') }),
+      button: 'Add the price',
+      typed: { Item: 'rewind', Rating: '30', Class: 'IE3', Price: '1,900', Source: 'a quotation' },
+    },
+    {
+      form: page.locator('form').filter({ has: page.locator('#name-who') }),
+      button: 'Rename the study',
+      typed: { 'Name of the study': 'Another name' },
+    },
+    {
+      form: page.locator('form').filter({ has: page.locator('#instrument-who') }),
+      button: 'Save the instrument',
+      typed: { Name: 'analyser 1', Voltage: '0.5', 'Calibration due on': '2027-01-31' },
+    },
+  ]) {
+    const field = (label: string) => form.getByLabel(label, { exact: label === 'Name' });
+    for (const [label, text] of Object.entries(typed)) {
+      const isChoice = await field(label).evaluate((element) => element instanceof HTMLSelectElement);
+      await (isChoice ? field(label).selectOption(text) : field(label).fill(text));
+    }
+    await form.getByLabel('Your name').fill(blank);
+    await form.getByRole('button', { name: button }).click();
+    await expect(form.getByRole('alert')).toContainText('Write your name');
+    for (const [label, text] of Object.entries(typed)) await expect(field(label), `${button}: ${label}`).toHaveValue(text);
+    await expect(form.getByLabel('Your name')).toHaveValue(blank);
+  }
+});
+
 test('method and tables show what the figures rest on', async ({ page }) => {
   const study = await plantStudy('Method', 1, { evaluated: false });
   await page.goto(`/${study}/method`);

@@ -5,6 +5,7 @@ import { RedirectType, redirect } from 'next/navigation';
 import { database } from '@/lib/platform/db';
 import type { Problem } from '@/lib/platform/errors';
 import { wakeRunner } from '../evaluation/runner';
+import { typedOf } from '../study/meanwhile';
 import { createStudy } from '../study/mutations';
 import { rememberWho } from '../study/who';
 import { commitHistory } from './commit-history';
@@ -18,8 +19,8 @@ import { dropUpload, keepUpload, readUpload, saveUpload, uploadFile, withinLimit
 /** What a form of the import shows after it was sent and refused. */
 export interface ImportFormState {
   readonly problem?: Problem;
-  /** Of the form that starts a study, what was typed; a browser keeps no file for a second try. */
-  readonly typed?: { readonly name: string; readonly who: string };
+  /** What was typed, so that it is there again; a browser keeps no file for a second try. */
+  readonly typed?: Readonly<Record<string, string>>;
 }
 
 function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): ImportFormState {
@@ -46,7 +47,7 @@ export async function sendSheet(_: ImportFormState, form: FormData): Promise<Imp
 
 /** Makes a study and keeps its first sheet. Form fields `name`, `who`, and `file` or `pasted`. */
 export async function startWithSheet(_: ImportFormState, form: FormData): Promise<ImportFormState> {
-  const typed = { name: String(form.get('name') ?? ''), who: String(form.get('who') ?? '') };
+  const typed = typedOf(form);
   const parsed = firstUploadForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { name, who, file, pasted } = parsed.data;
@@ -92,14 +93,18 @@ export async function suggestAnew(form: FormData): Promise<void> {
 
 /** Brings an upload into its study. Form fields `study`, `upload`, `who`, `conflicts`, and `apart` for each conflict shown. */
 export async function commitUpload(_: ImportFormState, form: FormData): Promise<ImportFormState> {
+  const typed = typedOf(form);
   const parsed = commitForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const apart = conflictsApart.safeParse(form.getAll('apart'));
-  if (!apart.success) return unreadable(apart.error);
+  if (!apart.success) return { ...unreadable(apart.error), typed };
   const { study, upload, who, conflicts } = parsed.data;
   const reading = await loadReading(study, upload);
   if (reading === undefined) {
-    return { problem: { code: 'no-upload', text: 'The sheet is gone, or cannot be read.', remedy: 'Choose the file again.' } };
+    return {
+      problem: { code: 'no-upload', text: 'The sheet is gone, or cannot be read.', remedy: 'Choose the file again.' },
+      typed,
+    };
   }
   await rememberWho(who);
   const { about, recipe, sample } = reading;
@@ -108,7 +113,7 @@ export async function commitUpload(_: ImportFormState, form: FormData): Promise<
   const done = isHistory(sample)
     ? await commitHistory(database(), order)
     : await commitImport(database(), { ...order, conflicts, apart: apart.data });
-  if (!done.ok) return { problem: done.problem };
+  if (!done.ok) return { problem: done.problem, typed };
   wakeRunner();
   await dropUpload(upload);
   revalidatePath(`/${study}`, 'layout');

@@ -4,6 +4,7 @@ import { revalidatePath } from 'next/cache';
 import { database } from '@/lib/platform/db';
 import { wakeRunner } from '../evaluation/runner';
 import type { SetupState } from '../setup/schema';
+import { typedOf } from '../study/meanwhile';
 import { rememberWho } from '../study/who';
 import { putInstrument, removeInstrument } from './mutations';
 import { instrumentForm, removeForm } from './schema';
@@ -15,8 +16,8 @@ function refused(error: { readonly issues: readonly { readonly message: string }
 /** Adds or changes an instrument. */
 export async function saveInstrument(_: SetupState, form: FormData): Promise<SetupState> {
   const parsed = instrumentForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success)
-    return { ...refused(parsed.error), typed: Object.fromEntries([...form].map(([key, value]) => [key, String(value)])) };
+  const typed = typedOf(form);
+  if (!parsed.success) return { ...refused(parsed.error), typed };
   const { study, who, name, serial, voltage, current, power, speed, calibrated, due } = parsed.data;
   await rememberWho(who);
   const done = await putInstrument(database(), {
@@ -33,7 +34,7 @@ export async function saveInstrument(_: SetupState, form: FormData): Promise<Set
       calibrationDueOn: due,
     },
   });
-  if (!done.ok) return { problem: done.problem };
+  if (!done.ok) return { problem: done.problem, typed };
   wakeRunner();
   revalidatePath(`/${study}`, 'layout');
   return { done: `Saved; readings by “${name}” are evaluated again.` };

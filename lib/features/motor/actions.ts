@@ -10,6 +10,7 @@ import { wakeRunner } from '../evaluation/runner';
 import { readMotor } from '../fleet/data';
 import { readNumber } from '../fleet/number';
 import { studyInForce } from '../study/context';
+import { typedOf } from '../study/meanwhile';
 import { rememberWho } from '../study/who';
 import { figureChanges } from './compare';
 import { readBatch } from './data';
@@ -21,11 +22,6 @@ type Columns = readonly { readonly name: string; readonly kind: { readonly type:
 
 function typedCells(form: FormData, columns: Columns): Map<string, string> {
   return new Map(columns.map(({ name }) => [name, String(form.get(name) ?? '').trim()]));
-}
-
-/** Everything that was typed, so that a refused form loses nothing. */
-function typedOf(form: FormData, cells: ReadonlyMap<string, string>): Record<string, string> {
-  return { ...Object.fromEntries(cells), why: String(form.get('why') ?? ''), who: String(form.get('who') ?? '') };
 }
 
 /** Numbers whose text was not their plainest form, with what was understood of them. */
@@ -43,7 +39,7 @@ function understoodOf(cells: ReadonlyMap<string, string>, columns: Columns): Rec
 
 function problemOfForm(
   error: { readonly issues: readonly { readonly message: string }[] },
-  typed: Record<string, string>,
+  typed: Readonly<Record<string, string>>,
 ): EditState {
   return {
     problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Fill it in and send it again.' },
@@ -90,7 +86,7 @@ interface CellsForm<T> {
 
 async function saveCells<T>(form: FormData, { columns, understand, write }: CellsForm<T>): Promise<EditState> {
   const cells = typedCells(form, columns);
-  const typed = typedOf(form, cells);
+  const typed = typedOf(form);
   const parsed = editForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return problemOfForm(parsed.error, typed);
   const { study, motor, version, who, why } = parsed.data;
@@ -124,25 +120,27 @@ export async function saveReading(_: EditState, form: FormData): Promise<EditSta
 
 /** Leaves a reading or a value of an indicator history out, with a reason. */
 export async function excludeReading(_: EditState, form: FormData): Promise<EditState> {
+  const typed = typedOf(form);
   const parsed = exclusionForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return problemOfForm(parsed.error, {});
+  if (!parsed.success) return problemOfForm(parsed.error, typed);
   const { study, motor, version, who, kind, reading, reason } = parsed.data;
   await rememberWho(who);
   const found = await context({ study, motor });
   if (!found) return GONE;
   const key: EditKey = { studyId: study, motorId: motor, version, who };
-  return finish(key, found.stored.motor, await setExclusion(database(), key, { kind, id: reading }, reason), {});
+  return finish(key, found.stored.motor, await setExclusion(database(), key, { kind, id: reading }, reason), { typed });
 }
 
 /** Takes an excluded reading or value back in. */
 export async function includeReading(_: EditState, form: FormData): Promise<EditState> {
+  const typed = typedOf(form);
   const parsed = inclusionForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return problemOfForm(parsed.error, {});
+  if (!parsed.success) return problemOfForm(parsed.error, typed);
   const { study, motor, version, who, kind, reading } = parsed.data;
   const found = await context({ study, motor });
   if (!found) return GONE;
   const key: EditKey = { studyId: study, motorId: motor, version, who };
-  return finish(key, found.stored.motor, await setExclusion(database(), key, { kind, id: reading }, undefined), {});
+  return finish(key, found.stored.motor, await setExclusion(database(), key, { kind, id: reading }, undefined), { typed });
 }
 
 /** Takes a change of the plate back: every fact of the batch gets the value it had. */

@@ -93,7 +93,8 @@ function choiceOf(text: string, by: string): MotorWish['choice'] {
 /** Takes every wish back and has the plan worked out anew. Form fields `study`, `who`. */
 export async function takeWishesBack(_: PlanState, form: FormData): Promise<PlanState> {
   const parsed = dropForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  const typed = typedOf(form);
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { study, who } = parsed.data;
   await rememberWho(who);
   try {
@@ -103,7 +104,7 @@ export async function takeWishesBack(_: PlanState, form: FormData): Promise<Plan
     return { done: count === 1 ? 'One wish was taken back.' : `${count} wishes were taken back.` };
   } catch (error) {
     console.error(error);
-    return { problem: problemOf(error) };
+    return { problem: problemOf(error), typed };
   }
 }
 
@@ -114,7 +115,7 @@ export async function takeWishesBack(_: PlanState, form: FormData): Promise<Plan
 export async function saveBudgets(_: PlanState, form: FormData): Promise<PlanState> {
   const cells = form.getAll('budget').map((cell) => String(cell).trim());
   while (cells.at(-1) === '') cells.pop();
-  const typed = Object.fromEntries(cells.map((cell, at) => [`budget-${at}`, cell]));
+  const typed = { ...typedOf(form), ...Object.fromEntries(cells.map((cell, at) => [`budget-${at}`, cell])) };
   const parsed = budgetForm.safeParse(Object.fromEntries(form));
   if (!parsed.success) return { ...unreadable(parsed.error), typed };
   const { study: id, who, objective, money_terms } = parsed.data;

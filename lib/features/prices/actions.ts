@@ -7,14 +7,17 @@ import { wakeRunner } from '../evaluation/runner';
 import { csvRow } from '../fleet/csv-cell';
 import type { SetupState } from '../setup/schema';
 import { readStudy } from '../study/data';
+import { typedOf } from '../study/meanwhile';
 import { readPrices } from '../study/prices';
 import { rememberWho } from '../study/who';
 import { addPrice, choosePriceList, removePrice } from './mutations';
 import { addPriceForm, chooseListForm, PRICE_CELLS, type RemovalState, removePriceForm } from './schema';
 import { cellsOf } from './write-prices';
 
-function refused(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
-  return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Mend it and send it again.' } };
+/** What cannot be read of a form, with all that was typed in it. */
+function refused(error: { readonly issues: readonly { readonly message: string }[] }, form: FormData) {
+  const text = error.issues[0]?.message ?? 'The form cannot be read.';
+  return { problem: { text, remedy: 'Mend it and send it again.' }, typed: typedOf(form) };
 }
 
 function changed(study: string, done: string): SetupState {
@@ -26,22 +29,22 @@ function changed(study: string, done: string): SetupState {
 /** Lets another price list serve. */
 export async function choosePrices(_: SetupState, form: FormData): Promise<SetupState> {
   const parsed = chooseListForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return refused(parsed.error);
+  if (!parsed.success) return refused(parsed.error, form);
   const { study, who, list } = parsed.data;
   await rememberWho(who);
   const done = await choosePriceList(database(), { studyId: study, listId: list === 'shipped' ? undefined : list, who });
-  return done.ok ? changed(study, `In use now: ${done.value.name}.`) : { problem: done.problem };
+  return done.ok ? changed(study, `In use now: ${done.value.name}.`) : { problem: done.problem, typed: typedOf(form) };
 }
 
 /** Adds one price, read as a price list of one row. */
 export async function addOnePrice(_: SetupState, form: FormData): Promise<SetupState> {
   const parsed = addPriceForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return refused(parsed.error);
+  if (!parsed.success) return refused(parsed.error, form);
   const { study: id, who } = parsed.data;
-  const typed = Object.fromEntries(PRICE_CELLS.map((name) => [name, parsed.data[name]]));
+  const typed = typedOf(form);
   await rememberWho(who);
   const study = await readStudy(database().read, id);
-  if (!study) return { problem: { text: 'There is no such study any more.', remedy: 'Go back to the first page.' } };
+  if (!study) return { problem: { text: 'There is no such study any more.', remedy: 'Go back to the first page.' }, typed };
   const text = csvRow(PRICE_CELLS) + csvRow(PRICE_CELLS.map((name) => parsed.data[name]));
   const read = await readPrices(
     { name: 'price.csv', data: new TextEncoder().encode(text) },
@@ -63,10 +66,10 @@ export async function addOnePrice(_: SetupState, form: FormData): Promise<SetupS
 /** Removes one price of the list in use; what was removed comes back, so that it can be put back in one click. */
 export async function removeOnePrice(_: RemovalState, form: FormData): Promise<RemovalState> {
   const parsed = removePriceForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return refused(parsed.error);
+  if (!parsed.success) return refused(parsed.error, form);
   const { study, who, price } = parsed.data;
   await rememberWho(who);
   const done = await removePrice(database(), { studyId: study, priceId: price, who });
-  if (!done.ok) return { problem: done.problem };
+  if (!done.ok) return { problem: done.problem, typed: typedOf(form) };
   return { ...changed(study, 'The price was removed.'), removed: cellsOf(done.value) };
 }

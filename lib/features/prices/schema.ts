@@ -78,6 +78,7 @@ export const addPriceForm = z.object({
 export interface RemovalState {
   readonly problem?: { readonly text: string; readonly remedy: string };
   readonly done?: string;
+  readonly typed?: Readonly<Record<string, string>>;
   /** The price that is gone, so that it can be put back. */
   readonly removed?: PriceCells;
 }

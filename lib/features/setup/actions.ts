@@ -7,7 +7,7 @@ import { wakeRunner } from '../evaluation/runner';
 import { planFromFile } from '../plan/wish-file';
 import { replacePrices } from '../prices/mutations';
 import { readStudy } from '../study/data';
-import { changedMeanwhile, joinCells, meanwhileProblem, openedOn } from '../study/meanwhile';
+import { changedMeanwhile, joinCells, meanwhileProblem, openedOn, typedOf } from '../study/meanwhile';
 import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
 import { readPrices } from '../study/prices';
 import { whoSchema } from '../study/schema';
@@ -79,7 +79,7 @@ export async function undoSettings(_: SetupState, form: FormData): Promise<Setup
 /** Saves the settings as typed; numbers by the sheet's strict reader, the whole by the settings file's own schema. */
 export async function saveSettings(_: SetupState, form: FormData): Promise<SetupState> {
   const cells = new Map(SETTING_FIELDS.map(({ key }) => [key, String(form.get(key) ?? '')]));
-  const typed = { ...Object.fromEntries(cells), why: String(form.get('why') ?? '') };
+  const typed = typedOf(form);
   const parsed = settingsForm.safeParse({ study: form.get('study'), who: form.get('who'), why: form.get('why') ?? undefined });
   if (!parsed.success) return { ...formProblem(parsed.error), typed };
   await rememberWho(parsed.data.who);
@@ -90,7 +90,7 @@ export async function saveSettings(_: SetupState, form: FormData): Promise<Setup
   const joined = joinCells(cells, openedOn(form), now);
   if (joined.clashes.size > 0)
     return {
-      typed: { ...Object.fromEntries(joined.cells), why: typed.why },
+      typed: { ...typed, ...Object.fromEntries(joined.cells) },
       seen: Object.fromEntries(now),
       refused: Object.fromEntries(
         [...joined.clashes].map(([key, value]) => [
@@ -121,18 +121,19 @@ export async function saveSettings(_: SetupState, form: FormData): Promise<Setup
 
 /** Takes a settings file: what it does not name goes back to its default, but for the wishes of the plan, which then stay. */
 export async function takeSettingsFile(_: SetupState, form: FormData): Promise<SetupState> {
+  const typed = typedOf(form);
   const parsed = fileForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return formProblem(parsed.error);
+  if (!parsed.success) return { ...formProblem(parsed.error), typed };
   const { study, who, file } = parsed.data;
   await rememberWho(who);
   const read = readSettings(await file.text());
-  if (!read.ok) return { problem: read.problem };
+  if (!read.ok) return { problem: read.problem, typed };
   const plan = read.plansNamed ? planFromFile(read.plan, who) : undefined;
-  if (plan && !plan.ok) return { problem: plan.problem };
+  if (plan && !plan.ok) return { problem: plan.problem, typed };
   const { settings, pricesFile } = read;
   const why = `Settings file ${file.name}`;
   const done = await takeSettings(database(), { id: study, settings, pricesFile, who, why, plan: plan?.value });
-  if (!done.ok) return { problem: done.problem };
+  if (!done.ok) return { problem: done.problem, typed };
   const { changed, planChanged, batch } = done.value;
   if (changed + planChanged === 0) return { done: 'Nothing was different; nothing was saved.' };
   wakeRunner();
@@ -149,17 +150,18 @@ export async function takeSettingsFile(_: SetupState, form: FormData): Promise<S
 
 /** Takes a price list in place of the one in use. Rows that cannot be read are named; the others are taken. */
 export async function takePrices(_: SetupState, form: FormData): Promise<SetupState> {
+  const typed = typedOf(form);
   const parsed = fileForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return formProblem(parsed.error);
+  if (!parsed.success) return { ...formProblem(parsed.error), typed };
   const { study: id, who, file } = parsed.data;
   await rememberWho(who);
   const study = await readStudy(database().read, id);
-  if (!study) return NO_STUDY;
+  if (!study) return { ...NO_STUDY, typed };
   const read = await readPrices(
     { name: file.name, data: new Uint8Array(await file.arrayBuffer()) },
     { currency: study.settings.currency, asOf: study.settings.asOf },
   );
-  if (!read.ok) return { problem: read.problem };
+  if (!read.ok) return { problem: read.problem, typed };
   const done = await replacePrices(database(), {
     studyId: id,
     name: file.name,
@@ -167,7 +169,7 @@ export async function takePrices(_: SetupState, form: FormData): Promise<SetupSt
     currency: study.settings.currency,
     who,
   });
-  if (!done.ok) return { problem: done.problem };
+  if (!done.ok) return { problem: done.problem, typed };
   wakeRunner();
   revalidatePath(`/${id}`, 'layout');
   const said = read.warnings.slice(0, 5).map((warning) => `Row ${warning.row}: ${warning.text} ${warning.remedy}`);
@@ -182,10 +184,10 @@ export async function takePrices(_: SetupState, form: FormData): Promise<SetupSt
 /** Works out a tariff as typed, saves it as the site's, or takes the site's away so that the flat prices serve. */
 export async function sendTariff(_: TariffState, form: FormData): Promise<TariffState> {
   const parsed = tariffForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return formProblem(parsed.error);
+  const typed = typedOf(form);
+  if (!parsed.success) return { ...formProblem(parsed.error), typed };
   const { study: id, site, intent, who } = parsed.data;
-  const cells = new Map([...form].map(([key, value]) => [key, String(value)]));
-  const typed = Object.fromEntries(cells);
+  const cells = new Map(Object.entries(typed));
   const study = await readStudy(database().read, id);
   if (!study) return { ...NO_STUDY, typed };
   const { settings } = study;

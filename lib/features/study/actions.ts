@@ -4,12 +4,18 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { database } from '@/lib/platform/db';
 import type { Problem } from '@/lib/platform/errors';
+import { typedOf } from './meanwhile';
 import { archiveStudy, deleteStudy, renameStudy } from './mutations';
 import { archiveForm, deleteForm, renameForm } from './schema';
 import { loadWho, rememberWho } from './who';
 
 /** What a form shows after it was sent: nothing at first, a problem when it was refused. */
-export type FormState = { readonly problem?: Problem; readonly done?: string };
+export type FormState = {
+  readonly problem?: Problem;
+  readonly done?: string;
+  /** Fields as they were typed, where they could not be taken. */
+  readonly typed?: Readonly<Record<string, string>>;
+};
 
 function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): { readonly problem: Problem } {
   const text = error.issues[0]?.message ?? 'The form cannot be read.';
@@ -18,12 +24,13 @@ function unreadable(error: { readonly issues: readonly { readonly message: strin
 
 /** Gives a study another name. Form fields `study`, `name`, `who`. */
 export async function changeStudyName(_: FormState, form: FormData): Promise<FormState> {
+  const typed = typedOf(form);
   const parsed = renameForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { ...unreadable(parsed.error), typed };
   await rememberWho(parsed.data.who);
   const done = await renameStudy(database(), { ...parsed.data, id: parsed.data.study });
   revalidatePath('/', 'layout');
-  return done.ok ? { done: 'The study has its new name.' } : { problem: done.problem };
+  return done.ok ? { done: 'The study has its new name.' } : { problem: done.problem, typed };
 }
 
 /** Puts a study aside or takes it back. Form fields `study`, `archived` (`yes`, `no`). */

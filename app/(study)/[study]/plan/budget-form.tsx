@@ -29,6 +29,9 @@ export function BudgetForm({ study, who, firstYear, currency, budget, objective,
   const [state, send, busy] = useActionState(saveBudgets, NOTHING);
   const form = useRef<HTMLFormElement>(null);
   const draft = useDraft(form, `${study} budgets`, state === NOTHING || state.problem ? undefined : state);
+  // The form is cleared when it has been sent: what was chosen is chosen again where something was refused.
+  const aim = state.typed?.objective ?? objective;
+  const money = state.typed?.money_terms ?? moneyTerms;
   const shown = [...budget.map(String), ''];
   return (
     <details className={styles.change} open={draft.restored || undefined}>
@@ -67,7 +70,7 @@ export function BudgetForm({ study, who, firstYear, currency, budget, objective,
         <div className={styles.aims}>
           <div className={sheet.field}>
             <label htmlFor="objective">The plan aims at</label>
-            <select id="objective" name="objective" defaultValue={objective} key={objective}>
+            <select id="objective" name="objective" defaultValue={aim} key={aim}>
               {Object.entries(OBJECTIVES).map(([id, words]) => (
                 <option key={id} value={id}>
                   {words}
@@ -77,13 +80,13 @@ export function BudgetForm({ study, who, firstYear, currency, budget, objective,
           </div>
           <div className={sheet.field}>
             <label htmlFor="money-terms">Budgets are in</label>
-            <select id="money-terms" name="money_terms" defaultValue={moneyTerms} key={moneyTerms}>
+            <select id="money-terms" name="money_terms" defaultValue={money} key={money}>
               <option value="real">money of the study’s day</option>
               <option value="nominal">money of each year</option>
             </select>
           </div>
         </div>
-        <WhoField id="budget-who" initial={who} />
+        <WhoField id="budget-who" initial={who} typed={state.typed?.who} />
         <button type="submit" aria-disabled={busy}>
           {busy ? 'Saving…' : 'Save and plan anew'}
         </button>

@@ -115,7 +115,7 @@ export function TermsForm({ study, who, terms, areas }: Props) {
           />{' '}
           try other budgets too, from a quarter to twice these: takes as long again for each
         </label>
-        <WhoField id="terms-who" initial={who} />
+        <WhoField id="terms-who" initial={who} typed={state.typed?.who} />
         <button type="submit" aria-disabled={busy}>
           {busy ? 'Saving…' : 'Save and plan anew'}
         </button>

@@ -16,13 +16,12 @@ export function FreezeForm({ study, who }: { readonly study: string; readonly wh
   const [state, send, busy] = useActionState(leadingAway(name, freeze), NOTHING);
   const form = useRef<HTMLFormElement>(null);
   const draft = useDraft(form, name, undefined);
-  const { who: typedWho = who } = state.typed ?? {};
   return (
     <form ref={form} action={send} className={sheet.form}>
       <Outcome state={state} />
       <DraftNote draft={draft} />
       <input type="hidden" name="study" value={study} />
-      <WhoField id="freeze-who" initial={typedWho} key={typedWho} />
+      <WhoField id="freeze-who" initial={who} typed={state.typed?.who} />
       <button type="submit" data-primary aria-disabled={busy}>
         {busy ? 'Freezing…' : 'Freeze a version'}
       </button>

@@ -23,7 +23,7 @@ export function SayForm({ study, number, hash, signed, who }: Props) {
   const [state, send, busy] = useActionState(say, NOTHING);
   const form = useRef<HTMLFormElement>(null);
   const draft = useDraft(form, `${study} say of ${number}`, state.done === undefined ? undefined : state);
-  const { comment = '', who: typedWho = who } = state.typed ?? {};
+  const { comment = '' } = state.typed ?? {};
   return (
     <form ref={form} action={send} className={sheet.form}>
       <Outcome state={state} />
@@ -48,7 +48,7 @@ export function SayForm({ study, number, hash, signed, who }: Props) {
             : 'Needed to return it; kept with a signature as well.'}
         </p>
       </div>
-      <WhoField id="say-who" initial={typedWho} key={typedWho} />
+      <WhoField id="say-who" initial={who} typed={state.typed?.who} />
       <p className={sheet.bar}>
         <button type="submit" name="kind" value="signed" data-primary aria-disabled={busy}>
           {signed ? 'Sign as well' : 'Sign'}

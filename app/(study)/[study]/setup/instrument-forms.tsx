@@ -56,7 +56,7 @@ export function InstrumentForm({ study, who }: { readonly study: string; readonl
           </div>
         ))}
       </div>
-      <WhoField id="instrument-who" initial={state.typed?.who ?? who} key={state.typed?.who ?? who} />
+      <WhoField id="instrument-who" initial={who} typed={state.typed?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           {pending ? 'Saving…' : 'Save the instrument'}

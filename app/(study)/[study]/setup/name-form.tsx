@@ -9,15 +9,16 @@ import { changeStudyName } from '@/lib/features/study/actions';
 /** Gives the study another name. */
 export function NameForm({ study, name, who }: { readonly study: string; readonly name: string; readonly who: string }) {
   const [state, send, pending] = useActionState(changeStudyName, {});
+  const typed = state.typed?.name ?? name;
   return (
     <form action={send} className={sheet.form}>
       <input type="hidden" name="study" value={study} />
       <Outcome state={state} />
       <div className={sheet.field}>
         <label htmlFor="study-name">Name of the study</label>
-        <input id="study-name" name="name" defaultValue={name} required maxLength={120} />
+        <input key={typed} id="study-name" name="name" defaultValue={typed} required maxLength={120} />
       </div>
-      <WhoField id="name-who" initial={who} />
+      <WhoField id="name-who" initial={who} typed={state.typed?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           Rename the study

@@ -20,13 +20,14 @@ export function ChooseList({
   chosen,
 }: Common & { readonly lists: readonly { readonly id: string; readonly label: string }[]; readonly chosen: string }) {
   const [state, send, pending] = useActionState(choosePrices, {});
+  const list = state.typed?.list ?? chosen;
   return (
     <form action={send} className={sheet.form}>
       <input type="hidden" name="study" value={study} />
       <Outcome state={state} />
       <div className={sheet.field}>
         <label htmlFor="price-list">List that serves</label>
-        <select id="price-list" name="list" defaultValue={chosen} key={chosen}>
+        <select id="price-list" name="list" defaultValue={list} key={list}>
           {lists.map((list) => (
             <option key={list.id} value={list.id}>
               {list.label}
@@ -34,7 +35,7 @@ export function ChooseList({
           ))}
         </select>
       </div>
-      <WhoField id="price-list-who" initial={who} />
+      <WhoField id="price-list-who" initial={who} typed={state.typed?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           Let it serve
@@ -97,10 +98,11 @@ export function AddPrice({ study, who, currency, items }: AddPriceProps) {
       <div className={sheet.fields}>
         {cells.map((cell) => {
           const id = `new-price-${cell.name}`;
+          const typed = state.typed?.[cell.name] ?? ('words' in cell ? cell.words[0] : '');
           const shared = {
             id,
             name: cell.name,
-            defaultValue: state.typed?.[cell.name] ?? '',
+            defaultValue: typed,
             'aria-describedby': `${id}-note`,
           } as const;
           return (
@@ -109,7 +111,7 @@ export function AddPrice({ study, who, currency, items }: AddPriceProps) {
                 {cell.label} <span className={sheet.soft}>{cell.unit.replace('currency', currency)}</span>
               </label>
               {'words' in cell ? (
-                <select {...shared} defaultValue={state.typed?.[cell.name] ?? cell.words[0]}>
+                <select {...shared} key={typed}>
                   {cell.words.map((word) => (
                     <option key={word} value={word}>
                       {word === '' ? 'any or not known' : word.replace('-', ' ')}
@@ -119,6 +121,7 @@ export function AddPrice({ study, who, currency, items }: AddPriceProps) {
               ) : (
                 <input
                   {...shared}
+                  key={typed}
                   autoComplete="off"
                   {...(cell.name === 'source' || cell.name === 'date' ? {} : { inputMode: 'decimal' as const })}
                 />
@@ -128,7 +131,7 @@ export function AddPrice({ study, who, currency, items }: AddPriceProps) {
           );
         })}
       </div>
-      <WhoField id="new-price-who" initial={who} />
+      <WhoField id="new-price-who" initial={who} typed={state.typed?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           {pending ? 'Adding…' : 'Add the price'}
@@ -151,7 +154,7 @@ export function RemovePrice({ study, who, children }: Common & { readonly childr
       <form action={send}>
         <input type="hidden" name="study" value={study} />
         {children}
-        <WhoField id="remove-price-who" initial={who} />
+        <WhoField id="remove-price-who" initial={who} typed={state.typed?.who} />
         <p>
           <button type="submit" aria-disabled={pending}>
             Remove the chosen price

@@ -26,6 +26,7 @@ export function CommitForm({ study, upload, who, conflicts, label }: Props) {
   const [state, commit, working] = useActionState(leadingAway(name, commitUpload), NOTHING);
   const form = useRef<HTMLFormElement>(null);
   const draft = useDraft(form, name, undefined);
+  const keeps = state.typed?.conflicts === 'kept';
   return (
     <form ref={form} id={COMMIT_FORM} action={commit}>
       <ProblemNote problem={state.problem} />
@@ -35,17 +36,17 @@ export function CommitForm({ study, upload, who, conflicts, label }: Props) {
       {conflicts > 0 && (
         <fieldset className={styles.field}>
           <legend>Where the sheet and the study disagree, unless it is chosen apart below</legend>
-          <div className={styles.choices}>
+          <div className={styles.choices} key={String(keeps)}>
             <label>
-              <input type="radio" name="conflicts" value="sheet" defaultChecked /> take over what the sheet says
+              <input type="radio" name="conflicts" value="sheet" defaultChecked={!keeps} /> take over what the sheet says
             </label>
             <label>
-              <input type="radio" name="conflicts" value="kept" /> keep what the study has
+              <input type="radio" name="conflicts" value="kept" defaultChecked={keeps} /> keep what the study has
             </label>
           </div>
         </fieldset>
       )}
-      <WhoField id="who" initial={who} />
+      <WhoField id="who" initial={who} typed={state.typed?.who} />
       <button type="submit" data-primary aria-disabled={working}>
         {working ? 'Importing…' : label}
       </button>

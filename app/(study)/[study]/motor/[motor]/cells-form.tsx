@@ -109,7 +109,7 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
       ))}
       <fieldset className={styles.group}>
         <legend>Who and why</legend>
-        <WhoField id="who" initial={state.typed?.who ?? who} key={state.typed?.who ?? who} />
+        <WhoField id="who" initial={who} typed={state.typed?.who} />
         <div className={styles.cell}>
           <label htmlFor="why">Why (may be left out)</label>
           <input id="why" name="why" maxLength={500} defaultValue={state.typed?.why ?? ''} key={state.typed?.why ?? ''} />

@@ -23,6 +23,7 @@ export function ReadingActions({ study, motor, version, who, kind, reading, labe
   const action: (state: EditState, form: FormData) => Promise<EditState> = excluded ? includeReading : excludeReading;
   const [state, send, pending] = useActionState(action, {});
   const id = useId();
+  const { who: typedWho = who, reason = '' } = state.typed ?? {};
   return (
     <details className={styles.act}>
       <summary>
@@ -45,11 +46,11 @@ export function ReadingActions({ study, motor, version, who, kind, reading, labe
         ) : (
           <>
             <label htmlFor={`${id}-reason`}>Why it does not count</label>
-            <input id={`${id}-reason`} name="reason" required minLength={3} maxLength={500} />
+            <input key={reason} id={`${id}-reason`} name="reason" defaultValue={reason} required minLength={3} maxLength={500} />
           </>
         )}
         <label htmlFor={`${id}-who`}>Your name</label>
-        <input id={`${id}-who`} name="who" defaultValue={who} required maxLength={80} />
+        <input key={typedWho} id={`${id}-who`} name="who" defaultValue={typedWho} required maxLength={80} />
         <button type="submit" aria-disabled={pending}>
           {excluded ? 'Take it back in' : 'Leave it out'}
         </button>
