@@ -96,7 +96,7 @@ export const REASONS = {
       : `Now ${e.option} would save ${moneyWords(e.saved, e.currency)} a year, so it never pays back.`,
   ),
   'duty-impossible': reason<Record<string, never>>(
-    () => 'The duty asks for more than the motor can give, so no saving can be told: check duty_profile.',
+    () => 'The duty asks for more than the motor can give, so no saving can be told: check the duty profile.',
   ),
   'hours-unknown': reason<Record<string, never>>(() => 'The hours a year are not known, so no saving can be told.'),
   'not-priced': reason<Record<string, never>>(() => 'No replacement could be priced or valued.'),
