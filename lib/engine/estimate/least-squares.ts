@@ -1,3 +1,4 @@
+import { copied, doubles } from '../room';
 import { factorise, solveFactored } from './cholesky';
 
 /** A weighted least-squares problem: predictions of observed values from unknowns. */
@@ -89,8 +90,8 @@ export function leastSquares(problem: Problem): Fit | undefined {
     unknowns,
     predicted,
     chiSquared: cost,
-    gain: gains(normal, jacobian, problem.u, n, m),
-    jacobian: jacobian.slice(0, m * n),
+    gain: gains(normal, jacobian, problem.u, n, doubles(m * n)),
+    jacobian: copied(jacobian, 0, m * n),
     iterations,
     residual: size,
   };
@@ -116,15 +117,15 @@ export function stepFrom({ observed, u, predict, differentiate }: Problem, unkno
   const n = unknowns.length;
   const m = observed.length;
   makeRoom(n, m);
-  const predicted = new Float64Array(m);
+  const predicted = doubles(m);
   if (!predict(unknowns, predicted) || !differentiate(unknowns, jacobian)) return undefined;
   normalMatrix(jacobian, u, normal, n, m);
   if (!factorise(normal, n)) return undefined;
-  const next = new Float64Array(n);
+  const next = doubles(n);
   gradient(jacobian, observed, predicted, u, next, n);
   solveFactored(normal, n, next);
   for (let k = 0; k < n; k++) next[k] = (next[k] as number) + (unknowns[k] as number);
-  return { unknowns: next, gain: () => gains(normal, jacobian, u, n, m) };
+  return { unknowns: next, gain: () => gains(normal, jacobian, u, n, doubles(m * n)) };
 }
 
 /** Searches until steps are small, or take less than `worth` off the misfit. */
@@ -133,8 +134,8 @@ function search(problem: Problem, worth: number): End | undefined {
   const n = problem.start.length;
   const m = observed.length;
   makeRoom(n, m);
-  const y = problem.start.slice();
-  const predicted = new Float64Array(m);
+  const y = copied(problem.start);
+  const predicted = doubles(m);
   if (!predict(y, predicted)) return undefined;
   let cost = costOf(observed, u, predicted);
   let lastScale = 1;
@@ -241,10 +242,9 @@ function gradient(
   }
 }
 
-/** Normal matrix factored, times Jᵀ over u²: one column for each observed value. */
-function gains(factored: Float64Array, jacobian: Float64Array, u: Float64Array, n: number, m: number): Float64Array {
-  const gain = new Float64Array(m * n);
-  for (let i = 0; i < m; i++) {
+/** Puts the factored normal matrix times Jᵀ over u² into `gain`: one column for each observed value. */
+function gains(factored: Float64Array, jacobian: Float64Array, u: Float64Array, n: number, gain: Float64Array): Float64Array {
+  for (let i = 0; i * n < gain.length; i++) {
     const w = 1 / ((u[i] as number) * (u[i] as number));
     for (let k = 0; k < n; k++) step[k] = w * (jacobian[i * n + k] as number);
     solveFactored(factored, n, step);

@@ -7,6 +7,7 @@ import { leastMisfit, type Moved, stepFrom } from '../estimate/least-squares';
 import { assumedAmbient } from '../machine/operate';
 import { HEAT, PER_READING } from '../machine/predict';
 import { EXACT, type Parts } from '../quantity/quantity';
+import { copied, doubles } from '../room';
 import type { Joint } from './joint';
 import type { Metered } from './metered';
 import { extraLoss } from './supply-loss';
@@ -58,7 +59,7 @@ export class Estimator {
   /** Observed values with their sources off by the scores. */
   private observed(scores: Scores): Float64Array {
     const { fitted, birgeRatio } = this.joint;
-    const observed = Float64Array.from(fitted.problem.observed);
+    const observed = copied(fitted.problem.observed);
     for (let i = 0; i < observed.length; i++)
       observed[i] = (observed[i] as number) + birgeRatio * off(this.parts[i] as Parts, scores);
     return observed;
@@ -67,7 +68,7 @@ export class Estimator {
   /** Where the unknowns go to first order from those at which the gain was worked out. */
   private static moved(from: Float64Array, gain: Float64Array, before: Float64Array, after: Float64Array): Float64Array {
     const n = from.length;
-    const unknowns = Float64Array.from(from);
+    const unknowns = copied(from);
     for (let i = 0; i < after.length; i++) {
       const by = (after[i] as number) - (before[i] as number);
       if (by === 0) continue;
@@ -127,7 +128,7 @@ export class Estimator {
   contributions(of: Estimated, unknowns: Float64Array, gain: Float64Array, scores: Scores): Float64Array | undefined {
     const { birgeRatio, machine } = this.joint;
     const n = unknowns.length;
-    const slopes = new Float64Array(n);
+    const slopes = doubles(n);
     let byTemperature = 0;
     let byExtra = 0;
     if (of === 'load') slopes[this.at] = 1;
@@ -148,7 +149,7 @@ export class Estimator {
       byTemperature = slope(BY.temperature);
       byExtra = scale;
     }
-    const found = new Float64Array(this.sources);
+    const found = doubles(this.sources);
     for (let i = 0; i < this.parts.length; i++) {
       let weight = 0;
       for (let k = 0; k < n; k++) weight += (slopes[k] as number) * (gain[i * n + k] as number);

@@ -7,6 +7,7 @@ import type { Machine } from '../machine/model';
 import { assumedAmbient, heatOf } from '../machine/operate';
 import { HEAT } from '../machine/predict';
 import { combineParts, EXACT, Later, type Parts, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
+import { copied } from '../room';
 import type { Metered } from './metered';
 
 /** Loads between which a reading is looked for: free running and beyond any lasting load. */
@@ -79,7 +80,7 @@ export function invert(
     if (x < LOWEST || x > HIGHEST) return undefined;
   }
   if (!(Math.abs(residual) < 1e-7)) return undefined;
-  const weights = slopes.slice(row * POINT_COLUMNS, (row + 1) * POINT_COLUMNS);
+  const weights = copied(slopes, row * POINT_COLUMNS, POINT_COLUMNS);
   // Each doubt of the machine and of the conditions moves what is shown, and over its slope the load.
   const workOut = (): Parts =>
     combineParts([

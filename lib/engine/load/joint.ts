@@ -12,6 +12,7 @@ import { heatOf } from '../machine/operate';
 import { type KnownConditions, PER_READING, predictor } from '../machine/predict';
 import type { Quantity } from '../quantity/quantity';
 import type { Agreement } from '../result';
+import { doubles } from '../room';
 import type { Metered } from './metered';
 import { CURRENT_MODEL, INPUT_MODEL, slipModel } from './model-doubt';
 
@@ -88,7 +89,7 @@ function jointProblem(
 ): { readonly observations: readonly Observation[]; readonly problem: Problem } {
   const observations: Observation[] = [...plate.evidence.observations];
   const conditions: KnownConditions[] = [];
-  const start = new Float64Array(COUNT + PER_READING * readings.length);
+  const start = doubles(COUNT + PER_READING * readings.length);
   start.set(plate.fit.unknowns);
   readings.forEach((metered, r) => {
     observations.push(...readingObservations(scope, plate.machine, metered, r, r === free ? FREE_LOAD : PRIOR_LOAD));

@@ -1,6 +1,7 @@
 import cdf from '@stdlib/stats-base-dists-normal-cdf';
 import type { Limits } from '../quantity/coverage';
 import type { Parts } from '../quantity/quantity';
+import { copied, doubles } from '../room';
 import type { Estimated, Estimator, Scores } from './estimator';
 
 /** How far along the load's direction the estimate is made anew, in standard uncertainties. */
@@ -51,13 +52,14 @@ export class Ladder {
     private readonly estimator: Estimator,
     along: Parts,
   ) {
-    this.direction = new Float64Array(estimator.sources);
+    this.direction = doubles(estimator.sources);
     let square = 0;
     for (const part of along.by) square += part * part;
     for (let i = 0; i < along.at.length; i++) this.direction[along.at[i] as number] = (along.by[i] as number) / Math.sqrt(square);
     const rungs: Rung[] = [];
     for (const z of RUNGS) {
-      const scores = this.direction.map((part) => z * part);
+      const scores = copied(this.direction);
+      for (let i = 0; i < scores.length; i++) scores[i] = z * (scores[i] as number);
       const moved = estimator.step(scores, Math.abs(z) > 2 ? estimator.search(scores) : undefined);
       const gain = moved?.gain();
       const figures = moved && estimator.figures(moved.unknowns, scores);

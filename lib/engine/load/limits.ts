@@ -2,6 +2,7 @@ import type { MotorScope } from '../context';
 import type { OperatingPoint } from '../machine/model';
 import { coverageFactor, type Limits, rectangularShare } from '../quantity/coverage';
 import { covariance, type Parts, type Quantity, scaleParts, standardUncertainty } from '../quantity/quantity';
+import { doubles } from '../room';
 import { ESTIMATED, type Estimated, Estimator } from './estimator';
 import type { Joint } from './joint';
 import { Ladder } from './ladder';
@@ -184,7 +185,7 @@ function bent(
 }
 
 function direction(sources: number, { at, by }: Parts, length: number): Float64Array {
-  const scores = new Float64Array(sources);
+  const scores = doubles(sources);
   for (let i = 0; i < at.length; i++) scores[at[i] as number] = length * (by[i] as number);
   return scores;
 }

@@ -7,6 +7,7 @@ import { PLATE } from '../nameplate/findings';
 import { typicalSlip } from '../nameplate/speed';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity, scaleParts } from '../quantity/quantity';
+import { copied } from '../room';
 import { doubtsOf, type Evidence, fitEvidence, type MachineModel, modelOf } from './fit';
 import { keptFit } from './kept-fits';
 import type { CompletedPlate, Machine } from './model';
@@ -68,7 +69,7 @@ function essential(observations: Evidence['observations']): Evidence['observatio
 /** The evidence with the slip that the loss would bring in an ordinary motor, where a stamped one asks for more loss than there is. */
 function withTypicalSlip(scope: MotorScope, evidence: Evidence, completed: CompletedPlate, prefix: string): Evidence {
   const { slip } = typicalSlip(scope, { ...completed, prefix });
-  const start = Float64Array.from(evidence.start);
+  const start = copied(evidence.start);
   start[AT.slip] = Math.log(slip.value);
   return {
     ...evidence,

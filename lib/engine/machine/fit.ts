@@ -1,9 +1,9 @@
 import { CIRCUIT_SLOPES, circuitFromRatedPoint, circuitSlopes } from '../circuit/from-rated-point';
 import { type Circuit, COUNT, PARAMETERS } from '../circuit/parameters';
-import { doubles } from '../circuit/room';
 import type { MotorScope } from '../context';
 import { type Fit, leastSquares, type Problem } from '../estimate/least-squares';
 import { EXACT, type Parts, PartsTable, type Quantity } from '../quantity/quantity';
+import { copied, doubles } from '../room';
 import type { Observation } from './observation';
 import { type KnownConditions, predictor } from './predict';
 
@@ -28,8 +28,8 @@ export interface Evidence {
 
 /** Observations as a least-squares problem has them. */
 export function weighed(observations: readonly Observation[]): Pick<Problem, 'observed' | 'u'> {
-  const observed = new Float64Array(observations.length);
-  const u = new Float64Array(observations.length);
+  const observed = doubles(observations.length);
+  const u = doubles(observations.length);
   observations.forEach((each, i) => {
     observed[i] = each.value.value;
     u[i] = each.u;
@@ -56,7 +56,7 @@ export interface Doubts {
 export function doubtsOf(fit: Fit, observations: readonly Observation[], widen = 1): Doubts {
   const n = fit.unknowns.length;
   const table = new PartsTable(observations.map(({ value }) => value.parts));
-  const column = new Float64Array(observations.length);
+  const column = doubles(observations.length);
   const parts: Parts[] = [];
   for (let k = 0; k < n; k++) {
     for (let i = 0; i < column.length; i++) column[i] = fit.gain[i * n + k] as number;
@@ -115,7 +115,7 @@ export function modelOf(
   base: MachineModel['base'],
   prefix: string,
 ): MachineModel | undefined {
-  const values = doubts.fit.unknowns.slice(0, COUNT);
+  const values = copied(doubts.fit.unknowns, 0, COUNT);
   const circuit = circuitFromRatedPoint(values, rotorShare);
   if (!circuit) return undefined;
   let slopes: Float64Array | undefined;

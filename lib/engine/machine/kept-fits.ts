@@ -21,8 +21,20 @@ export function keptFit(evidence: Evidence, workOut: (evidence: Evidence) => Fit
   if (known && same(known.evidence, evidence)) return known.fit;
   const fit = workOut(evidence);
   if (entries.size >= KEPT) entries.clear();
-  entries.set(mark, { evidence, fit });
+  entries.set(mark, { evidence: { ...evidence, start: evidence.start.slice() }, fit: fit && withOwnMemory(fit) });
   return fit;
+}
+
+/** What is kept must not hold on to the room from which short-lived arrays are cut. */
+function withOwnMemory(fit: Fit): Fit {
+  const { unknowns, predicted, gain, jacobian } = fit;
+  return {
+    ...fit,
+    unknowns: unknowns.slice(),
+    predicted: predicted.slice(),
+    gain: gain.slice(),
+    jacobian: jacobian.slice(),
+  };
 }
 
 /** A number by which to look up; two evidences may share it, and then only the later is kept. */

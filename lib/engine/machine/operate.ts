@@ -1,6 +1,5 @@
 import { PARAMETERS } from '../circuit/parameters';
 import { ALL_ROWS, BALANCED_ROWS, OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
-import { doubles } from '../circuit/room';
 import { type Solution, solveAtPower, type Terminals } from '../circuit/solve';
 import type { MotorScope } from '../context';
 import { apply, leaf, solved } from '../formula/apply';
@@ -8,6 +7,7 @@ import * as M from '../generated/machine';
 import * as N from '../generated/nameplate';
 import { EXACT, Later, PartsTable, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Unit } from '../quantity/unit';
+import { doubles } from '../room';
 import type { MachineModel } from './fit';
 import type { Machine, OperatingPoint } from './model';
 import { HEAT } from './predict';

@@ -8,6 +8,7 @@ import { typicalPowerFactor } from '../nameplate/current';
 import { PLATE } from '../nameplate/findings';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
+import { copied } from '../room';
 import { lossShare } from './loss-share';
 import type { CompletedPlate } from './model';
 import { logarithm, type Observation, observation, withDoubt } from './observation';
@@ -151,7 +152,7 @@ export function plateEvidence(
   measured(scope, written, completed, base, loss.value, observations, findings);
   // From the stamped power factor: from an ordinary one the search may not find its way to a poor motor. Amperes may imply one above unity.
   const likely = typicalReactances(completed, Math.min(completed.powerFactor.value, HIGHEST_POWER_FACTOR));
-  const start = Float64Array.from([
+  const start = copied([
     Math.log((loss.value * 0.8) / base.powerKw),
     Math.log(completed.ratedSlip.value),
     Math.log(likely.magnetising),
