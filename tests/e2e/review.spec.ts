@@ -121,14 +121,20 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
 });
 
 test('a long version begins its lists with a part, and shows all of them on request', { tag: '@once' }, async ({ page }) => {
+  // Two hundred motors are evaluated, planned and frozen, and three long pages are looked at.
+  test.setTimeout(240_000);
   const study = await plantStudy('Long version', 200, { evaluated: true });
   await page.goto(`/${study}/plan`);
   await page.getByRole('button', { name: 'Work the plan out' }).click();
   await expect(page.getByRole('heading', { name: 'Budget by year' })).toBeVisible({ timeout: 60_000 });
+  await expectPartOnPhone(page, /^Plan of/);
   await page.goto(`/${study}/review`);
   await page.getByLabel('Your name').fill('P. Planner');
   await page.getByRole('button', { name: 'Freeze a version' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Version 1' })).toBeVisible({ timeout: 30_000 });
+  const version = page.url();
+  await expectPartOnPhone(page, /^Funded in/);
+  await page.goto(version);
   const waiting = page.getByRole('region', { name: 'Motors changed once they fail' });
   // A head, fifty motors and the sum of all.
   await expect(waiting.getByRole('row')).toHaveCount(52);
@@ -146,3 +152,21 @@ test('a long version begins its lists with a part, and shows all of them on requ
   await expect(page.getByText(/^Here are 50 of/)).toHaveCount(0);
   await expectAccessible(page);
 });
+
+/** A phone begins the lines of a year with a part and has all on request; the desktop and paper have all at once. */
+async function expectPartOnPhone(page: Page, name: RegExp): Promise<void> {
+  const rows = page.getByRole('region', { name }).first().getByRole('rowheader');
+  const whole = page.viewportSize();
+  const all = await rows.count();
+  expect(all).toBeGreaterThan(25);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await expect(rows).toHaveCount(25);
+  await expectNoSidewaysScroll(page);
+  await page.emulateMedia({ media: 'print' });
+  await expect(rows).toHaveCount(all);
+  await page.emulateMedia({ media: null });
+  await page.getByText(`Here are 25 of ${all}.`).getByRole('link').click();
+  await expect(page).toHaveURL(/all=1#year-\d{4}$/);
+  await expect(rows).toHaveCount(all);
+  if (whole) await page.setViewportSize(whole);
+}

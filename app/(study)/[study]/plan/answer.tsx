@@ -65,11 +65,11 @@ export function Answer({ programme, settings, study }: Props) {
         {later > 0 &&
           `${formatCount(later)} of the motors do not pay back as the policy wants it for a change now (${formatNumber(policy.maxSimplePaybackYears, 1)} years with a chance of ${formatNumber(100 * policy.minProbability, 0)} %): the ranking goes by that, or where a repair is needed anyway by what a new motor costs beyond it; a plan goes by what they bring within its budgets. `}
         <LowCase programme={programme} currency={currency} />
-        <Link href={`/${study}/review`} prefetch={false}>
-          Freeze it for review
-        </Link>{' '}
-        once it is as you want it.{' '}
         <span className="screen-only">
+          <Link href={`/${study}/review`} prefetch={false}>
+            Freeze it for review
+          </Link>{' '}
+          once it is as you want it.{' '}
           <Link href={`/${study}/plan/report`} prefetch={false}>
             Open a draft of the report to print
           </Link>

@@ -1,6 +1,8 @@
 import { ChartLine } from '@/app/_ui/chart-line';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { PlannedProgramme } from '@/lib/features/plan/loaders';
@@ -125,26 +127,38 @@ export function MeasureNext({ programme, currency, study, motorIds }: Props) {
             change what is done. A reading is worth at most what perfect knowledge would be.
           </p>
           <ScrollRegion label="Readings worth taking">
-            <table className={sheet.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Motor</th>
-                  <th scope="col">Measure</th>
+            <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+              <thead {...GROUP}>
+                <tr {...ROW}>
+                  <th {...HEAD} scope="col">
+                    Motor
+                  </th>
+                  <th {...HEAD} scope="col">
+                    Measure
+                  </th>
                   <NumberHead name="Perfect knowledge is worth" unit={currency} />
                   <NumberHead name="The reading is worth" unit={currency} />
                   <NumberHead name="It costs" unit={currency} />
                   <NumberHead name="Left over" unit={currency} />
                 </tr>
               </thead>
-              <tbody>
+              <tbody {...GROUP}>
                 {worthIt.map((each) => (
-                  <tr key={`${each.site}\n${each.tag}\n${each.about}`}>
+                  <tr key={`${each.site}\n${each.tag}\n${each.about}`} {...ROW}>
                     <MotorCell study={study} motorIds={motorIds} motor={each} />
-                    <td>{ABOUT[each.about]}</td>
-                    <td className={sheet.number}>{amount(each.value_of_perfect)}</td>
-                    <td className={sheet.number}>{amount(each.value_of_reading)}</td>
-                    <td className={sheet.number}>{amount(each.cost)}</td>
-                    <td className={sheet.number}>{amount(each.net)}</td>
+                    <td {...CELL}>{ABOUT[each.about]}</td>
+                    <td {...CELL} className={sheet.number} data-unit={`Perfect knowledge is worth, ${currency}`}>
+                      {amount(each.value_of_perfect)}
+                    </td>
+                    <td {...CELL} className={sheet.number} data-unit={`The reading is worth, ${currency}`}>
+                      {amount(each.value_of_reading)}
+                    </td>
+                    <td {...CELL} className={sheet.number} data-unit={`It costs, ${currency}`}>
+                      {amount(each.cost)}
+                    </td>
+                    <td {...CELL} className={sheet.number} data-unit={`Left over, ${currency}`}>
+                      {amount(each.net)}
+                    </td>
                   </tr>
                 ))}
               </tbody>

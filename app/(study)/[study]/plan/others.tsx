@@ -1,7 +1,8 @@
 import { AtFailureTable } from '@/app/_ui/at-failure-table';
 import { More } from '@/app/_ui/more';
 import { MotorCell } from '@/app/_ui/motor-cell';
-import { HEAD } from '@/app/_ui/row-roles';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
@@ -36,7 +37,7 @@ export function AtFailure({ study, currency, motorIds, programme, all }: Props) 
         {...{ study, currency, motorIds, programme, most }}
         wish={{ head, cell: (motor) => <WishCell {...{ study, motorIds, motor }} text="bring in" /> }}
       />
-      <More href={`/${study}/plan?all=1`} shown={most} total={total} />
+      <More href={`/${study}/plan?all=1#at-failure`} shown={most} total={total} />
     </>
   );
 }
@@ -62,28 +63,34 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
             ))}
           </ul>
           <ScrollRegion label="Motors left out">
-            <table className={sheet.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Motor</th>
-                  <th scope="col">Why</th>
-                  <th scope="col" className={styles.edit}>
+            <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+              <thead {...GROUP}>
+                <tr {...ROW}>
+                  <th {...HEAD} scope="col">
+                    Motor
+                  </th>
+                  <th {...HEAD} scope="col">
+                    Why
+                  </th>
+                  <th {...HEAD} scope="col" className={styles.edit}>
                     <span className="unseen">Wish</span>
                   </th>
                 </tr>
               </thead>
-              <tbody>
+              <tbody {...GROUP}>
                 {shown.map((each) => (
-                  <tr key={motorKey(each)}>
+                  <tr key={motorKey(each)} {...ROW}>
                     <MotorCell study={study} motorIds={motorIds} motor={each} />
-                    <td className={sheet.because}>{each.because.text}</td>
+                    <td {...CELL} className={sheet.because}>
+                      {each.because.text}
+                    </td>
                     <WishCell study={study} motorIds={motorIds} motor={each} text="bring in" />
                   </tr>
                 ))}
               </tbody>
             </table>
           </ScrollRegion>
-          <More href={`/${study}/plan?all=1`} shown={shown.length} total={out.length} />
+          <More href={`/${study}/plan?all=1#left-out`} shown={shown.length} total={out.length} />
         </>
       )}
     </section>

@@ -71,7 +71,7 @@ export default async function PlanScreen({ params, searchParams }: Props) {
       <TermsForm key={JSON.stringify(plan.terms)} study={id} who={who} terms={plan.terms} areas={plan.areas} />
       <Wishes wishes={plan.wishes} programme={programme} worth={worth} study={id} who={who} />
       {programme?.years.map((year) => (
-        <YearItems key={year.year} {...place} year={year} wishes={plan.wishes} />
+        <YearItems key={year.year} {...place} year={year} wishes={plan.wishes} all={all} />
       ))}
       {programme && <Hours programme={programme} worth={worth} />}
       {programme && <OtherBudgets programme={programme} currency={currency} worth={worth} />}

@@ -1,5 +1,6 @@
 import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
 import { FigureText } from '@/app/_ui/figure';
+import { MoreOnPhone, rowOnPhone } from '@/app/_ui/more';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
@@ -18,10 +19,12 @@ interface Props {
   readonly motorIds: ReadonlyMap<string, string>;
   readonly year: PlannedProgramme['years'][number];
   readonly wishes: readonly StoredWish[];
+  /** Whether long lists are shown to their end. */
+  readonly all: boolean;
 }
 
 /** One year of the plan: what is done with which motor, its cost and its worth, and the way to wish otherwise. */
-export function YearItems({ study, currency, motorIds, year: { year, budget, spent, items }, wishes }: Props) {
+export function YearItems({ study, currency, motorIds, year: { year, budget, spent, items }, wishes, all }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const amount = (value: number) => formatAmount(value, currency, undefined, true);
   const own = new Map<string, StoredWish[]>();
@@ -55,10 +58,10 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
               </tr>
             </thead>
             <tbody {...GROUP}>
-              {items.map((item) => {
+              {items.map((item, at) => {
                 const wished = own.get(motorKey(item)) ?? [];
                 return (
-                  <tr key={motorKey(item)} {...ROW}>
+                  <tr key={motorKey(item)} {...ROW} className={rowOnPhone(at, all)}>
                     <MotorCell study={study} motorIds={motorIds} motor={item} />
                     <td {...CELL} className={sheet.named}>
                       {itemWords(item)}
@@ -102,6 +105,7 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
           </table>
         </ScrollRegion>
       )}
+      <MoreOnPhone href={`/${study}/plan?all=1#year-${year}`} total={items.length} all={all} />
     </section>
   );
 }

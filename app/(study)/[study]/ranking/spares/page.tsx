@@ -2,6 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadSpares } from '@/lib/features/ranking/list-loader';
@@ -117,41 +119,46 @@ function Spares({
   const amount = (value: number) => formatAmount(value, currency);
   return (
     <ScrollRegion label={label}>
-      <table className={`${sheet.table} ${styles.table}`}>
-        <thead>
-          <tr>
-            <th scope="col">Kind of motor</th>
+      <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures} ${styles.table}`}>
+        <thead {...GROUP}>
+          <tr {...ROW}>
+            <th {...HEAD} scope="col">
+              Kind of motor
+            </th>
             <NumberHead name="Worth keeping" />
             <NumberHead name="In stock" />
-            <th scope="col">Would serve</th>
+            <th {...HEAD} scope="col">
+              Would serve
+            </th>
             <NumberHead name="Price of one" unit={currency} className={styles.amount} />
             <NumberHead name="Value" unit={`${currency} over ${settings.horizonYears} years`} className={styles.amount} />
             <NumberHead name="Stops to shorten" unit={`cost at most, ${currency}`} className={styles.stops} />
-            <th scope="col" className={styles.wide}>
+            <th {...HEAD} scope="col" className={styles.wide}>
               Why
             </th>
           </tr>
         </thead>
-        <tbody>
+        <tbody {...GROUP}>
           {shelves.map((shelf) => {
             const { site, ratedPowerKw, poles, frame, enclosure, mounting, tags, best, one, stopsMet } = shelf;
             const rating = ratedPowerKw * shaftScale(units);
             return (
-              <tr key={[site, ratedPowerKw, poles, frame, enclosure, mounting].join(' ')}>
-                <th scope="row" className={styles.kind}>
+              <tr key={[site, ratedPowerKw, poles, frame, enclosure, mounting].join(' ')} {...ROW}>
+                <th {...ROW_HEAD} scope="row" className={styles.kind}>
                   {formatNumber(rating, rating < 10 ? 1 : 0)}
                   {'\u202f'}
                   {shaftUnit(units)}, {poles} poles, {frame === undefined ? 'frame not known' : `frame ${frame}`}, {enclosure}
                   {mounting !== 'foot' && `, ${mounting}`}
                   {page.sites > 1 && site !== '' && ` (${site})`}
-                  <details className={styles.narrow}>
-                    <summary>Why</summary>
-                    {shelf.reasons.join(' ')}
-                  </details>
                 </th>
-                <td className={sheet.number}>{best.spares === 0 ? 'none' : formatCount(best.spares)}</td>
-                <td className={sheet.number}>{formatCount(shelf.inStock)}</td>
-                <td className={styles.serves}>
+                <td {...CELL} className={sheet.number} data-unit="Worth keeping">
+                  {best.spares === 0 ? 'none' : formatCount(best.spares)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit="In stock">
+                  {formatCount(shelf.inStock)}
+                </td>
+                <td {...CELL} className={styles.serves}>
+                  <span className={`${sheet.soft} ${styles.narrow}`}>Would serve </span>
                   {formatCount(tags.length)}:{' '}
                   {tags.slice(0, NAMED).map((tag, at) => (
                     <span key={tag}>
@@ -163,12 +170,24 @@ function Spares({
                   ))}
                   {tags.length > NAMED && ` and ${tags.length - NAMED} more`}
                 </td>
-                <td className={sheet.number}>{amount(shelf.purchase)}</td>
-                <td className={sheet.number}>{best.spares === 0 ? `${amount(one.value)} if one` : amount(best.value)}</td>
-                <td className={sheet.number}>
+                <td {...CELL} className={sheet.number} data-unit={`Price of one, ${currency}`}>
+                  {amount(shelf.purchase)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Value, ${currency} over ${settings.horizonYears} years`}>
+                  {best.spares === 0 ? `${amount(one.value)} if one` : amount(best.value)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Stops to shorten cost at most, ${currency}`}>
                   {stopsMet > 0 ? amount(stopsMet) : shelf.stopsUnknown > 0 ? 'not known' : 'none'}
                 </td>
-                <td className={`${sheet.because} ${styles.wide}`}>{shelf.reasons.join(' ')}</td>
+                <td {...CELL} className={`${sheet.because} ${styles.wide}`}>
+                  {shelf.reasons.join(' ')}
+                </td>
+                <td {...CELL} className={styles.narrow}>
+                  <details>
+                    <summary>Why</summary>
+                    {shelf.reasons.join(' ')}
+                  </details>
+                </td>
               </tr>
             );
           })}

@@ -1,8 +1,11 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
+import { MoreOnPhone, rowOnPhone } from '@/app/_ui/more';
 import { MotorCell, MotorName } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
@@ -19,15 +22,18 @@ interface Props {
   readonly study: string;
   /** Ids that the motors have in the study now. */
   readonly motorIds: ReadonlyMap<string, string>;
-  /** Motors of each reason that are named at most where they are left out, and the page with all of them. */
+  /** Motors of each reason that are named at most where they are left out. */
   readonly most: number;
+  /** The page with all lists to their end, and whether it is this one. */
+  readonly all: boolean;
   readonly whole: string;
 }
 
 /** What is funded in each year, its sums to the cent, and who is left out and why. */
-export function Items({ programme, currency, payback, study, motorIds, most, whole }: Props) {
+export function Items({ programme, currency, payback, study, motorIds, most, all, whole }: Props) {
   const money = (amount: number) => formatMoney(amount, currency, undefined, true);
   const amount = (value: number) => formatAmount(value, currency, undefined, true);
+  const inTime = payback === undefined ? 'in time' : `within ${formatAsStated(payback)} years`;
   const lowKnown = programme.years.some(({ items }) => items.some(({ low_case_value: low }) => low !== undefined));
   const why = (item: ProgrammeItem, text: ReactNode) => {
     const { tag, option } = item;
@@ -48,29 +54,32 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
         <section key={year} className={sheet.section} aria-labelledby={`year-${year}`}>
           <h2 id={`year-${year}`}>{year}</h2>
           <p>
-            {counted(items.length, 'motor')}: {money(spent)} of {money(budget)}.
+            {items.length === 0
+              ? `Nothing is funded; ${money(budget)} are left.`
+              : `${counted(items.length, 'motor')}: ${money(spent)} of ${money(budget)}.`}
           </p>
           {items.length > 0 && (
             <ScrollRegion label={`Funded in ${year}`}>
-              <table className={sheet.table}>
-                <thead>
-                  <tr>
-                    <th scope="col">Motor</th>
-                    <th scope="col">What is done</th>
+              <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+                <thead {...GROUP}>
+                  <tr {...ROW}>
+                    <th {...HEAD} scope="col">
+                      Motor
+                    </th>
+                    <th {...HEAD} scope="col">
+                      What is done
+                    </th>
                     <NumberHead name="Cost" unit={currency} />
                     <NumberHead name="Present value" unit={currency} />
                     {lowKnown && <NumberHead name="In the low case" unit={currency} />}
-                    <NumberHead
-                      name="Chance to pay back"
-                      unit={payback === undefined ? 'in time' : `within ${formatAsStated(payback)} years`}
-                    />
+                    <NumberHead name="Chance to pay back" unit={inTime} />
                   </tr>
                 </thead>
-                <tbody>
-                  {items.map((item) => (
-                    <tr key={`${item.site} ${item.tag}`}>
+                <tbody {...GROUP}>
+                  {items.map((item, at) => (
+                    <tr key={`${item.site} ${item.tag}`} {...ROW} className={rowOnPhone(at, all)}>
                       <MotorCell study={study} motorIds={motorIds} motor={item} />
-                      <td className={sheet.named}>
+                      <td {...CELL} className={sheet.named}>
                         {itemWords(item)}
                         {mustWords(item, programme).map((text) => (
                           <span key={text} className={styles.because}>
@@ -78,8 +87,10 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
                           </span>
                         ))}
                       </td>
-                      <td className={sheet.number}>{amount(item.cost)}</td>
-                      <td className={sheet.number}>
+                      <td {...CELL} className={sheet.number} data-unit={`Cost, ${currency}`}>
+                        {amount(item.cost)}
+                      </td>
+                      <td {...CELL} className={sheet.number} data-unit={`Present value, ${currency}`}>
                         {item.net_present_value === undefined
                           ? 'must be done'
                           : why(
@@ -88,22 +99,25 @@ export function Items({ programme, currency, payback, study, motorIds, most, who
                             )}
                       </td>
                       {lowKnown && (
-                        <td className={sheet.number}>
+                        <td {...CELL} className={sheet.number} data-unit={`In the low case, ${currency}`}>
                           {item.low_case_value === undefined ? 'not known' : amount(item.low_case_value)}
                         </td>
                       )}
-                      <td className={sheet.number}>{chanceWords(item)}</td>
+                      <td {...CELL} className={sheet.number} data-unit={`Chance to pay back ${inTime}`}>
+                        {chanceWords(item)}
+                      </td>
                     </tr>
                   ))}
                 </tbody>
               </table>
             </ScrollRegion>
           )}
+          <MoreOnPhone href={`${whole}#year-${year}`} total={items.length} all={all} />
         </section>
       ))}
       <section className={sheet.section} aria-labelledby="left-out">
         <h2 id="left-out">Left out</h2>
-        <LeftOut study={study} motorIds={motorIds} programme={programme} most={most} whole={whole} />
+        <LeftOut study={study} motorIds={motorIds} programme={programme} most={most} whole={`${whole}#left-out`} />
       </section>
     </>
   );
@@ -117,7 +131,7 @@ function chanceWords({ option, probability_within_policy: chance }: ProgrammeIte
 }
 
 /** Who is left out, by reason: the same few hold for many. */
-function LeftOut({ study, motorIds, programme, most, whole }: Omit<Props, 'currency' | 'payback'>) {
+function LeftOut({ study, motorIds, programme, most, whole }: Omit<Props, 'currency' | 'payback' | 'all'>) {
   const reasons = new Map<string, Programme['left_out'][number][]>();
   for (const each of programme.left_out) reasons.set(each.because.text, [...(reasons.get(each.because.text) ?? []), each]);
   if (reasons.size === 0) return <p>No motor is left out.</p>;

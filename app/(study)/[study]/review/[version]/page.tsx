@@ -98,7 +98,7 @@ export default async function VersionScreen({ params, searchParams }: Props) {
         Frozen on {formatInstant(version.createdAt)} UTC by {version.drawnBy} (name not verified), engine {content.engine}
         {content.study.demo && ', invented figures'}
         {content.prices.invented && ', invented prices'}. The stored bytes were checked against their hash for this page.{' '}
-        <a href={`/api/studies/${study}/versions/${version.number}`} download>
+        <a href={`/api/studies/${study}/versions/${version.number}`} download className="screen-only">
           Export the file
         </a>{' '}
         <Link href={`/${study}/review/${version.number}/report`} prefetch={false} className="screen-only">
@@ -133,7 +133,8 @@ export default async function VersionScreen({ params, searchParams }: Props) {
         study={study}
         motorIds={motorIds}
         most={most}
-        whole={`${whole}#left-out`}
+        all={all !== undefined}
+        whole={whole}
       />
       {programme.method === 'plan' && (
         <>
