@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { loadSpares } from '@/lib/features/ranking/list-loader';
 import { loadFleetPack } from '@/lib/features/results/loaders';
 import { closeDatabase } from '@/lib/platform/db';
 import { someMotors, studyWith } from './support/study-with-demo';
@@ -37,4 +38,17 @@ test('the fleet’s list is made once, and made anew after any write by anybody'
   expect(JSON.parse(await text(other)).rows).toHaveLength(2);
   expect(JSON.parse(await text()).rows).toHaveLength(5);
   expect(await loadFleetPack('none')).toBeUndefined();
+});
+
+test('the spares are worked out once for the same terms, and anew after a change', async () => {
+  const spares = async (weeks?: string) => {
+    const page = await loadSpares(study, { weeks });
+    if (page === undefined || page === 'busy') throw new Error('no page of spares');
+    return page;
+  };
+  const first = await spares();
+  expect(await spares()).toBe(first);
+  expect((await spares('20')).given.weeks).toBe(20);
+  await temporary.db.write((tx) => tx.drivenLoad.updateMany({ data: { hoursPerYear: 1234 } }));
+  expect(await spares()).not.toBe(first);
 });

@@ -1,5 +1,6 @@
 import { type Database, database } from '@/lib/platform/db';
 import { formatCount, formatInstant } from '@/lib/platform/format';
+import { LastAnswer } from '@/lib/platform/last-answer';
 import { type RunMaking, readResults, readRunMaking } from '../evaluation/data';
 import { readStudy, type StoredStudy } from '../study/data';
 import { readFleetPack } from './data';
@@ -7,15 +8,8 @@ import { applyQuery, filterParts, readQuery, sortWords } from './fleet-filter';
 import { type FleetPack, type FleetRow, rowsOfPack } from './fleet-row';
 import { type ResultLine, type ResultNotes, resultsCsv, resultsWorkbook } from './write-results';
 
-interface KeptList {
-  readonly db: Database;
-  readonly version: number;
-  readonly studyId: string;
-  readonly list: Promise<Uint8Array<ArrayBuffer> | undefined>;
-}
-
 /** The list that was asked for last: of ten thousand motors it takes longer to write than all the rest of the page. */
-let kept: KeptList | undefined;
+const lists = new LastAnswer<Uint8Array<ArrayBuffer> | undefined>();
 
 /**
  * A study's list as JSON text in UTF-8, see `fleet-row.ts`; read anew when anything in the database has changed since.
@@ -23,17 +17,7 @@ let kept: KeptList | undefined;
  */
 export async function loadFleetPack(studyId: string): Promise<Uint8Array<ArrayBuffer> | undefined> {
   const db = database();
-  // Asked for before the list is read: what is written meanwhile makes the next number another one.
-  const version = db.version();
-  if (kept?.db !== db || kept.version !== version || kept.studyId !== studyId) {
-    kept = { db, version, studyId, list: packList(db, studyId) };
-    const asked = kept;
-    // What could not be read is tried again the next time.
-    kept.list.catch(() => {
-      if (kept === asked) kept = undefined;
-    });
-  }
-  return kept.list;
+  return lists.ask({ db, question: studyId }, () => packList(db, studyId));
 }
 
 async function packList(db: Database, studyId: string): Promise<Uint8Array<ArrayBuffer> | undefined> {
