@@ -16,8 +16,9 @@ const TABLE_STEP = 8;
 
 /** Torque of the motor and of its load over speed: dashed where it is rough, and a cross where they meet. */
 export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: string; readonly curve: TorqueSpeed }) {
-  const { rough, running, load, starting, breakdown, point, synchronousSpeed, ratedTorqueNm } = curve;
-  const high = Math.max(breakdown.torque, starting.torque, 1) * 1.08;
+  const { rough, running, load, breakdown, point, synchronousSpeed, ratedTorqueNm } = curve;
+  const starting = rough[0]?.torque ?? 0;
+  const high = Math.max(breakdown.torque, starting, 1) * 1.08;
   const x = linear([0, synchronousSpeed], [LEFT, WIDTH - RIGHT]);
   const y = linear([0, high], [HEIGHT - BOTTOM, TOP]);
   const path = (places: readonly TorquePlace[]) =>
@@ -76,7 +77,7 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
           className={styles.cross}
         />
         <circle cx={x(point.speed)} cy={y(point.torque)} r="4" className={styles.dot} />
-        <text x={x(0) + 8} y={y(Math.max(0, starting.torque)) - 8} className={styles.label}>
+        <text x={x(0) + 8} y={y(starting) - 8} className={styles.label}>
           rough: real cages start higher
         </text>
         <text

@@ -22,11 +22,13 @@ export interface TorqueSpeed {
   /** N·m that a torque of 1 stands for. */
   readonly ratedTorqueNm: number;
   readonly synchronousSpeed: number;
-  /** From standstill to breakdown: rough, since real cages start with other values than they run with. */
+  /**
+   * From standstill to breakdown: rough, since real cages start with other values than they run with. It begins at a higher speed where below
+   * it the circuit gives no torque at all, which no cage does.
+   */
   readonly rough: readonly TorquePlace[];
   /** From breakdown to synchronous speed. */
   readonly running: readonly TorquePlace[];
-  readonly starting: TorquePlace;
   /** Its doubt is that of the fitted machine and of the voltage; what saturation does at such currents is not in it. */
   readonly breakdown: TorquePlace & { readonly figure: Figure };
   /** The driven machine by its law, through the operating point. */
@@ -99,14 +101,14 @@ export function torqueSpeed(evaluation: Evaluation): TorqueSpeedOutcome {
     parts: breakdownParts(machine, conditions, curve.breakdown.slip, voltageRatio),
   };
   const at = curve.points.findIndex(({ slip }) => slip <= curve.breakdown.slip);
+  const from = curve.points.findIndex(({ torque }) => torque > 0);
   return {
     ok: true,
     value: {
       ratedTorqueNm,
       synchronousSpeed: rated * frequencyRatio,
-      rough: curve.points.slice(0, at + 1).map(place),
+      rough: curve.points.slice(from, at + 1).map(place),
       running: curve.points.slice(at).map(place),
-      starting: place(curve.starting),
       breakdown: { ...place(curve.breakdown), figure: { value: figure.value, u: standardUncertainty(figure), unit: '1' } },
       load: Array.from({ length: LOAD_STEPS + 1 }, (_, step) => {
         const ratio = ((step / LOAD_STEPS) * rated * frequencyRatio) / speed;

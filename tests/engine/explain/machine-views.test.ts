@@ -34,12 +34,20 @@ describe('the torque curve of a motor as it stands', () => {
     expect(at(found.running, found.point.speed)).toBeCloseTo(found.point.torque, 3);
     expect(at(found.load, found.point.speed)).toBeCloseTo(found.point.torque, 3);
     expect(found.running.at(-1)?.torque).toBeLessThan(0.001);
-    expect(found.starting.speed).toBe(0);
+    expect(found.rough[0]?.speed).toBe(0);
   });
 
   it('stays there with a measured winding and a voltage off its rating', () => {
     const found = curveOf({ reading: { voltageV: 441, currentA: 42, windingTempC: 92, windingTempMethod: 'resistance' } });
     expect(at(found.running, found.point.speed)).toBeCloseTo(found.point.torque, 3);
+  });
+
+  it('is not drawn where the circuit would hold the shaft back: a cage at standstill pulls', () => {
+    // Much stray-load loss in an old motor at little load: taken as at rated speed it is more than the rotor gives at standstill.
+    const found = curveOf({ plate: { nominalEfficiencyPct: 84 } });
+    expect(found.rough[0]?.speed).toBeGreaterThan(0);
+    for (const { torque } of found.rough) expect(torque).toBeGreaterThan(0);
+    expect(found.rough.at(-1)?.torque).toBeCloseTo(found.breakdown.torque, 6);
   });
 
   it('rated torque is power over angular speed', () => {

@@ -72,7 +72,9 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
       {torque.ok ? (
         <>
           <ChartTorqueSpeed sentence={torqueSentence(torque.value)} curve={torque.value} />
-          <p className={styles.soft}>{TORQUE_NOTE}</p>
+          <p className={styles.soft}>
+            {TORQUE_NOTE} {notDrawn(torque.value)}
+          </p>
         </>
       ) : (
         <p className={styles.soft}>{NO_TORQUE[torque.why]}</p>
@@ -153,6 +155,14 @@ const ORDINALS: Readonly<Record<number, string>> = { 1: 'first', 2: 'second', 3:
 
 const TORQUE_NOTE =
   'From the circuit fitted to this motor, at the voltage and temperature of the reading. Between standstill and breakdown (dashed) it is rough: real cages start with more resistance and less leakage than they run with, and so with a multiple of the torque drawn here; the dip of the pull-up torque is not known from a circuit. Neither a start nor the setting of a relay may rest on it.';
+
+/** Where the curve begins, unless at standstill. */
+function notDrawn({ rough }: TorqueSpeed): string {
+  const from = rough[0]?.speed ?? 0;
+  return from > 0
+    ? `Below ${formatNumber(from, 0)}\u202fr/min the circuit gives no torque at all, which no cage does: nothing is drawn there.`
+    : '';
+}
 
 const NO_TORQUE: Readonly<Record<NoTorqueSpeed, string>> = {
   'no-load-known': 'No torque curve: the load is not known.',
