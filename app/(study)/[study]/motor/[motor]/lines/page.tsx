@@ -11,6 +11,7 @@ import { causeWords } from '@/lib/features/condition/words';
 import { findingsInLabels, inLabels } from '@/lib/features/fleet/screen-words';
 import { loadLines } from '@/lib/features/motor/lines-loader';
 import { formatFigure, formatNumber, formatStated } from '@/lib/platform/format';
+import { Signs } from './signs';
 
 export const metadata: Metadata = { title: 'Spectral lines' };
 
@@ -66,7 +67,7 @@ export default async function LinesScreen({ params }: Props) {
         codes and licensed practice decide.
       </p>
       <p className={sheet.soft}>
-        A line that fits is not a fault. ± is the 95 % interval.{table.lines.length > 0 && ` ${symbolWords(table)}`}
+        A line that fits is not a fault. ± is the 95 % interval. {table.lines.length > 0 && <Signs text={symbolWords(table)} />}
       </p>
     </main>
   );
@@ -122,7 +123,7 @@ function Coinciding({ table }: { readonly table: LineTable }) {
   if (table.coincide.length === 0) return null;
   const meaning = (id: string) => {
     const line = table.lines.find((each) => each.id === id);
-    return line ? `${line.meaning} (${line.relation})` : id;
+    return <Signs text={line ? `${line.meaning} (${line.relation})` : id} />;
   };
   return (
     <section className={sheet.section} aria-labelledby="coincide">
@@ -205,7 +206,9 @@ function BarCounts({ table }: { readonly table: LineTable }) {
                     {fit.bars}
                     {fit.stated && <span className={sheet.unit}>as stated</span>}
                   </th>
-                  <td>{fit.relation}</td>
+                  <td>
+                    <Signs text={fit.relation} />
+                  </td>
                   <td className={sheet.number}>{stepHertz(fit.off_hz)}</td>
                   <td>{index === 0 ? '' : parting(fit)}</td>
                 </tr>
@@ -242,7 +245,9 @@ function Lines({ table, spectrum }: { readonly table: LineTable; readonly spectr
                 <th scope="row" className={sheet.named}>
                   {line.meaning}
                 </th>
-                <td className={sheet.nowrap}>{line.relation}</td>
+                <td className={sheet.nowrap}>
+                  <Signs text={line.relation} />
+                </td>
                 <td>{causeWords(line.cause)}</td>
                 <td className={sheet.because}>{line.source}</td>
               </tr>
