@@ -1,6 +1,9 @@
 import type { ReactNode } from 'react';
 
-/** One column of a the table of `table-grid.tsx`. */
+/** The column of boxes that select rows stands before all others. */
+export const BOXES = 1;
+
+/** One column of the table of `table-grid.tsx`. */
 export interface GridColumn<Row> {
   readonly id: string;
   readonly name: string;
