@@ -1,12 +1,13 @@
 'use client';
 
-import { useId, useState, useTransition } from 'react';
+import { useId, useState } from 'react';
 import { Dialog } from '@/app/_ui/dialog';
-import { commitChange, previewChange } from '@/lib/features/bulk-edit/actions';
-import type { BulkChoice, BulkDone, BulkPreview } from '@/lib/features/bulk-edit/schema';
+import type { BulkChoice, BulkDone, BulkField } from '@/lib/features/bulk-edit/schema';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import { formatCount } from '@/lib/platform/format';
+import { BulkPreview } from './bulk-preview';
 import styles from './fleet.module.css';
+import { useBulkChange } from './use-bulk-change';
 
 interface Props {
   readonly open: boolean;
@@ -22,115 +23,44 @@ interface Props {
 export function BulkPanel({ open, onClose, study, rows, choices, who: known, onDone }: Props) {
   const [field, setField] = useState(choices[0]?.field ?? 'area');
   const [value, setValue] = useState('');
-  const [who, setWho] = useState(known);
-  const [why, setWhy] = useState('');
-  const [preview, setPreview] = useState<BulkPreview>();
-  const [problem, setProblem] = useState<string>();
-  const [waiting, startTransition] = useTransition();
-  const valueId = useId();
+  const [signed, setSigned] = useState<Signed>({ who: known, why: '' });
+  const { preview, problem, waiting, look, commit, reset } = useBulkChange();
   const choice = choices.find((each) => each.field === field);
   const order = { studyId: study, motors: rows.map(({ id, version }) => ({ id, version: version ?? 0 })), field, value };
-  const fresh = (): void => {
-    setPreview(undefined);
-    setProblem(undefined);
+  const send = (): void => {
+    if (preview === undefined) look(order);
+    else
+      commit({ ...order, ...signed }, (done) => {
+        setValue('');
+        onDone(done, signed.who);
+      });
   };
-  const look = (): void =>
-    startTransition(async () => {
-      const done = await previewChange(order);
-      setPreview(done.ok ? done.value : undefined);
-      setProblem(done.ok ? undefined : `${done.problem.text} ${done.problem.remedy}`);
-    });
-  const commit = (): void =>
-    startTransition(async () => {
-      const done = await commitChange({ ...order, who, why });
-      setProblem(done.ok ? undefined : `${done.problem.text} ${done.problem.remedy}`);
-      if (!done.ok) return;
-      setPreview(undefined);
-      setValue('');
-      onDone(done.value, who);
-    });
-  const count = rows.length === 1 ? 'one motor' : `${formatCount(rows.length)} motors`;
+  const type = (next: string): void => {
+    reset();
+    setValue(next);
+  };
   return (
-    <Dialog title={`Change ${count}`} open={open} onClose={onClose}>
+    <Dialog title={`Change ${motorsInWords(rows.length)}`} open={open} onClose={onClose}>
       <form
         className={styles.fields}
         onSubmit={(event) => {
           event.preventDefault();
-          if (preview === undefined) look();
-          else commit();
+          send();
         }}
       >
-        <label className={styles.field}>
-          Which fact
-          <select
-            value={field}
-            onChange={(event) => {
-              const next = choices.find((each) => each.field === event.target.value);
-              if (next === undefined) return;
-              fresh();
-              setValue('');
-              setField(next.field);
-            }}
-          >
-            {choices.map((each) => (
-              <option key={each.field} value={each.field}>
-                {each.label}
-              </option>
-            ))}
-          </select>
-        </label>
+        <FactField
+          field={field}
+          choices={choices}
+          onField={(next) => {
+            type('');
+            setField(next);
+          }}
+        />
         {choice && <p className={styles.note}>{choice.meaning}</p>}
-        <div className={styles.field}>
-          <label htmlFor={valueId}>New value{choice !== undefined && choice.unit !== '' && `, ${choice.unit}`}</label>
-          {choice !== undefined && choice.words.length > 0 ? (
-            <select
-              id={valueId}
-              value={value}
-              onChange={(event) => {
-                fresh();
-                setValue(event.target.value);
-              }}
-            >
-              <option value="">choose</option>
-              {choice.words.map((word) => (
-                <option key={word} value={word}>
-                  {word}
-                </option>
-              ))}
-            </select>
-          ) : (
-            <input
-              id={valueId}
-              type="text"
-              value={value}
-              onChange={(event) => {
-                fresh();
-                setValue(event.target.value);
-              }}
-            />
-          )}
-        </div>
+        <ValueField choice={choice} value={value} onValue={type} />
         {choice?.words.length === 0 && <p className={styles.note}>Left empty, the fact is taken away: not known.</p>}
-        {preview && <Preview preview={preview} label={choice?.label ?? field} />}
-        {preview !== undefined && preview.changing > 0 && (
-          <>
-            <label className={styles.field}>
-              Your name
-              <input
-                type="text"
-                autoComplete="name"
-                value={who}
-                maxLength={80}
-                required
-                onChange={(event) => setWho(event.target.value)}
-              />
-            </label>
-            <label className={styles.field}>
-              Why (kept in the history)
-              <input type="text" value={why} maxLength={500} onChange={(event) => setWhy(event.target.value)} />
-            </label>
-          </>
-        )}
+        {preview && <BulkPreview preview={preview} label={choice?.label ?? field} />}
+        {preview !== undefined && preview.changing > 0 && <SignedFields signed={signed} onSigned={setSigned} />}
         {problem !== undefined && (
           <p className={styles.problem} role="alert">
             {problem}
@@ -143,7 +73,7 @@ export function BulkPanel({ open, onClose, study, rows, choices, who: known, onD
             </button>
           ) : (
             <button type="submit" data-primary disabled={waiting || preview.changing === 0}>
-              Change {preview.changing === 1 ? 'one motor' : `${formatCount(preview.changing)} motors`}
+              Change {motorsInWords(preview.changing)}
             </button>
           )}
         </div>
@@ -152,41 +82,94 @@ export function BulkPanel({ open, onClose, study, rows, choices, who: known, onD
   );
 }
 
-function Preview({ preview, label }: { readonly preview: BulkPreview; readonly label: string }) {
-  const { changing, same, overtaken, examples, understood, warning } = preview;
+function motorsInWords(count: number): string {
+  return count === 1 ? 'one motor' : `${formatCount(count)} motors`;
+}
+
+interface FactProps {
+  readonly field: BulkField;
+  readonly choices: readonly BulkChoice[];
+  readonly onField: (field: BulkField) => void;
+}
+
+function FactField({ field, choices, onField }: FactProps) {
   return (
-    <div>
-      <p role="status">
-        Understood as <strong>{understood}</strong>. {formatCount(changing)} would change
-        {same > 0 && `, ${formatCount(same)} have it already`}
-        {overtaken > 0 &&
-          `, ${formatCount(overtaken)} were changed by somebody else since this list was loaded and stay as they are`}
-        .
-      </p>
-      {warning !== undefined && <p className={styles.problem}>{warning}</p>}
-      {examples.length > 0 && (
-        <section className={styles.previewBox} aria-label="What would change">
-          <table className={styles.preview}>
-            <thead>
-              <tr>
-                <th scope="col">Motor</th>
-                <th scope="col">{label} now</th>
-                <th scope="col">then</th>
-              </tr>
-            </thead>
-            <tbody>
-              {examples.map((example) => (
-                <tr key={example.id}>
-                  <th scope="row">{example.name}</th>
-                  <td>{example.from}</td>
-                  <td>{example.to}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </section>
+    <label className={styles.field}>
+      Which fact
+      <select
+        value={field}
+        onChange={(event) => {
+          const next = choices.find((each) => each.field === event.target.value);
+          if (next !== undefined) onField(next.field);
+        }}
+      >
+        {choices.map((each) => (
+          <option key={each.field} value={each.field}>
+            {each.label}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+interface ValueProps {
+  readonly choice: BulkChoice | undefined;
+  readonly value: string;
+  readonly onValue: (value: string) => void;
+}
+
+/** The new value: one of the words that are understood, or typed freely. */
+function ValueField({ choice, value, onValue }: ValueProps) {
+  const id = useId();
+  return (
+    <div className={styles.field}>
+      <label htmlFor={id}>New value{choice !== undefined && choice.unit !== '' && `, ${choice.unit}`}</label>
+      {choice !== undefined && choice.words.length > 0 ? (
+        <select id={id} value={value} onChange={(event) => onValue(event.target.value)}>
+          <option value="">choose</option>
+          {choice.words.map((word) => (
+            <option key={word} value={word}>
+              {word}
+            </option>
+          ))}
+        </select>
+      ) : (
+        <input id={id} type="text" value={value} onChange={(event) => onValue(event.target.value)} />
       )}
-      {changing > examples.length && <p className={styles.note}>The first {formatCount(examples.length)} are shown.</p>}
     </div>
+  );
+}
+
+/** Who makes the change, and why. */
+interface Signed {
+  readonly who: string;
+  readonly why: string;
+}
+
+function SignedFields({ signed, onSigned }: { readonly signed: Signed; readonly onSigned: (signed: Signed) => void }) {
+  return (
+    <>
+      <label className={styles.field}>
+        Your name
+        <input
+          type="text"
+          autoComplete="name"
+          value={signed.who}
+          maxLength={80}
+          required
+          onChange={(event) => onSigned({ ...signed, who: event.target.value })}
+        />
+      </label>
+      <label className={styles.field}>
+        Why (kept in the history)
+        <input
+          type="text"
+          value={signed.why}
+          maxLength={500}
+          onChange={(event) => onSigned({ ...signed, why: event.target.value })}
+        />
+      </label>
+    </>
   );
 }
