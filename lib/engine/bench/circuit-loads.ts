@@ -3,7 +3,7 @@ import { sum } from '../numbers';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity, scaled } from '../quantity/quantity';
 import { assumedStray } from './assumed-stray';
-import { circuitFromTests, type FittedCircuit, REACTANCE_RATIO } from './circuit-from-tests';
+import { type CircuitOutcome, circuitFromTests, type FittedCircuit, REACTANCE_RATIO } from './circuit-from-tests';
 import { type CircuitPoint, circuitAtShaftPower } from './circuit-point';
 import { BENCH } from './findings';
 import type { BenchCircuit, LoadSide, Prepared } from './load-side';
@@ -14,7 +14,7 @@ import { atTemperature, windingAt } from './resistance';
 import { lawQuantities, type ReverseRotation, reverseRotation, strayWatts } from './reverse-rotation';
 import { polesOf } from './slip';
 import { STANDARD_LOADS } from './standard-loads';
-import type { BenchLoad } from './test';
+import type { BenchLoad, BenchPoint } from './test';
 import { usablePoints } from './usable-points';
 
 /** Doubt of the split of leakage between stator and rotor, which no terminal test shows (own judgement). */
@@ -36,7 +36,7 @@ const CIRCUIT_UNITS = ['Ω', 'Ω', 'Ω', 'Ω', 'Ω', 'Ω', 'kW'] as const;
  * Doubts of the readings, of the assumed split of leakage and of the stray-load loss are carried through fit and solution numerically.
  */
 export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
-  const { test, plate, method, frequencyHz, reference, noLoad, specified } = prepared;
+  const { test, plate, frequencyHz } = prepared;
   const nothing = { tested: [], corrected: [], loads: [] };
   const needed = ['voltageV', 'currentA', 'inputPowerKw', 'frequencyHz'] as const;
   const { points, findings } = usablePoints('locked-rotor', test.sections['locked-rotor'], needed);
@@ -50,10 +50,34 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
   if (lockedHz > LOW_FREQUENCY * frequencyHz) {
     findings.push(BENCH.make('locked-rotor-frequency', { frequency: lockedHz, wanted: LOW_FREQUENCY * frequencyHz }));
   }
-  const stray = strayLaw(scope, prepared);
-  findings.push(...stray.findings);
-  const { law } = stray;
+  const { law, reverse, findings: said } = strayLaw(scope, prepared);
+  findings.push(...said);
   if (!law) return { ...nothing, findings };
+  const start: Start = { amounts: circuitAmounts(scope, prepared, point), circuitOf: circuitFit(prepared, lockedHz), law };
+  const fitted = start.circuitOf(start.amounts.map((amount) => amount.value));
+  if (!fitted.ok) return refuse(BENCH.make('circuit-not-found', { reason: fitted.reason }));
+  const loads = STANDARD_LOADS.flatMap((load) => {
+    const shaftW = 1000 * load * plate.ratedPowerKw;
+    const solved = solvedAt(start, { voltageV: plate.ratedVoltageV, shaftW, synchronous: (120 * frequencyHz) / poles });
+    if (!solved) findings.push(BENCH.make('load-beyond-breakdown', { load_pct: 100 * load }));
+    return solved ? [asLoad(load, solved)] : [];
+  });
+  return { ...nothing, loads, circuit: circuitFound(start), reverse, findings };
+}
+
+/** A circuit from the values of {@link circuitAmounts}, in their order; what follows them is not looked at. */
+type CircuitFit = (values: readonly number[]) => CircuitOutcome;
+
+/** What every solution starts from: the amounts that the circuit follows from, how it does, and those of the stray-load loss. */
+interface Start {
+  readonly amounts: readonly Quantity[];
+  readonly circuitOf: CircuitFit;
+  readonly law: StrayLaw;
+}
+
+/** The amounts that the circuit follows from: readings of both tests, resistances, temperatures and the assumed split of leakage. */
+function circuitAmounts(scope: BenchScope, prepared: Prepared, point: BenchPoint): readonly Quantity[] {
+  const { plate, method, reference, noLoad, specified } = prepared;
   const { copper } = method;
   const locked = windingAt(scope, point, reference, copper) ?? reference;
   const free = noLoad.points.reduce((best, each) =>
@@ -75,12 +99,10 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
     source: 'that of the stator winding',
     doubts: [{ id: 'bench:locked-rotor-temperature', label: 'rotor taken as warm as the stator', u: ROTOR_DOUBT }],
   });
-  const core = noLoad.separated?.core ?? exact(0, 'kW');
-  const friction = noLoad.separated?.frictionWindage ?? exact(0, 'kW');
-  const inputs = [
+  return [
     noLoad.current,
-    core,
-    friction,
+    noLoad.separated?.core ?? exact(0, 'kW'),
+    noLoad.separated?.frictionWindage ?? exact(0, 'kW'),
     free.winding.resistance,
     read(scope, METER.voltage, point) ?? exact(0, 'V'),
     read(scope, METER.current, point) ?? exact(0, 'A'),
@@ -90,51 +112,55 @@ export function circuitLoads(scope: BenchScope, prepared: Prepared): LoadSide {
     atTemperature(scope, specified, reference, copper).resistance,
     specified,
     ratio,
-    ...law.amounts,
   ];
-  const lawFrom = inputs.length - law.amounts.length;
-  let reason = '';
+}
+
+/** How the circuit follows from the values of {@link circuitAmounts}; resistances there are between two terminals. */
+function circuitFit({ plate, method, frequencyHz }: Prepared, lockedHz: number): CircuitFit {
   const rotor = rotorConstant(method, plate.rotorConductor);
-  const circuitOf = (v: readonly number[]): FittedCircuit | undefined => {
-    const at = (i: number) => v[i] ?? 0;
-    const outcome = circuitFromTests({
+  return (values) => {
+    const [noLoadA = 0, coreKw = 0, frictionKw = 0, noLoadOhm = 0, ...others] = values;
+    const [lockedV = 0, lockedA = 0, lockedKw = 0, lockedOhm = 0, lockedRotorC = 0, specifiedOhm = 0, specifiedC = 0, ratio = 0] =
+      others;
+    return circuitFromTests({
       noLoad: {
         voltageV: plate.ratedVoltageV,
-        currentA: at(0),
-        powerW: 1000 * (at(1) + at(2)) + 1.5 * at(0) ** 2 * at(3),
+        currentA: noLoadA,
+        powerW: 1000 * (coreKw + frictionKw) + 1.5 * noLoadA ** 2 * noLoadOhm,
       },
-      lockedRotor: { voltageV: at(4), currentA: at(5), powerW: 1000 * at(6), frequencyHz: lockedHz },
+      lockedRotor: { voltageV: lockedV, currentA: lockedA, powerW: 1000 * lockedKw, frequencyHz: lockedHz },
       frequencyHz,
-      r1NoLoad: at(3) / 2,
-      r1Locked: at(7) / 2,
-      r1: at(9) / 2,
-      rotorWarming: (rotor + at(10)) / (rotor + at(8)),
-      reactanceRatio: at(11),
-      coreW: 1000 * at(1),
-      frictionWindageW: 1000 * at(2),
+      r1NoLoad: noLoadOhm / 2,
+      r1Locked: lockedOhm / 2,
+      r1: specifiedOhm / 2,
+      rotorWarming: (rotor + specifiedC) / (rotor + lockedRotorC),
+      reactanceRatio: ratio,
+      coreW: 1000 * coreKw,
+      frictionWindageW: 1000 * frictionKw,
     });
-    if (!outcome.ok) reason = outcome.reason;
-    return outcome.ok ? outcome.circuit : undefined;
   };
-  const circuit = circuitOf(inputs.map((input) => input.value));
-  if (!circuit) return refuse(BENCH.make('circuit-not-found', { reason }));
-  const elements = propagate(inputs, CIRCUIT_UNITS, (v) => {
-    const c = circuitOf(v);
+}
+
+/** The circuit with its doubts; `undefined` where a test moved within them has none. */
+function circuitFound({ amounts, circuitOf, law }: Start): BenchCircuit | undefined {
+  const elements = propagate([...amounts, ...law.amounts], CIRCUIT_UNITS, (values) => {
+    const fitted = circuitOf(values);
+    if (!fitted.ok) return undefined;
+    const c = fitted.circuit;
     // A separated core loss is above zero, and with it the conductance.
-    return c && [c.r1, c.x1, c.r2, c.x2, c.xm, 1 / c.gfe, c.frictionWindage / 1000];
+    return [c.r1, c.x1, c.r2, c.x2, c.xm, 1 / c.gfe, c.frictionWindage / 1000];
   });
-  const loads = STANDARD_LOADS.flatMap((load) => {
-    const shaftW = 1000 * load * plate.ratedPowerKw;
-    const solved = propagate(inputs, UNITS, (v) => {
-      const c = circuitOf(v);
-      const strayOf = c && law.of(c, v.slice(lawFrom), v[0] ?? 0);
-      if (!c || !strayOf) return undefined;
-      return drivenPoint(c, { voltageV: plate.ratedVoltageV, shaftW, strayOf, synchronous: (120 * frequencyHz) / poles });
-    });
-    if (!solved) findings.push(BENCH.make('load-beyond-breakdown', { load_pct: 100 * load }));
-    return solved ? [asLoad(load, solved)] : [];
+  return elements && asCircuit(elements);
+}
+
+/** The circuit at an output with the doubts of both; `undefined` where it does not reach the output. */
+function solvedAt({ amounts, circuitOf, law }: Start, driven: Omit<Driven, 'strayOf'>): Solved | undefined {
+  return propagate([...amounts, ...law.amounts], UNITS, (values) => {
+    const fitted = circuitOf(values);
+    if (!fitted.ok) return undefined;
+    const strayOf = law.of(fitted.circuit, values.slice(amounts.length), values[0] ?? 0);
+    return strayOf && drivenPoint(fitted.circuit, { ...driven, strayOf });
   });
-  return { ...nothing, loads, circuit: elements && asCircuit(elements), reverse: stray.reverse, findings };
 }
 
 /** What the stray-load loss of a running point follows from: numbers with doubts, and the function that they make. */
