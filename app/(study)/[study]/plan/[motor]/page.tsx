@@ -9,7 +9,8 @@ import { nameOf, optionWords, wishWords } from '@/lib/features/plan/words';
 import { loadUnits, loadWho } from '@/lib/features/study/loaders';
 import { shaftUnit } from '@/lib/features/study/reader-units';
 import { formatMoney } from '@/lib/platform/format';
-import { type OptionRow, WishForm } from './wish-form';
+import type { OptionRow } from './options-by-year';
+import { WishForm } from './wish-form';
 
 interface Props {
   readonly params: Promise<{ study: string; motor: string }>;
