@@ -1,0 +1,43 @@
+import { ScrollRegion } from '@/app/_ui/scroll-region';
+import { formatNumber } from '@/lib/platform/format';
+import styles from './motor.module.css';
+
+interface Props {
+  /** Year by year from 0, the year of the investment, against the baseline. */
+  readonly flows: readonly number[];
+  readonly currency: string;
+}
+
+/** The cash flow of what was decided. */
+export function CashFlow({ flows, currency }: Props) {
+  return (
+    <details>
+      <summary>Cash flow of what was decided, year by year</summary>
+      <ScrollRegion label="Cash flow">
+        <table className={styles.table}>
+          <thead>
+            <tr>
+              <th scope="col">Year</th>
+              {flows.map((_, year) => (
+                <th key={String(year)} scope="col" className={styles.number}>
+                  {year}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <tr>
+              <th scope="row">Change against the baseline, {currency}</th>
+              {flows.map((flow, year) => (
+                <td key={String(year)} className={styles.number}>
+                  {formatNumber(flow, 0)}
+                </td>
+              ))}
+            </tr>
+          </tbody>
+        </table>
+      </ScrollRegion>
+      <p className={styles.soft}>Investments fall at the start of a year, savings at its end. Year 0 is the investment.</p>
+    </details>
+  );
+}
