@@ -6,8 +6,12 @@ export type RatingUnit = Plate['ratedPowerUnit'];
 
 /** A rating in the unit of the plate, as catalogues write it: `300 hp` or `37 kW`; three digits, since ratings come in steps. */
 export function ratingWords(ratedPowerKw: number, unit: RatingUnit): string {
-  const short = (value: number) => String(Number(value.toPrecision(3)));
-  return unit === 'hp' ? `${short(ratedPowerKw / KILOWATTS_PER_HORSEPOWER)}\u202fhp` : `${short(ratedPowerKw)}\u202fkW`;
+  return `${ratingNumber(ratedPowerKw, unit)}\u202f${unit}`;
+}
+
+/** The same where the unit stands in the head. */
+export function ratingNumber(ratedPowerKw: number, unit: RatingUnit): string {
+  return String(Number((unit === 'hp' ? ratedPowerKw / KILOWATTS_PER_HORSEPOWER : ratedPowerKw).toPrecision(3)));
 }
 
 const TITLES = { keep: 'Keep', repair: 'Repair', replace: 'Replace', resize: 'Resize' } as const;

@@ -1,5 +1,7 @@
 import Link from 'next/link';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { SiteTariff } from '@/lib/features/setup/loaders';
@@ -25,30 +27,42 @@ export function SitesSection({ study, currency, sites }: Props) {
         <p>No motor stands at any site yet. Import a fleet sheet; its sites then stand here.</p>
       ) : (
         <ScrollRegion label="Sites and their prices">
-          <table className={sheet.table}>
-            <thead>
-              <tr>
-                <th scope="col">Site</th>
-                <th scope="col">Tariff</th>
+          <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <th {...HEAD} scope="col">
+                  Site
+                </th>
+                <th {...HEAD} scope="col">
+                  Tariff
+                </th>
                 <NumberHead name="Last kWh" unit={`${currency}/kWh`} />
                 <NumberHead name="Average kWh" unit={`${currency}/kWh`} />
                 <NumberHead name="Last kW" unit={`${currency} a month`} />
                 <NumberHead name="Motors" />
               </tr>
             </thead>
-            <tbody>
+            <tbody {...GROUP}>
               {sites.map((row) => (
-                <tr key={row.site}>
-                  <th scope="row">
+                <tr key={row.site} {...ROW}>
+                  <th {...ROW_HEAD} scope="row">
                     <Link href={`/${study}/setup/tariff?site=${encodeURIComponent(row.site)}`} prefetch={false}>
                       {row.site === '' ? 'Site without a name' : row.site}
                     </Link>
                   </th>
-                  <td>{row.tariff ?? 'flat prices'}</td>
-                  <td className={sheet.number}>{formatNumber(row.energy, 4)}</td>
-                  <td className={sheet.number}>{row.average === undefined ? ABSENT : formatNumber(row.average, 4)}</td>
-                  <td className={sheet.number}>{formatNumber(row.demand, 2)}</td>
-                  <td className={sheet.number}>{row.motors === 0 ? 'none' : formatCount(row.motors)}</td>
+                  <td {...CELL}>{row.tariff ?? 'flat prices'}</td>
+                  <td {...CELL} className={sheet.number} data-unit={`Last kWh, ${currency}/kWh`}>
+                    {formatNumber(row.energy, 4)}
+                  </td>
+                  <td {...CELL} className={sheet.number} data-unit={`Average kWh, ${currency}/kWh`}>
+                    {row.average === undefined ? ABSENT : formatNumber(row.average, 4)}
+                  </td>
+                  <td {...CELL} className={sheet.number} data-unit={`Last kW, ${currency} a month`}>
+                    {formatNumber(row.demand, 2)}
+                  </td>
+                  <td {...CELL} className={sheet.number} data-unit="Motors">
+                    {row.motors === 0 ? 'none' : formatCount(row.motors)}
+                  </td>
                 </tr>
               ))}
             </tbody>

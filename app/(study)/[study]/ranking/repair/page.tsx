@@ -5,6 +5,7 @@ import { ChartLine } from '@/app/_ui/chart-line';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { type RatingUnit, ratingNumber, ratingWords } from '@/lib/features/motor/words';
 import { loadRepairOrReplace, type RepairPage } from '@/lib/features/ranking/repair-loader';
 import { loadUnits } from '@/lib/features/study/loaders';
 import { shaftScale, shaftUnit } from '@/lib/features/study/reader-units';
@@ -28,7 +29,6 @@ export default async function RepairScreen({ params, searchParams }: Props) {
   const units = await loadUnits();
   const rating = (kw: number) => kw * shaftScale(units);
   const unit = shaftUnit(units);
-  const ratingWords = (kw: number) => formatNumber(rating(kw), rating(kw) < 10 ? 1 : 0);
   const line = points.flatMap(({ ratedPowerKw, hours }) =>
     hours.kind === 'at' || hours.kind === 'always'
       ? [{ at: rating(ratedPowerKw), value: hours.kind === 'at' ? hours.value : 0 }]
@@ -40,7 +40,7 @@ export default async function RepairScreen({ params, searchParams }: Props) {
         <Link href={`/${study}/ranking`}>Ranking</Link>
       </p>
       <h1>Repair or replace</h1>
-      <p className={sheet.answer}>{answerWords(points, ratingWords, unit)}</p>
+      <p className={sheet.answer}>{answerWords(points, unit)}</p>
       <form method="get" className={sheet.bar}>
         <Choice name="poles" label="Poles" value={String(given.poles)} options={POLES} />
         <Choice name="class" label="Class of the old motor" value={given.efficiencyClass} options={page.classes} />
@@ -70,7 +70,7 @@ export default async function RepairScreen({ params, searchParams }: Props) {
             {points.map(({ ratedPowerKw, hours }) => (
               <tr key={ratedPowerKw}>
                 <th scope="row" className={sheet.number}>
-                  {ratingWords(ratedPowerKw)}
+                  {ratingNumber(ratedPowerKw, unit)}
                 </th>
                 <td>{hoursWords(hours)}</td>
               </tr>
@@ -126,7 +126,7 @@ function hoursWords(hours: RepairPage['points'][number]['hours']): string {
 }
 
 /** Between which hours the line runs, in a sentence. */
-function answerWords(points: RepairPage['points'], words: (kw: number) => string, unit: string): string {
+function answerWords(points: RepairPage['points'], unit: RatingUnit): string {
   const known = points.filter(({ hours }) => hours.kind !== 'unknown');
   const at = points
     .flatMap(({ ratedPowerKw, hours }) => (hours.kind === 'at' ? [{ ratedPowerKw, hours: hours.value }] : []))
@@ -138,7 +138,7 @@ function answerWords(points: RepairPage['points'], words: (kw: number) => string
       ? 'A failed motor of any of these ratings had better be replaced, however little it runs.'
       : 'No rating has hours at which a rewind and a new motor are worth the same.';
   const of = ({ ratedPowerKw, hours }: typeof least) =>
-    `${formatNumber(hours, 0)} hours a year at ${words(ratedPowerKw)} ${unit}`;
+    `${formatNumber(hours, 0)} hours a year at ${ratingWords(ratedPowerKw, unit)}`;
   return least === most
     ? `A failed motor had better be replaced from ${of(least)} on; the table has the other ratings.`
     : `From ${of(least)} to ${of(most)}: there a rewind and a new premium motor are worth the same, and whatever runs longer had better be replaced.`;

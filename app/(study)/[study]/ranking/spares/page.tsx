@@ -6,10 +6,11 @@ import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import { ratingWords } from '@/lib/features/motor/words';
 import { loadSpares } from '@/lib/features/ranking/list-loader';
 import type { SparesPage } from '@/lib/features/ranking/spares-page';
 import { loadUnits } from '@/lib/features/study/loaders';
-import { shaftScale, shaftUnit } from '@/lib/features/study/reader-units';
+import { shaftUnit } from '@/lib/features/study/reader-units';
 import { counted, formatAmount, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import { BusyPage } from '../busy-page';
 import styles from './spares.module.css';
@@ -141,13 +142,11 @@ function Spares({
         <tbody {...GROUP}>
           {shelves.map((shelf) => {
             const { site, ratedPowerKw, poles, frame, enclosure, mounting, tags, best, one, stopsMet } = shelf;
-            const rating = ratedPowerKw * shaftScale(units);
             return (
               <tr key={[site, ratedPowerKw, poles, frame, enclosure, mounting].join(' ')} {...ROW}>
                 <th {...ROW_HEAD} scope="row" className={styles.kind}>
-                  {formatNumber(rating, rating < 10 ? 1 : 0)}
-                  {'\u202f'}
-                  {shaftUnit(units)}, {poles} poles, {frame === undefined ? 'frame not known' : `frame ${frame}`}, {enclosure}
+                  {ratingWords(ratedPowerKw, shaftUnit(units))}, {poles} poles,{' '}
+                  {frame === undefined ? 'frame not known' : `frame ${frame}`}, {enclosure}
                   {mounting !== 'foot' && `, ${mounting}`}
                   {page.sites > 1 && site !== '' && ` (${site})`}
                 </th>
