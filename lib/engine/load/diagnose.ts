@@ -8,6 +8,7 @@ import { type Alone, HIGHEST, isUsable, LOWEST, possibleOnly } from './alone';
 import { jointMisfit, speaksOfLoad } from './joint';
 import { meterReading } from './metered';
 import { MISTAKES, type Mistake, type Proposal } from './mistakes';
+import { extraLoss } from './supply-loss';
 import { SUSPICION } from './suspicion';
 
 /** Chance that a row holds some mistake before anything is known of it (common practice: one in fifty), shared among the mistakes. */
@@ -128,6 +129,9 @@ function mended(
   const free = reading.readingCondition === 'uncoupled';
   const metered = meterReading(scope, otherPlate ?? plate, machine.machine, { ...reading, readingCondition: 'coupled' });
   if (!speaksOfLoad(metered)) return undefined;
+  // A motor that runs free behind a drive takes at least what the waveform adds: no input below that is explained so.
+  const extra = extraLoss(metered.supplyLoss);
+  if (free && extra && reading.inputPowerKw !== undefined && reading.inputPowerKw <= extra.value) return undefined;
   if (metered.findings.some(({ code, severity }) => severity === 'disqualifies' || REFUSED.has(code))) return undefined;
   const others = asRead.filter((each, i) => i !== place && isUsable(each)).map(possibleOnly);
   const found = jointMisfit(scope, machine, [...others, metered], free ? others.length : -1);
