@@ -9,11 +9,11 @@ import { PLATE } from '../nameplate/findings';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import { copied } from '../room';
-import { lossShare } from './loss-share';
 import type { CompletedPlate } from './model';
 import { logarithm, type Observation, observation, withDoubt } from './observation';
 import { resistanceDoubt } from './resistance-doubt';
 import { testEvidence } from './test-evidence';
+import { typicalLosses } from './typical-losses';
 
 /** Rise at rated load by class, K over an ambient of 25 °C: IEEE 112 specified temperatures (from memory) less 25 °C. */
 const RISE = { A: 50, B: 70, F: 90, H: 105 } as const;
@@ -49,11 +49,7 @@ export function plateEvidence(
   const base = { powerKw: completed.ratedPower.value, currentA: baseCurrent(completed) };
   const loss = apply(scope, N.rated_total_loss, { rated_power: completed.ratedPower, efficiency: completed.efficiency });
   const typical = typicalReactances(completed);
-  const shares = {
-    core: shareOverStator(scope, 'core', prefix, 1),
-    friction: shareOverStator(scope, 'friction-windage', prefix, frictionByPoles(completed.poles)),
-    stray: shareOverStator(scope, 'stray', prefix, 1),
-  };
+  const shares = typicalLosses(scope, completed, loss.value, prefix);
   const assumed = (name: string, value: number, u: number, label: string, source: string, id: string): Quantity<'1'> =>
     leaf(scope, {
       value,
@@ -184,11 +180,6 @@ function rotorShareOf(plate: Plate): number {
   }
 }
 
-/** Friction and windage by poles: fast fans take more (common practice). */
-function frictionByPoles(poles: number): number {
-  return poles <= 2 ? 1.4 : poles >= 6 ? 0.75 : 1;
-}
-
 /** Reactances of an ordinary motor of this rating, or of one with the given power factor, per unit of rated shaft power. */
 function typicalReactances(
   completed: CompletedPlate,
@@ -198,29 +189,6 @@ function typicalReactances(
   const leakage = TYPICAL_LEAKAGE / apparent;
   const reactive = apparent * Math.sqrt(1 - pf * pf);
   return { leakage, magnetising: Math.max(0.15, (reactive - leakage * apparent * apparent * 0.8) / 0.95) };
-}
-
-function shareOverStator(
-  scope: MotorScope,
-  component: 'core' | 'friction-windage' | 'stray',
-  prefix: string,
-  factor: number,
-): Quantity<'1'> {
-  const stator = lossShare(scope, 'stator');
-  const other = lossShare(scope, component);
-  const ratio = Math.log((factor * other.value) / stator.value);
-  const result: Quantity<'1'> = leaf(scope, {
-    value: ratio,
-    unit: '1',
-    label: `${prefix}logarithm of ${component} loss over stator loss`,
-    origin: 'table',
-    source: `${scope.tables.lossShares.title}, general range${factor === 1 ? '' : '; scaled by poles (common practice)'}`,
-    doubts: [
-      { id: `${prefix}share:stator`, label: `${prefix}share of stator loss`, u: -stator.u / stator.value },
-      { id: `${prefix}share:${component}`, label: `${prefix}share of ${component} loss`, u: other.u / other.value },
-    ],
-  });
-  return result;
 }
 
 /** Leakage: from the code letter's locked-rotor apparent power, else typical. */

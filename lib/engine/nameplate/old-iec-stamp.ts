@@ -74,12 +74,28 @@ function shareByOldMethod(scope: MotorScope, { efficiencyClass, yearBuilt, machi
   return yearBuilt < FIRST_BY_TESTED_STRAY ? 1 : yearBuilt < ALL_BY_TESTED_STRAY ? 0.5 : 0;
 }
 
-/** Mean excess of a rating in kW, fraction of input; `undefined` when the table has no sloping allowance. */
-function excess(scope: MotorScope, ratedPowerKw: number, frequencyHz: number): number | undefined {
+/**
+ * Stray-load loss at rated load as tests find it: the old half per cent and the survey's mean excess, as a fraction of input; `undefined` where the
+ * table of assumed losses lacks a row. Rating in kW.
+ */
+export function strayShareByTests(scope: MotorScope, ratedPowerKw: number, frequencyHz: number): number | undefined {
+  const fixed = scope.tables.assumedStray.rows.find(({ standard }) => standard === 'iec-60034-2')?.share;
+  const above = excess(scope, ratedPowerKw, frequencyHz);
+  return fixed === undefined || above === undefined ? undefined : fixed + above;
+}
+
+/** Stray-load loss that IEC 60034-2-1 assigns where it is not measured, fraction of input, by rating in kW; `undefined` when the table has no sloping allowance. */
+export function assignedStrayShare(scope: MotorScope): ((ratedPowerKw: number) => number) | undefined {
   const row = scope.tables.assumedStray.rows.find(({ fallPerDecade }) => fallPerDecade !== undefined);
   if (row?.shareAt1Kw === undefined || row.fallPerDecade === undefined) return undefined;
   const { shareAt1Kw, fallPerDecade } = row;
-  const allowance = (kw: number): number => B.stray_assigned_share.f(Math.max(kw, 1), 1, shareAt1Kw, fallPerDecade);
+  return (kw) => B.stray_assigned_share.f(Math.max(kw, 1), 1, shareAt1Kw, fallPerDecade);
+}
+
+/** Mean excess of a rating in kW, fraction of input; `undefined` when the table has no sloping allowance. */
+function excess(scope: MotorScope, ratedPowerKw: number, frequencyHz: number): number | undefined {
+  const allowance = assignedStrayShare(scope);
+  if (!allowance) return undefined;
   const mean = Math.round(frequencyHz) === 60 ? MEAN_EXCESS.at60Hz : MEAN_EXCESS.at50Hz;
   return Math.max(LEAST_EXCESS, mean + allowance(ratedPowerKw) - allowance(MIDDLE_KW));
 }
