@@ -30,7 +30,8 @@ export default defineConfig({
   fullyParallel: false,
   forbidOnly: true,
   retries: 0,
-  timeout: 120_000,
+  // Ends what hangs; no test is to be quick on a busy machine.
+  timeout: 300_000,
   expect: { timeout: 20_000 },
   reporter: [['line']],
   use: {

@@ -7,8 +7,8 @@ const PURE = ['tests/engine', 'tests/reference', 'tests/simulator'];
 export default defineConfig({
   resolve: { alias: { '@': fileURLToPath(new URL('.', import.meta.url)) } },
   test: {
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
     // By itself it leaves one processor free, which of two is half.
     maxWorkers: '100%',
     projects: [

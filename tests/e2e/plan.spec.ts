@@ -2,7 +2,6 @@ import { expect, expectAccessible, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
 test('a plan is worked out, a motor is pinned and one left alone by keyboard, and budgets are changed', async ({ page }) => {
-  test.setTimeout(120_000);
   const study = await plantStudy('Plan', 25, { evaluated: true });
   await page.goto(`/${study}/plan`);
   await expect(page.getByText('No plan has been worked out yet.')).toBeVisible();

@@ -122,7 +122,6 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
 
 test('a long version begins its lists with a part, and shows all of them on request', { tag: '@once' }, async ({ page }) => {
   // Two hundred motors are evaluated, planned and frozen, and three long pages are looked at.
-  test.setTimeout(240_000);
   const study = await plantStudy('Long version', 200, { evaluated: true });
   await page.goto(`/${study}/plan`);
   await page.getByRole('button', { name: 'Work the plan out' }).click();

@@ -106,7 +106,7 @@ describe('95 % limits against draws through the whole estimate (JCGM 101)', () =
     }
     expect(compared).toBeGreaterThan(170);
     expect(bent).toBeLessThan(24);
-  }, 120_000);
+  });
 
   it('come from 10,000 seeded draws where the estimate is not linear', async () => {
     const all = await evaluations(91, 60);
@@ -130,7 +130,7 @@ describe('95 % limits against draws through the whole estimate (JCGM 101)', () =
     const [low, high] = other.load;
     expect(Math.abs((once?.load.low ?? Number.NaN) - low) / (high - low)).toBeLessThan(0.05);
     expect(Math.abs((once?.load.high ?? Number.NaN) - high) / (high - low)).toBeLessThan(0.05);
-  }, 60_000);
+  });
 });
 
 describe('the explanation of a figure', () => {

@@ -70,7 +70,7 @@ describe('bars on 3,000 motors with known truth', () => {
       known.map(({ cells }) => cells),
       study,
     );
-  }, 60_000);
+  });
 
   it.each([
     ['limits of the figures', (all: typeof results) => all],
@@ -104,5 +104,5 @@ describe('bars on 3,000 motors with known truth', () => {
     expect(score.flagged / corrupted.length).toBeGreaterThanOrEqual(0.85);
     expect(score.flaggedOfTracing / score.tracing).toBeGreaterThanOrEqual(0.93);
     expect(score.named / score.flagged).toBeGreaterThanOrEqual(0.7);
-  }, 60_000);
+  });
 });

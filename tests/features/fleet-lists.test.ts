@@ -42,7 +42,7 @@ beforeAll(async () => {
   const found = await readMeasures(database().read, study);
   if (!found) throw new Error('there is no study');
   page = found;
-}, 60_000);
+});
 afterAll(() => temporary.remove());
 
 describe('lists over the fleet in a thread of their own', () => {

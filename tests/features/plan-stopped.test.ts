@@ -42,7 +42,7 @@ beforeAll(async () => {
   const terms = await readTerms(db().read, study);
   const frontier = Array.from({ length: 20 }, (_, n) => 0.05 * (n + 1));
   await setTerms(db(), { studyId: study, who: 'P. Planner', terms: { ...terms, frontier } });
-}, 60_000);
+});
 afterAll(() => temporary.remove());
 
 describe('a plan that is stopped', () => {

@@ -93,7 +93,7 @@ beforeAll(async () => {
   const run = (await readShownRunId(temporary.db.read, study)) ?? '';
   for await (const { motorId, result } of readResults(temporary.db.read, run)) results.set(motorId ?? '', result);
   first = await plan();
-}, 60_000);
+});
 afterAll(() => temporary.remove());
 
 describe('a plan as it is kept', () => {

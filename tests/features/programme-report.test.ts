@@ -33,7 +33,7 @@ beforeAll(async () => {
   await keepPlan(temporary.db, study);
   const frozen = await freezeProgramme(temporary.db, { studyId: study, who: 'P. Planner' });
   if (!frozen.ok) throw new Error(frozen.problem.text);
-}, 60_000);
+});
 afterAll(() => temporary.remove());
 
 describe('the report of a programme', () => {

@@ -53,7 +53,7 @@ beforeAll(async () => {
   const frozen = await freezeProgramme(temporary.db, { studyId: study, who: 'P. Planner' });
   if (!frozen.ok) throw new Error(frozen.problem.text);
   hash = frozen.value.hash;
-}, 60_000);
+});
 afterAll(() => temporary.remove());
 
 describe('a frozen programme', () => {

@@ -15,7 +15,7 @@ let study: string;
 beforeAll(async () => {
   temporary = programDatabase();
   study = await studyWith(database(), someMotors(40));
-}, 60_000);
+});
 afterAll(() => temporary.remove());
 
 const bytesOf = async (body: ReadableStream): Promise<Buffer> => Buffer.from(await new Response(body).arrayBuffer());
