@@ -3,7 +3,7 @@ import type { Showing } from '@/lib/features/results/fleet-column';
 import { applyQuery, type FleetQuery, isFiltered } from '@/lib/features/results/fleet-filter';
 import type { FleetRow } from '@/lib/features/results/fleet-row';
 import type { ReaderUnits } from '@/lib/features/study/reader-units';
-import { formatCount } from '@/lib/platform/format';
+import { counted, formatCount } from '@/lib/platform/format';
 import { type FleetList, useFleet } from './use-fleet';
 import { type AddressState, useQuery } from './use-query';
 
@@ -50,7 +50,7 @@ export function useListing(start: ListingStart): Listing {
     (next: FleetQuery, typing = false) => setAddress({ ...address, query: next }, typing),
     [address, setAddress],
   );
-  const all = `${formatCount(list.rows.length, locale)} motors`;
+  const all = counted(list.rows.length, 'motor', locale);
   const count = isFiltered(query) ? `${formatCount(rows.length, locale)} of ${all}` : all;
   return { study, list, reload, address, setAddress, query, ask, rows, count, showing };
 }
