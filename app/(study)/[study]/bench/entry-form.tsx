@@ -65,7 +65,7 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
           rows={entry.rows}
           columns={columns}
           sections={sections}
-          issues={preview?.issues ?? []}
+          issues={shown?.issues ?? []}
           doubts={shown?.result?.findings ?? []}
           onChange={entry.setRows}
         />
