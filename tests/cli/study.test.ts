@@ -362,7 +362,7 @@ describe('study explain', () => {
       'Where the doubt comes from',
       'The machine behind it',
       'input_power_row_2 (reading)',
-      'width: a third of the published range of shares: common practice',
+      'width: scatter of the published shares',
       'left by the iterative solution',
     ])
       expect(ran.out).toContain(words);
