@@ -27,7 +27,7 @@ export interface FlatResult
   readonly condition: { readonly indicators: readonly Pick<IndicatorResult, 'id' | 'band'>[] };
 }
 
-/** The part of a motor's result that one line shows, of the options the chosen one alone: a third of the work of the whole. */
+/** The part of a motor's result that one line shows, of the options the chosen one alone. */
 export function flatResult(evaluation: Evaluation): FlatResult & RankKey {
   const { motor, decision } = evaluation;
   const limits = figureLimits(evaluation);

@@ -6,8 +6,8 @@ let used = 0;
 
 /**
  * An array of zeros cut from a larger one. A motor asks for some sixty short-lived arrays of a dozen numbers to two hundred; asking the system for
- * memory of its own for each takes longer than working out what goes into it. What is kept for long has memory of its own, else it would hold on
- * to the whole of the larger one.
+ * memory of its own for each takes longer than working out what goes into it. What is kept holds on to the whole of the larger one: fits that are
+ * kept are copied for that reason, while a machine on offer that is kept is not.
  */
 export function doubles(count: number): Float64Array {
   if (used + count > chunk.length) {

@@ -13,10 +13,9 @@ const DIGITS = 12;
  * @param folder where the engine's sources lie
  */
 export function engineOf(folder: string): string {
-  const sources = readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
-    .map((entry) => path.join(entry.path, entry.name))
-    .map((file) => [path.relative(folder, file), readFileSync(file, 'utf8')]);
+  const sources = readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts'))
+    .map((file) => [file, readFileSync(path.join(folder, file), 'utf8')]);
   return `${ENGINE_VERSION}+${contentHash(Object.fromEntries(sources)).slice(0, DIGITS)}`;
 }
 

@@ -1,6 +1,6 @@
 import { type Database, database, type Tx } from '@/lib/platform/db';
 import { newId } from '@/lib/platform/id';
-import { readShownRunId } from './data';
+import { readProgress } from './data';
 import { engineInUse } from './engine-in-use';
 import { wakeRunner } from './runner';
 
@@ -36,9 +36,8 @@ export async function requestEvaluation(studyId: string): Promise<string> {
 export async function enqueueOutdated(db: Database): Promise<void> {
   const engine = engineInUse();
   for (const { id } of await db.read.study.findMany({ select: { id: true } })) {
-    const shown = await readShownRunId(db.read, id);
-    const run = shown && (await db.read.evaluationRun.findUnique({ where: { id: shown }, select: { engineVersion: true } }));
-    if (run && run.engineVersion !== engine) await db.write((tx) => enqueueEvaluation(tx, id));
+    const { shown } = await readProgress(db.read, id);
+    if (shown && shown.engineVersion !== engine) await db.write((tx) => enqueueEvaluation(tx, id));
   }
 }
 
