@@ -58,7 +58,7 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
                   {optionWords(each.option)}
                 </td>
                 {years.map(({ year }, at) => (
-                  <td {...CELL} key={year} className={sheet.number} data-unit={`${year}, ${currency}`}>
+                  <td key={year} {...CELL} className={sheet.number} data-unit={`${year}, ${currency}`}>
                     {amount(each.expected_spend[at] ?? 0)}
                   </td>
                 ))}
@@ -71,7 +71,7 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
               </th>
               <td {...CELL} />
               {years.map(({ year }, at) => (
-                <td {...CELL} key={year} className={sheet.number} data-unit={`${year}, ${currency}`}>
+                <td key={year} {...CELL} className={sheet.number} data-unit={`${year}, ${currency}`}>
                   {amount(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
                 </td>
               ))}

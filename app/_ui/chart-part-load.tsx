@@ -39,7 +39,7 @@ export function ChartPartLoad({ sentence, curve, load, efficiency, powerFactor }
     <ChartFrame
       sentence={sentence}
       table={{
-        head: ['Load, % of rating', 'Efficiency, %', '± (95 %)', 'Power factor, %', '± (95 %)'],
+        head: ['Load, % of rating', 'Efficiency, %', 'Efficiency ± (95 %)', 'Power factor, %', 'Power factor ± (95 %)'],
         rows: curve
           .filter((_, index) => index % 4 === 0)
           .map((point) => [

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
 import Papa from 'papaparse';
 import { expect, expectAccessible, expectNoSidewaysScroll, expectWholeOnPaper, test } from './page-watch';
 import { plantStudy, sharedStudy } from './support-fleet';
@@ -75,6 +76,29 @@ test('the money of a motor: options side by side, when it is back, what it hangs
       .toString(),
   ).toBe('PK');
 });
+
+test('on a phone the options of a motor and its cash flow are read down the page, not pushed aside', {
+  tag: '@once',
+}, async ({ page }) => {
+  const study = await sharedStudy(20);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(`/${study}/ranking`);
+  await page.getByRole('link', { name: 'A-14', exact: true }).click();
+  await page.getByText('Cash flow of what was decided').click();
+  await expectNoneAside(page, ['Options side by side', 'Cash flow']);
+  await page.getByRole('link', { name: 'What the money hangs on' }).click();
+  await expectNoneAside(page, ['Options, best first', 'Options by every measure']);
+});
+
+async function expectNoneAside(page: Page, regions: readonly string[]): Promise<void> {
+  for (const name of regions) {
+    const region = page.getByRole('region', { name, exact: true });
+    await expect(region).toBeVisible();
+    // Still a table for those who hear it.
+    await expect(region.getByRole('rowheader').first()).toBeVisible();
+    expect(await region.evaluate((each) => each.scrollWidth - each.clientWidth), name).toBeLessThanOrEqual(0);
+  }
+}
 
 test('the workbook of the whole fleet is taken from the ranking', async ({ page }) => {
   const study = await sharedStudy(20);

@@ -1,3 +1,5 @@
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import { formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -14,22 +16,26 @@ export function CashFlow({ flows, currency }: Props) {
     <details>
       <summary>Cash flow of what was decided, year by year</summary>
       <ScrollRegion label="Cash flow">
-        <table className={styles.table}>
-          <thead>
-            <tr>
-              <th scope="col">Year</th>
+        <table {...TABLE} className={`${styles.table} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <th {...HEAD} scope="col">
+                Year
+              </th>
               {flows.map((_, year) => (
-                <th key={String(year)} scope="col" className={styles.number}>
+                <th key={String(year)} {...HEAD} scope="col" className={styles.number}>
                   {year}
                 </th>
               ))}
             </tr>
           </thead>
-          <tbody>
-            <tr>
-              <th scope="row">Change against the baseline, {currency}</th>
+          <tbody {...GROUP}>
+            <tr {...ROW}>
+              <th {...ROW_HEAD} scope="row">
+                Change against the baseline, {currency}
+              </th>
               {flows.map((flow, year) => (
-                <td key={String(year)} className={styles.number}>
+                <td key={String(year)} {...CELL} className={styles.number} data-unit={`Year ${year}`}>
                   {formatNumber(flow, 0)}
                 </td>
               ))}

@@ -1,4 +1,7 @@
+import type { ReactNode } from 'react';
 import { FigureText } from '@/app/_ui/figure';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { OptionResult } from '@/lib/engine';
 import type { MotorPage } from '@/lib/features/motor/loaders';
@@ -18,32 +21,30 @@ interface Props {
 
 /** The options side by side, with what each costs and brings. */
 export function OptionTable({ page, why, decided, untilMeasured }: Props) {
-  const { currency } = page.study.settings;
+  const heads = headsOf(page.study.settings.currency);
   return (
     <ScrollRegion label="Options side by side">
-      <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Option</th>
-            <Head name="Cost" unit={currency} />
-            <Head name="Energy saved" unit="kWh a year" />
-            <Head name="Money saved" unit={`${currency} a year`} />
-            <Head name="Payback" unit="years" />
-            <Head name="Chance to keep policy" unit="%" />
-            <Head name="Net present value" unit={currency} />
-            <Head name="Rate of return" unit="% a year" />
+      <table {...TABLE} className={`${styles.table} ${lines.lines} ${lines.figures}`}>
+        <thead {...GROUP}>
+          <tr {...ROW}>
+            <th {...HEAD} scope="col">
+              Option
+            </th>
+            {Object.values(heads).map((head) => (
+              <Head key={head.name} {...head} />
+            ))}
           </tr>
         </thead>
-        <tbody>
+        <tbody {...GROUP}>
           {page.result.options.map((option) => (
-            <tr key={option.id} className={option.id === decided?.id ? styles.chosen : undefined}>
-              <th scope="row" className={styles.named}>
+            <tr key={option.id} {...ROW} className={option.id === decided?.id ? styles.chosen : undefined}>
+              <th {...ROW_HEAD} scope="row" className={styles.named}>
                 {optionTitle(option, page.ratingUnit)}
                 {option.id === decided?.id && (
                   <span className={styles.soft}> ({untilMeasured ? 'until it is measured' : 'decided'})</span>
                 )}
               </th>
-              <OptionCells option={option} why={why} horizonYears={page.study.settings.horizonYears} />
+              <OptionCells option={option} why={why} heads={heads} horizonYears={page.study.settings.horizonYears} />
             </tr>
           ))}
         </tbody>
@@ -52,9 +53,27 @@ export function OptionTable({ page, why, decided, untilMeasured }: Props) {
   );
 }
 
-function Head({ name, unit }: { readonly name: string; readonly unit: string }) {
+interface FigureHead {
+  readonly name: string;
+  readonly unit: string;
+}
+
+/** The columns of figures, in their order. */
+function headsOf(currency: string) {
+  return {
+    cost: { name: 'Cost', unit: currency },
+    energy: { name: 'Energy saved', unit: 'kWh a year' },
+    money: { name: 'Money saved', unit: `${currency} a year` },
+    payback: { name: 'Payback', unit: 'years' },
+    chance: { name: 'Chance to keep policy', unit: '%' },
+    worth: { name: 'Net present value', unit: currency },
+    rate: { name: 'Rate of return', unit: '% a year' },
+  } as const;
+}
+
+function Head({ name, unit }: FigureHead) {
   return (
-    <th scope="col" className={styles.number}>
+    <th {...HEAD} scope="col" className={styles.number}>
       {name}
       <span className={styles.under}>{unit}</span>
     </th>
@@ -66,23 +85,24 @@ const UNKNOWN = 'hours or load not known';
 
 interface CellsProps extends Pick<Props, 'why'> {
   readonly option: OptionResult;
+  readonly heads: ReturnType<typeof headsOf>;
   readonly horizonYears: number;
 }
 
 /** What an option costs and brings, in the order of the heads. */
-function OptionCells({ option, why, horizonYears }: CellsProps) {
+function OptionCells({ option, why, heads, horizonYears }: CellsProps) {
   const { action, simple_payback: payback, probability_within_policy: chance, internal_rate_of_return: rate } = option;
   const whyOf = (figure: string) => why(`options.${option.id}.${figure}`);
   return (
     <>
-      <td className={styles.number}>{action === 'keep' ? ABSENT : formatNumber(option.cost, 0)}</td>
-      <td className={styles.number}>
+      <FigureCell head={heads.cost}>{action === 'keep' ? ABSENT : formatNumber(option.cost, 0)}</FigureCell>
+      <FigureCell head={heads.energy}>
         <FigureText name="energy saved" unitInHead figure={option.energy_saved} why={whyOf('energy_saved')} reason={UNKNOWN} />
-      </td>
-      <td className={styles.number}>
+      </FigureCell>
+      <FigureCell head={heads.money}>
         <FigureText name="money saved" unitInHead figure={option.money_saved} why={whyOf('money_saved')} reason={UNKNOWN} />
-      </td>
-      <td className={styles.number}>
+      </FigureCell>
+      <FigureCell head={heads.payback}>
         <FigureText
           name="simple payback"
           unitInHead
@@ -91,9 +111,9 @@ function OptionCells({ option, why, horizonYears }: CellsProps) {
           why={whyOf('simple_payback')}
           reason={action === 'keep' ? 'nothing is spent' : 'no saving that pays it back'}
         />
-      </td>
-      <td className={styles.number}>{percent(chance)}</td>
-      <td className={styles.number}>
+      </FigureCell>
+      <FigureCell head={heads.chance}>{percent(chance)}</FigureCell>
+      <FigureCell head={heads.worth}>
         <FigureText
           name="net present value"
           unitInHead
@@ -101,12 +121,21 @@ function OptionCells({ option, why, horizonYears }: CellsProps) {
           why={whyOf('net_present_value')}
           reason={UNKNOWN}
         />
-      </td>
-      <td className={styles.number}>{percent(rate)}</td>
+      </FigureCell>
+      <FigureCell head={heads.rate}>{percent(rate)}</FigureCell>
     </>
   );
 }
 
 function percent(share: number | undefined): string {
   return share === undefined ? ABSENT : formatNumber(100 * share, 0);
+}
+
+/** A figure under the head of its column, which a phone writes with it. */
+function FigureCell({ head: { name, unit }, children }: { readonly head: FigureHead; readonly children: ReactNode }) {
+  return (
+    <td {...CELL} className={styles.number} data-unit={`${name}, ${unit}`}>
+      {children}
+    </td>
+  );
 }

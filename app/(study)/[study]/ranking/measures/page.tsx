@@ -126,9 +126,9 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
           const { id, site, tag, found } = motor;
           const joint = interacting(motor);
           return (
-            <tbody {...GROUP} key={id}>
+            <tbody key={id} {...GROUP}>
               {found.measures.map((measure, at) => (
-                <tr {...ROW} key={measure.id}>
+                <tr key={measure.id} {...ROW}>
                   {at === 0 && (
                     <th {...ROW_HEAD} scope="rowgroup" rowSpan={found.measures.length + (joint.length > 0 ? 1 : 0)}>
                       <Link href={`/${study}/motor/${id}/money#also`} prefetch={false}>

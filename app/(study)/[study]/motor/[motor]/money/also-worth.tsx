@@ -44,7 +44,7 @@ export function AlsoWorth({ found, settings }: { readonly found: Measures; reado
                 {measures.map((measure) => {
                   const later = joint.includes(measure.id) ? afterTheOthers(measure) : undefined;
                   return (
-                    <tr {...ROW} key={measure.id}>
+                    <tr key={measure.id} {...ROW}>
                       <th {...ROW_HEAD} scope="row" className={sheet.because}>
                         {measure.text}
                         <span className={sheet.unit}>{measure.assumed}</span>

@@ -1,10 +1,20 @@
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Stated } from '@/lib/engine';
 import type { MoneyPage } from '@/lib/features/motor/money-loader';
 import { rateText, stepWords } from '@/lib/features/motor/worth-words';
 import { ABSENT, formatMoney, formatNumber } from '@/lib/platform/format';
+
+const HEADS = {
+  internal: 'Rate of return',
+  modified: 'Modified rate',
+  adjusted: 'Adjusted rate',
+  ratio: 'Savings to investment',
+  lifeCycle: 'Life-cycle cost',
+} as const;
 
 /** The options by the measures that finance asks for, and what each dearer one adds to the cheaper ones. */
 export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
@@ -21,28 +31,36 @@ export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
     <section className={sheet.section} aria-labelledby="measures-of-worth">
       <h2 id="measures-of-worth">By every measure</h2>
       <ScrollRegion label="Options by every measure">
-        <table className={`${sheet.table} ${sheet.short}`}>
-          <thead>
-            <tr>
-              <th scope="col">Option</th>
-              <NumberHead name="Rate of return" unit="a year" />
-              <NumberHead name="Modified rate" unit="a year" />
-              <NumberHead name="Adjusted rate" unit="a year" />
-              <NumberHead name="Savings to investment" />
-              <NumberHead name="Life-cycle cost" unit={currency} />
+        <table {...TABLE} className={`${sheet.table} ${sheet.short} ${lines.lines} ${lines.figures}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <th {...HEAD} scope="col">
+                Option
+              </th>
+              <NumberHead name={HEADS.internal} unit="a year" />
+              <NumberHead name={HEADS.modified} unit="a year" />
+              <NumberHead name={HEADS.adjusted} unit="a year" />
+              <NumberHead name={HEADS.ratio} />
+              <NumberHead name={HEADS.lifeCycle} unit={currency} />
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {worth.options.map(({ id, internalRate, modifiedRate, adjustedRate, lifeCycleCost }) => {
               const ratio = page.options.find(({ option }) => option.id === id)?.option.savings_to_investment;
               return (
-                <tr key={id}>
-                  <th scope="row">{titleOf(id)}</th>
-                  <Rate stated={internalRate} />
-                  <Rate stated={modifiedRate} />
-                  <Rate stated={adjustedRate} />
-                  <td className={sheet.number}>{ratio === undefined ? ABSENT : formatNumber(ratio, 2)}</td>
-                  <td className={sheet.number}>{lifeCycleCost === undefined ? ABSENT : formatNumber(lifeCycleCost, 0)}</td>
+                <tr key={id} {...ROW}>
+                  <th {...ROW_HEAD} scope="row">
+                    {titleOf(id)}
+                  </th>
+                  <Rate stated={internalRate} name={HEADS.internal} />
+                  <Rate stated={modifiedRate} name={HEADS.modified} />
+                  <Rate stated={adjustedRate} name={HEADS.adjusted} />
+                  <td {...CELL} className={sheet.number} data-unit={HEADS.ratio}>
+                    {ratio === undefined ? ABSENT : formatNumber(ratio, 2)}
+                  </td>
+                  <td {...CELL} className={sheet.number} data-unit={`${HEADS.lifeCycle}, ${currency}`}>
+                    {lifeCycleCost === undefined ? ABSENT : formatNumber(lifeCycleCost, 0)}
+                  </td>
                 </tr>
               );
             })}
@@ -74,6 +92,10 @@ export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
   );
 }
 
-function Rate({ stated }: { readonly stated: Stated }) {
-  return <td className={sheet.number}>{rateText(stated) ?? ABSENT}</td>;
+function Rate({ stated, name }: { readonly stated: Stated; readonly name: string }) {
+  return (
+    <td {...CELL} className={sheet.number} data-unit={`${name}, a year`}>
+      {rateText(stated) ?? ABSENT}
+    </td>
+  );
 }

@@ -5,6 +5,8 @@ import { ChartLine } from '@/app/_ui/chart-line';
 import { ChartTornado } from '@/app/_ui/chart-tornado';
 import { FigureText } from '@/app/_ui/figure';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { OptionBreakEven } from '@/lib/engine';
@@ -99,6 +101,9 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
   );
 }
 
+/** Columns of money, in their order. */
+const COLUMNS = { cost: 'Cost', saved: 'Saved a year', worth: 'Worth', less: 'Behind the best' } as const;
+
 function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: string }) {
   const { currency } = page.study.settings;
   const { keep } = page;
@@ -109,19 +114,21 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
     <section className={sheet.section} aria-labelledby="side">
       <h2 id="side">The options, best first</h2>
       <ScrollRegion label="Options, best first">
-        <table className={`${sheet.table} ${sheet.short}`}>
-          <thead>
-            <tr>
-              <th scope="col">Option</th>
-              {['Cost', 'Saved a year, ± 95 %', 'Worth, ± 95 %', 'Less than the best by'].map((name) => (
+        <table {...TABLE} className={`${sheet.table} ${sheet.short} ${lines.lines} ${lines.figures}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <th {...HEAD} scope="col">
+                Option
+              </th>
+              {Object.values(COLUMNS).map((name) => (
                 <NumberHead key={name} name={name} unit={currency} />
               ))}
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {rows.map(({ option, title, decided, value }) => (
-              <tr key={option?.id ?? 'keep'}>
-                <th scope="row">
+              <tr key={option?.id ?? 'keep'} {...ROW}>
+                <th {...ROW_HEAD} scope="row">
                   {option === undefined ? (
                     title
                   ) : option.id === page.chosen.id ? (
@@ -133,14 +140,18 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
                   )}
                   {decided && ' (decided)'}
                 </th>
-                <td className={sheet.number}>{option ? formatNumber(option.cost, 0) : ABSENT}</td>
-                <td className={sheet.number}>
+                <td {...CELL} className={sheet.number} data-unit={`${COLUMNS.cost}, ${currency}`}>
+                  {option ? formatNumber(option.cost, 0) : ABSENT}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`${COLUMNS.saved}, ${currency}`}>
                   {option ? <FigureText name={`saving of ${title}`} figure={option.money_saved} unitInHead /> : ABSENT}
                 </td>
-                <td className={sheet.number}>
+                <td {...CELL} className={sheet.number} data-unit={`${COLUMNS.worth}, ${currency}`}>
                   {option ? <FigureText name={`value of ${title}`} figure={option.net_present_value} unitInHead /> : 0}
                 </td>
-                <td className={sheet.number}>{formatNumber(most - value, 0)}</td>
+                <td {...CELL} className={sheet.number} data-unit={`${COLUMNS.less}, ${currency}`}>
+                  {formatNumber(most - value, 0)}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -150,7 +161,7 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
         {keep
           ? 'Keeping it is worth 0: all others are counted against that.'
           : 'It has failed: all are counted against the repair.'}{' '}
-        At failure, the cost is what is paid beyond the repair.
+        At failure, the cost is what is paid beyond the repair. ± is the 95 % interval.
       </p>
       <p className={sheet.soft}>{marginSentences(page.margin, currency).join(' ')}</p>
     </section>
