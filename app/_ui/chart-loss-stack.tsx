@@ -1,5 +1,5 @@
 import type { Losses } from '@/lib/engine';
-import { formatFigure, formatNumber } from '@/lib/platform/format';
+import { formatFigure, formatPercent } from '@/lib/platform/format';
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 
@@ -32,11 +32,7 @@ export function ChartLossStack({ sentence, losses }: { readonly sentence: string
       sentence={sentence}
       table={{
         head: ['Loss', 'kW', 'Share of the total'],
-        rows: PARTS.map(({ key, label }) => [
-          label,
-          formatFigure(losses[key]).text,
-          `${formatNumber((100 * losses[key].value) / total, 0)} %`,
-        ]),
+        rows: PARTS.map(({ key, label }) => [label, formatFigure(losses[key]).text, formatPercent(losses[key].value / total)]),
       }}
     >
       <svg

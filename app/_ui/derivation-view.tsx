@@ -1,6 +1,6 @@
 import type { Derivation, DerivationStep, Verdict } from '@/lib/engine';
 import { LIMIT_STATUS_WORDS, marginWords } from '@/lib/features/condition/words';
-import { COVERAGE_FACTOR, formatFigure, formatNumber } from '@/lib/platform/format';
+import { COVERAGE_FACTOR, formatFigure, formatPercent } from '@/lib/platform/format';
 import { BandMark } from './band-mark';
 import styles from './derivation-view.module.css';
 import { Typeset } from './typeset';
@@ -58,7 +58,7 @@ export function DerivationView({
               {derivation.doubts.map((doubt) => (
                 <tr key={doubt.label}>
                   <th scope="row">{doubt.label}</th>
-                  <td>{formatNumber(doubt.share * 100, doubt.share < 0.1 ? 1 : 0)} %</td>
+                  <td>{formatPercent(doubt.share, doubt.share < 0.1 ? 1 : 0)}</td>
                 </tr>
               ))}
             </tbody>

@@ -1,4 +1,5 @@
 import type { Finding } from '@/lib/engine';
+import { unparted } from '@/lib/platform/format';
 import styles from './finding-list.module.css';
 
 const SEVERITY = { note: 'note', warning: 'caution', disqualifies: 'may not be used' } as const;
@@ -33,18 +34,18 @@ function Alike({ first, others }: { readonly first: Finding; readonly others: re
   return (
     <li className={styles.finding} data-severity={first.severity}>
       <p className={styles.text}>
-        <strong className={styles.severity}>{SEVERITY[first.severity]}</strong> {first.text}
+        <strong className={styles.severity}>{SEVERITY[first.severity]}</strong> {unparted(first.text)}
       </p>
       {others.map(({ code, text }) => (
         <p key={`${code} ${text}`} className={styles.text}>
-          {text}
+          {unparted(text)}
         </p>
       ))}
       <dl className={styles.more}>
         <dt>Likely cause</dt>
-        <dd>{first.cause}</dd>
+        <dd>{unparted(first.cause)}</dd>
         <dt>What to do</dt>
-        <dd>{first.next}</dd>
+        <dd>{unparted(first.next)}</dd>
       </dl>
     </li>
   );

@@ -1,5 +1,5 @@
 import type { PlannedProgramme } from '@/lib/features/plan/loaders';
-import { formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatMoney, formatPercent } from '@/lib/platform/format';
 
 /** What a plan is worth where prices are lower and hours shorter, in a sentence; nothing where it was not looked at. */
 export function LowCase({ programme, currency }: { readonly programme: PlannedProgramme; readonly currency: string }) {
@@ -9,7 +9,7 @@ export function LowCase({ programme, currency }: { readonly programme: PlannedPr
   if (items.length === 0) return null;
   const sum = items.reduce((total, { low_case_value }) => total + (low_case_value ?? 0), 0);
   const losing = items.filter(({ low_case_value }) => (low_case_value ?? 0) < 0).length;
-  const percent = (share: number) => `${formatNumber(100 * share, 0)} %`;
+  const percent = (share: number) => formatPercent(share);
   return (
     <>
       In the low case, with energy at {percent(low.energy_price)} of its price and hours at {percent(low.hours)}, it is worth{' '}

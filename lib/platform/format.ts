@@ -111,8 +111,8 @@ function plainDecimals(value: number): number {
   return Math.max(0, (mantissa.split('.')[1]?.length ?? 0) - Number(exponent));
 }
 
-/** The unit as shown, with the space that belongs before it. */
-function withUnit(text: string, unit: string): string {
+/** A number as written and its unit, with the space that belongs between: no line ends there. */
+export function withUnit(text: string, unit: string): string {
   return unit === '' ? text : `${text}${NARROW_SPACE}${unit}`;
 }
 
@@ -162,6 +162,19 @@ export function formatFigure(figure: ShownFigure, options: FigureOptions = {}): 
 /** A number as somebody stated it, with the decimals that it has, at most six. */
 export function formatAsStated(value: number, locale: string = DEFAULT_LOCALE): string {
   return formatNumber(value, Math.min(6, String(value).split('.')[1]?.length ?? 0), locale);
+}
+
+/** A share of one in per cent, with its sign. */
+export function formatPercent(share: number, decimals = 0, locale: string = DEFAULT_LOCALE): string {
+  return withUnit(formatNumber(100 * share, decimals, locale), '%');
+}
+
+/** What may stand behind a number in a sentence and belongs to it; a currency is three capitals. */
+const BELONGING = /(\d) (?=(?:%|±|°C|K|[kM]?Wh?|kvarh?|hp|k?V|A|Hz|r\/min|mm\/s|N·m|k?Ω|MΩ|GΩ|[A-Z]{3})(?![\w’-]))/g;
+
+/** A sentence in which no line ends between a number and its unit: those of the engine are written with plain spaces, for files and terminals. */
+export function unparted(sentence: string): string {
+  return sentence.replace(BELONGING, `$1${NARROW_SPACE}`).replace(/± (?=\d)/g, `±${NARROW_SPACE}`);
 }
 
 /** A whole number, such as a count. */

@@ -15,7 +15,7 @@ test('the ranking answers in a sentence, lists motors with reasons, and filters'
   expect(await list.evaluate((region) => region.scrollWidth - region.clientWidth)).toBeLessThanOrEqual(isMobile ? 0 : 400);
   if (isMobile) {
     await list.getByText('Why, cost and payback').first().click();
-    await expect(list.getByText(/odds of keeping the policy \d+ %/).first()).toBeVisible();
+    await expect(list.getByText(/odds of keeping the policy \d+\s%/).first()).toBeVisible();
   }
   await page.getByRole('link', { name: /^keep \(\d+\)$/ }).click();
   await expect(page.getByText(/\d+ of 60 motors: keep\./)).toBeVisible();

@@ -14,7 +14,7 @@ test('what if energy were dearer: the fleet is ranked at once, the address keeps
   const price = page.getByRole('spinbutton', { name: 'Energy price' });
   await expect(price).toHaveValue('1');
   await price.fill('2');
-  const answer = page.getByText(/^With energy at [\d.]+ USD\/kWh, 100 % more: replacing/);
+  const answer = page.getByText(/^With energy at [\d.]+ USD\/kWh, 100\s% more: replacing/);
   await expect(answer).toBeVisible();
   // The stored sums stand beside the moved ones, reckoned by the browser: they must be those that the server says.
   await expect(page.getByText(new RegExp(`As the study stands it is ${count} motors?`))).toBeVisible();
@@ -30,16 +30,16 @@ test('what if energy were dearer: the fleet is ranked at once, the address keeps
   const cost = page.getByRole('slider', { name: 'Costs, slide' });
   await cost.focus();
   await page.keyboard.press('ArrowRight');
-  await expect(page.getByText(/^With .*; costs \d+ % more: replacing/)).toBeVisible();
+  await expect(page.getByText(/^With .*; costs \d+\s% more: replacing/)).toBeVisible();
   await expect(page).toHaveURL(/price=2&cost=1\.04/);
   // The page keeps its name through all of it, and a motor's page leads back to the moves.
   expect(await names()).toEqual([expect.stringMatching(/^Ranking · .* · Lossbook$/)]);
   await page.getByRole('region', { name: 'Motors in rank order as moved' }).getByRole('link').first().click();
   await expect(page.getByRole('heading', { level: 1 })).not.toHaveText('Ranking');
   await page.goBack();
-  await expect(page.getByText(/^With .*; costs \d+ % more: replacing/)).toBeVisible();
+  await expect(page.getByText(/^With .*; costs \d+\s% more: replacing/)).toBeVisible();
   await page.reload();
-  await expect(page.getByText(/^With .*; costs \d+ % more: replacing/)).toBeVisible();
+  await expect(page.getByText(/^With .*; costs \d+\s% more: replacing/)).toBeVisible();
   await expect(price).toHaveValue('2');
   await page.getByRole('link', { name: /^keep \(\d+\)$/ }).click();
   await expect(page).toHaveURL(/decision=keep/);

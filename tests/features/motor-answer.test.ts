@@ -35,7 +35,7 @@ describe('the answer of a motor', () => {
     const saved = formatFigure(option.money_saved).text;
     expect(saved).toMatch(/ ± /);
     expect(answer('N-1')).toBe(
-      `Replace it now: this costs ${amount(option.cost)} USD and saves ${saved} a year, back in ${formatFigure({ ...option.simple_payback, unit: 'years' }).text}.`,
+      `Replace it now: this costs ${amount(option.cost)}\u202fUSD and saves ${saved} a year, back in ${formatFigure({ ...option.simple_payback, unit: 'years' }).text}.`,
     );
     expect(answer('C-7')).toMatch(/^Replace it now by a smaller motor of \d+\u202fhp: /);
   });
@@ -46,7 +46,7 @@ describe('the answer of a motor', () => {
     const repaired = result.options.find((other) => other.action === 'repair');
     const more = (option?.cost ?? 0) - (repaired?.cost ?? 0);
     expect(answer('N-5')).toMatch(/^It has failed: replace it rather than repair it\./);
-    expect(answer('N-5')).toContain(`${amount(more)} USD more than the repair`);
+    expect(answer('N-5')).toContain(`${amount(more)}\u202fUSD more than the repair`);
     expect(more / (option?.money_saved?.value ?? 0)).toBeCloseTo(option?.simple_payback?.value ?? 0, 2);
     expect(answer('N-5')).not.toContain('assumed');
     expect(answer('N-6')).toContain('the figures rest on an assumed one');

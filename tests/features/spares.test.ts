@@ -26,7 +26,7 @@ describe('the spare strategy in words and as a file', () => {
     if (!shelf) throw new Error('every spare pays by itself');
     const asking = adviceOf({ ...shelf, stopsMet: -4 * shelf.one.value }, STUDY.settings);
     expect(asking.stopShareNeeded).toBeCloseTo(0.25, 9);
-    expect(asking.reasons.join(' ')).toContain('25 % of what the stops cost');
+    expect(asking.reasons.join(' ')).toContain('25\u202f% of what the stops cost');
     // Stops that cost less than what is lacking cannot pay for it, whatever share is saved.
     expect(adviceOf({ ...shelf, stopsMet: -0.9 * shelf.one.value }, STUDY.settings).stopShareNeeded).toBeUndefined();
   });

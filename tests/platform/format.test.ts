@@ -8,8 +8,10 @@ import {
   formatInstant,
   formatMoney,
   formatNumber,
+  formatPercent,
   formatStated,
   readerLocale,
+  unparted,
 } from '@/lib/platform/format';
 
 const N = '\u202f';
@@ -132,4 +134,23 @@ test("the reader's locale", () => {
   expect(readerLocale('*')).toBe('en-US');
   expect(readerLocale('<script>, sv')).toBe('sv');
   expect(readerLocale(null)).toBe('en-US');
+});
+
+describe('no line ends between a number and its unit', () => {
+  test('in a share', () => {
+    expect(formatPercent(0.7)).toBe(`70${N}%`);
+    expect(formatPercent(0.0825, 1)).toBe(`8.3${N}%`);
+    expect(formatPercent(-0.02)).toBe(`\u22122${N}%`);
+  });
+
+  test.each([
+    ['The motor carries 43 % of its rating.', `The motor carries 43${N}% of its rating.`],
+    ['41.7 ± 2.3 kW, of 1,200 USD', `41.7${N}±${N}2.3${N}kW, of 1,200${N}USD`],
+    ['3,000 r/min at 40 °C and 4.5 mm/s.', `3,000${N}r/min at 40${N}°C and 4.5${N}mm/s.`],
+    // Words that only begin like a unit, and numbers without one, stay as they were.
+    ['In row 12 A-14 has 3 Very old stamps; 2 of 4 What.', 'In row 12 A-14 has 3 Very old stamps; 2 of 4 What.'],
+    ['', ''],
+  ])('%s', (written, shown) => {
+    expect(unparted(written)).toBe(shown);
+  });
 });

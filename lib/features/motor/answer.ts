@@ -1,5 +1,5 @@
 import type { Evaluation, Motor, OptionResult, UnrankedMotor } from '@/lib/engine';
-import { capitalised, formatFigure, formatNumber, uncapitalised } from '@/lib/platform/format';
+import { capitalised, formatFigure, formatMoney, uncapitalised } from '@/lib/platform/format';
 import { paybackWords } from '../results/payback-words';
 import { type RatingUnit, ratingWords } from './words';
 
@@ -116,7 +116,7 @@ function byWhat(option: OptionResult, { motor, ratingUnit }: AnswerInput): strin
   return ` by ${size} of ${ratingWords(option.rated_power_kw, ratingUnit ?? ratedPowerUnit)}`;
 }
 
-const money = (amount: number, { currency }: AnswerInput): string => `${formatNumber(amount, 0)} ${currency}`;
+const money = (amount: number, { currency }: AnswerInput): string => formatMoney(amount, currency);
 
 /** `1,690 USD more than`, `3,540 USD less than`, `as much as`. */
 function difference(amount: number, input: AnswerInput): string {

@@ -1,9 +1,9 @@
 import type { Increment, Stated } from '@/lib/engine';
-import { formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatMoney, formatPercent } from '@/lib/platform/format';
 
 /** A rate of return as a cell shows it; `undefined` where it is none, or several. */
 export function rateText(stated: Stated): string | undefined {
-  return stated.kind === 'value' ? `${formatNumber(100 * stated.value, 1)} %` : undefined;
+  return stated.kind === 'value' ? formatPercent(stated.value, 1) : undefined;
 }
 
 /** Values up to half a hundredth are rounding. */
@@ -15,7 +15,7 @@ export function stepWords(step: Increment, titleOf: (id: string) => string, curr
   const money = (amount: number) => formatMoney(Math.abs(amount), currency);
   const cost =
     Math.abs(extraCost) < 0.5 ? 'costs no more now' : `costs ${money(extraCost)} ${extraCost > 0 ? 'more' : 'less'} now`;
-  const rate = rateOfReturn.kind === 'one' ? `, ${formatNumber(100 * rateOfReturn.rate, 1)} % a year on the difference` : '';
+  const rate = rateOfReturn.kind === 'one' ? `, ${formatPercent(rateOfReturn.rate, 1)} a year on the difference` : '';
   const worth =
     Math.abs(netPresentValue) < LEAST_WORTH
       ? 'adds no value'

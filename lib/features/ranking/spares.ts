@@ -1,5 +1,5 @@
 import type { ShelfOf } from '@/lib/engine';
-import { formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatCount, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 import { csvRow } from '../fleet/csv-cell';
 
 /** What a spare of one kind comes to, for a page and a file. */
@@ -32,7 +32,7 @@ export function adviceOf(
     );
     if (share !== undefined)
       reasons.push(
-        `It is worth it once it saves ${share < 0.01 ? 'less than 1' : formatNumber(100 * share, 0)} % of what the stops cost that find it on the shelf.`,
+        `It is worth it once it saves ${share < 0.01 ? 'less than 1 %' : formatPercent(share)} of what the stops cost that find it on the shelf.`,
       );
   }
   if (inStock > 0)

@@ -1,6 +1,6 @@
 import { compareNaturally, evaluateMotor, motorResult } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
-import { formatNumber } from '@/lib/platform/format';
+import { formatNumber, formatPercent, withUnit } from '@/lib/platform/format';
 import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { openFindingsOf } from '../evaluation/open-findings';
 import { readStudyMotors } from '../fleet/data';
@@ -73,16 +73,16 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
       description: motor.description ?? '',
       plate: [
         ratingWords(motor.plate.ratedPowerKw, motor.plate.ratedPowerUnit),
-        `${formatNumber(motor.plate.ratedVoltageV, 0)} V`,
-        motor.plate.ratedCurrentA === undefined ? '' : `${formatNumber(motor.plate.ratedCurrentA, 1)} A`,
-        motor.plate.ratedSpeedRpm === undefined ? '' : `${formatNumber(motor.plate.ratedSpeedRpm, 0)} r/min`,
+        withUnit(formatNumber(motor.plate.ratedVoltageV, 0), 'V'),
+        motor.plate.ratedCurrentA === undefined ? '' : withUnit(formatNumber(motor.plate.ratedCurrentA, 1), 'A'),
+        motor.plate.ratedSpeedRpm === undefined ? '' : withUnit(formatNumber(motor.plate.ratedSpeedRpm, 0), 'r/min'),
         motor.plate.frame ?? '',
       ]
         .filter(Boolean)
         .join(', '),
       why: item.doubts.map(({ text }) => text),
       load: item.load === 'any' ? 'usual' : item.load,
-      loads: `${formatNumber(100 * loads[0], 0)} to ${formatNumber(100 * loads[1], 0)} % load`,
+      loads: `${formatNumber(100 * loads[0], 0)} to ${formatPercent(loads[1])} load`,
       places: ORDER.flatMap((place) => {
         const found = lines.get(place);
         return found ? [{ place, lines: found }] : [];

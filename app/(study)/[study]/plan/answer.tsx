@@ -4,7 +4,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { SumDoubt } from '@/app/_ui/sum-doubt';
 import type { Settings } from '@/lib/engine';
 import { beyondPolicy, type PlannedProgramme } from '@/lib/features/plan/loaders';
-import { counted, formatCount, formatFigure, formatMoney, formatNumber } from '@/lib/platform/format';
+import { counted, formatCount, formatFigure, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 
 interface Props {
   readonly programme: PlannedProgramme;
@@ -63,7 +63,7 @@ export function Answer({ programme, settings, study }: Props) {
             ? 'What was wished costs nothing. '
             : `What was wished costs ${worth(free - value)} against the plan without wishes. `)}
         {later > 0 &&
-          `${formatCount(later)} of the motors do not pay back as the policy wants it for a change now (${formatNumber(policy.maxSimplePaybackYears, 1)} years with a chance of ${formatNumber(100 * policy.minProbability, 0)} %): the ranking goes by that, or where a repair is needed anyway by what a new motor costs beyond it; a plan goes by what they bring within its budgets. `}
+          `${formatCount(later)} of the motors do not pay back as the policy wants it for a change now (${formatNumber(policy.maxSimplePaybackYears, 1)} years with a chance of ${formatPercent(policy.minProbability)}): the ranking goes by that, or where a repair is needed anyway by what a new motor costs beyond it; a plan goes by what they bring within its budgets. `}
         <LowCase programme={programme} currency={currency} />
         <span className="screen-only">
           <Link href={`/${study}/review`} prefetch={false}>

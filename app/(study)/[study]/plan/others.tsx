@@ -6,7 +6,7 @@ import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
-import { counted } from '@/lib/platform/format';
+import { counted, unparted } from '@/lib/platform/format';
 import styles from './plan.module.css';
 import { WishCell } from './wish-cell';
 
@@ -58,7 +58,7 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
           <ul>
             {[...reasons].map(([text, count]) => (
               <li key={text}>
-                {counted(count, 'motor')}: {text}
+                {counted(count, 'motor')}: {unparted(text)}
               </li>
             ))}
           </ul>
@@ -82,7 +82,7 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
                   <tr key={motorKey(each)} {...ROW}>
                     <MotorCell study={study} motorIds={motorIds} motor={each} />
                     <td {...CELL} className={sheet.because}>
-                      {each.because.text}
+                      {unparted(each.because.text)}
                     </td>
                     <WishCell study={study} motorIds={motorIds} motor={each} text="bring in" />
                   </tr>

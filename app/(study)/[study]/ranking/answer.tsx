@@ -2,7 +2,7 @@ import Link from 'next/link';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Settings } from '@/lib/engine';
 import type { DecisionSum, RankingSum } from '@/lib/features/ranking/schema';
-import { formatCount, formatFigure, formatMoney, formatNumber } from '@/lib/platform/format';
+import { formatCount, formatFigure, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 
 interface Props {
   readonly sum: RankingSum;
@@ -22,7 +22,7 @@ export function Answer({ sum, settings, study }: Props) {
   const count = add(now, (group) => group.usable);
   const waiting = add(later, (group) => group.usable);
   const amount = (pick: (group: DecisionSum) => number) => formatMoney(add(now, pick), currency);
-  const odds = `${formatNumber(100 * policy.minProbability, 0)} %`;
+  const odds = formatPercent(policy.minProbability);
   const failed = count - sum.withinPolicy;
   return (
     <>

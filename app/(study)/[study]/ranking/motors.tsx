@@ -9,7 +9,7 @@ import { ratingWords } from '@/lib/features/motor/words';
 import type { RankedMotor } from '@/lib/features/ranking/schema';
 import { type PaybackWords, paybackWords } from '@/lib/features/results/payback-words';
 import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
-import { ABSENT, capitalised, formatFigure, formatNumber } from '@/lib/platform/format';
+import { ABSENT, capitalised, formatFigure, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
 import styles from './ranking.module.css';
 import { Reasons } from './reasons';
@@ -132,12 +132,12 @@ function inWords(
   const years = payback === undefined ? undefined : { value: payback, u: paybackU ?? 0, unit: 'years' };
   const parts = [
     motor.bought === undefined ? '' : `buys ${boughtWords(motor.bought, units)}`,
-    cost === undefined ? '' : `costs ${formatNumber(cost, 0)} ${currency}`,
+    cost === undefined ? '' : `costs ${formatMoney(cost, currency)}`,
     moneySaved === undefined
       ? ''
       : `saves ${formatFigure({ value: moneySaved, u: moneySavedU ?? 0, unit: currency }).text} a year`,
     years === undefined ? '' : `payback ${instead(motor, horizonYears)?.long ?? formatFigure(years).text}`,
-    odds === undefined ? '' : `odds of keeping the policy ${formatNumber(100 * odds, 0)} %`,
+    odds === undefined ? '' : `odds of keeping the policy ${formatPercent(odds)}`,
   ].filter((part) => part !== '');
   return parts.length === 0 ? '' : `${capitalised(parts.join('; '))}.`;
 }

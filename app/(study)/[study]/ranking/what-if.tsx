@@ -5,7 +5,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { type Moves, neutralMoves, type Rerankable, rerank, rerankable, type Settings } from '@/lib/engine/client';
 import { FLEET_LEVERS, type MovablePack, shownMove, writeMoves } from '@/lib/features/ranking/schema';
 import type { ReaderUnits } from '@/lib/features/study/reader-units';
-import { formatNumber } from '@/lib/platform/format';
+import { formatNumber, formatPercent } from '@/lib/platform/format';
 import { type Choices, Filters } from './filters';
 import { MovedAnswer, MovedMotors } from './moved-ranking';
 import { useMoves } from './use-moves';
@@ -181,7 +181,7 @@ function Control({ lever, value, words, onMove }: ControlProps) {
 /** A lever's position in words. */
 function wordsOf(id: keyof Moves, moves: Moves, settings: Props['settings'], hasTariffs: boolean): string {
   const percent = (factor: number): string =>
-    factor === 1 ? 'as stated' : `${formatNumber(Math.abs(100 * (factor - 1)), 0)} % ${factor > 1 ? 'more' : 'less'}`;
+    factor === 1 ? 'as stated' : `${formatPercent(Math.abs(factor - 1))} ${factor > 1 ? 'more' : 'less'}`;
   switch (id) {
     case 'energyPrice': {
       const price = `${formatNumber(settings.energyPricePerKwh * moves.energyPrice, 3)} ${settings.currency}/kWh`;
@@ -192,6 +192,6 @@ function wordsOf(id: keyof Moves, moves: Moves, settings: Props['settings'], has
     case 'cost':
       return `costs ${percent(moves.cost)}`;
     default:
-      return `discount rate ${formatNumber(100 * moves.discountRate, 1)} %, ${settings.moneyTerms} terms`;
+      return `discount rate ${formatPercent(moves.discountRate, 1)}, ${settings.moneyTerms} terms`;
   }
 }

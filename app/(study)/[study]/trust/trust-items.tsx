@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { TrustMark } from '@/app/_ui/trust-mark';
 import type { Doubt, TrustItem } from '@/lib/features/trust/schema';
 import { LOAD_WORDS, WANTED_WORDS } from '@/lib/features/trust/words';
+import { unparted } from '@/lib/platform/format';
 import styles from './trust.module.css';
 
 interface Props {
@@ -37,7 +38,7 @@ export function TrustItems({ items, study, label, nameOf }: Props) {
           <ul className={styles.doubts}>
             {item.doubts.map((doubt) => (
               <li key={doubt.text}>
-                {doubt.text} <span className={styles.soft}>{todo(doubt)}</span>
+                {unparted(doubt.text)} <span className={styles.soft}>{todo(doubt)}</span>
               </li>
             ))}
           </ul>

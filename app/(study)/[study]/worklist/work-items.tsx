@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { oddsWords, SUSPICION_TITLES } from '@/lib/features/condition/words';
 import type { RiskParts, WorkItem } from '@/lib/features/worklist/schema';
-import { formatNumber } from '@/lib/platform/format';
+import { formatMoney, formatNumber } from '@/lib/platform/format';
 import styles from './worklist.module.css';
 
 interface Props {
@@ -38,7 +38,7 @@ export function WorkItems({ items, study, currency, label, nameOf }: Props) {
             <span className={styles.risk}>
               {item.risk === undefined
                 ? 'no cost known'
-                : `risk about ${formatNumber(Number(item.risk.toPrecision(2)), 0)} ${currency}`}
+                : `risk about ${formatMoney(Number(item.risk.toPrecision(2)), currency)}`}
               {item.riskParts && <span className={styles.parts}>{partsWords(item.riskParts)}</span>}
             </span>
           </p>

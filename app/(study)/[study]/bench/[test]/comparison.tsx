@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { TestPage, WorkedTest } from '@/lib/features/bench/loaders';
-import { formatInstant, formatNumber, formatStated } from '@/lib/platform/format';
+import { formatInstant, formatNumber, formatStated, withUnit } from '@/lib/platform/format';
 import styles from '../bench.module.css';
 
 const VERDICT = {
@@ -96,7 +96,7 @@ function Changes({ comparison }: { readonly comparison: NonNullable<TestPage['co
                       <span className={styles.unit}>
                         {percent
                           ? `fall of ${formatNumber(change.limit, 1)} points`
-                          : `rise of ${formatNumber(change.limit, 0)} %`}
+                          : `rise of ${withUnit(formatNumber(change.limit, 0), '%')}`}
                         : {change.limitSource} ({change.limitStatus})
                       </span>
                     )}

@@ -1,7 +1,7 @@
 import { FigureText } from '@/app/_ui/figure';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { BenchResult } from '@/lib/engine';
-import { formatFigure, formatNumber } from '@/lib/platform/format';
+import { formatFigure, formatNumber, withUnit } from '@/lib/platform/format';
 import styles from '../bench.module.css';
 
 type Direct = NonNullable<BenchResult['reverse_rotation']>;
@@ -24,8 +24,8 @@ export function DirectTest({ found }: { readonly found: Direct }) {
   return (
     <>
       <p>
-        At {formatNumber(found.reference_current_a, 1)} A: with the rotor out {law(found.fundamental)}; driven backwards{' '}
-        {law(found.harmonic)}. Without field the shaft takes {formatFigure(found.shaft_power_without_field).text}.
+        At {withUnit(formatNumber(found.reference_current_a, 1), 'A')}: with the rotor out {law(found.fundamental)}; driven
+        backwards {law(found.harmonic)}. Without field the shaft takes {formatFigure(found.shaft_power_without_field).text}.
       </p>
       <Run label="Rotor removed" columns={found.rotor_removed} />
       <Run label="Driven against the field" columns={found.driven} />

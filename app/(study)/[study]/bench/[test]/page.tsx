@@ -9,7 +9,7 @@ import { benchMethodWord } from '@/lib/features/bench/schema';
 import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
-import { formatAsStated, formatFigure, formatInstant, formatStated } from '@/lib/platform/format';
+import { formatAsStated, formatFigure, formatInstant, formatStated, withUnit } from '@/lib/platform/format';
 import styles from '../bench.module.css';
 import { Cautions } from '../cautions';
 import { RegressionChart } from '../regression-chart';
@@ -59,7 +59,7 @@ export default async function TestScreen(props: Props) {
       <p className={styles.soft}>
         {[
           motor.site,
-          `${ratingWords(motor.plate.ratedPowerKw, motor.plate.ratedPowerUnit)}, ${formatAsStated(motor.plate.ratedVoltageV)} V`,
+          `${ratingWords(motor.plate.ratedPowerKw, motor.plate.ratedPowerUnit)}, ${withUnit(formatAsStated(motor.plate.ratedVoltageV), 'V')}`,
           stored.takenAt === undefined ? 'date not stated' : `tested ${formatStated(stored.takenAt)}`,
           `entered by ${stored.addedBy}, ${formatInstant(stored.createdAt)} UTC`,
         ]

@@ -4,7 +4,7 @@ import type { OptionResult } from '@/lib/engine';
 import { findingsInLabels } from '@/lib/features/fleet/screen-words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { optionTitle } from '@/lib/features/motor/words';
-import { formatNumber } from '@/lib/platform/format';
+import { formatNumber, formatPercent } from '@/lib/platform/format';
 import { CashFlow } from './cash-flow';
 import styles from './motor.module.css';
 import { OptionTable } from './option-table';
@@ -56,8 +56,8 @@ function HowCounted({ page }: Pick<Props, 'page'>) {
       )}
       <li>
         Policy: back within {formatNumber(policy.maxSimplePaybackYears, 1)} years, with a chance of{' '}
-        {formatNumber(100 * policy.minProbability, 0)} % or better. Net present value over {horizonYears} years. ± is the 95 %
-        interval; a payback of “or never” belongs to a saving that may be nothing.
+        {formatPercent(policy.minProbability)} or better. Net present value over {horizonYears} years. ± is the 95 % interval; a
+        payback of “or never” belongs to a saving that may be nothing.
       </li>
     </ul>
   );

@@ -8,7 +8,7 @@ import { loadMotorPage, type MotorPage } from '@/lib/features/motor/loaders';
 import { ratingWords } from '@/lib/features/motor/words';
 import { loadWho } from '@/lib/features/study/loaders';
 import { atShaft } from '@/lib/features/study/reader-units';
-import { formatAsStated, formatStated } from '@/lib/platform/format';
+import { formatAsStated, formatStated, unparted, withUnit } from '@/lib/platform/format';
 import { BenchTests } from './bench-tests';
 import { Cautions } from './cautions';
 import { MotorHistory } from './history';
@@ -44,7 +44,7 @@ export default async function MotorScreen({ params }: Props) {
       </p>
       <ol className={styles.because}>
         {result.decision.because.map((reason) => (
-          <li key={reason.code + reason.text}>{reason.text}</li>
+          <li key={reason.code + reason.text}>{unparted(reason.text)}</li>
         ))}
       </ol>
       <dl className={styles.facts}>
@@ -162,7 +162,7 @@ function plateWords({ stored, ratingUnit }: MotorPage): string {
   return [
     ratingWords(plate.ratedPowerKw, ratingUnit),
     plate.poles === undefined ? '' : `${plate.poles} poles`,
-    `${formatAsStated(plate.ratedVoltageV)} V`,
+    withUnit(formatAsStated(plate.ratedVoltageV), 'V'),
     plate.frame,
     plate.yearBuilt === undefined ? '' : `made ${plate.yearBuilt}`,
   ]

@@ -2,6 +2,7 @@ import type { HypothesisResult } from '@/lib/engine';
 import { oddsWords, readingWords, STRENGTH_WORDS, SUSPICION_TITLES } from '@/lib/features/condition/words';
 import { inLabels } from '@/lib/features/fleet/screen-words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
+import { unparted } from '@/lib/platform/format';
 import styles from './motor.module.css';
 
 /** Odds below this are said, but their evidence stays folded. */
@@ -48,8 +49,8 @@ function Suspicion({ hypothesis }: { readonly hypothesis: HypothesisResult }) {
       </summary>
       <p className={styles.soft}>{STRENGTH_WORDS[hypothesis.strength]}</p>
       <dl className={styles.evidence}>
-        <Part name="For" texts={hypothesis.for.map((entry) => `${entry.text} ${times(entry.ratio)}`)} />
-        <Part name="Against" texts={hypothesis.against.map((entry) => `${entry.text} ${times(entry.ratio)}`)} />
+        <Part name="For" texts={hypothesis.for.map((entry) => `${unparted(entry.text)} ${times(entry.ratio)}`)} />
+        <Part name="Against" texts={hypothesis.against.map((entry) => `${unparted(entry.text)} ${times(entry.ratio)}`)} />
         <Part name="Missing" texts={hypothesis.missing.map((entry) => entry.text)} />
       </dl>
     </details>

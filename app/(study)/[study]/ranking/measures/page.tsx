@@ -17,7 +17,7 @@ import {
 } from '@/lib/features/ranking/measure-words';
 import { fleetSum, interacting, thatSave } from '@/lib/features/ranking/measures';
 import type { MeasuresPage } from '@/lib/features/ranking/measures-page';
-import { formatCount } from '@/lib/platform/format';
+import { formatCount, unparted } from '@/lib/platform/format';
 import { BusyPage } from '../busy-page';
 
 export const metadata: Metadata = { title: 'Other measures' };
@@ -178,7 +178,7 @@ function Line({
   return (
     <>
       <td {...CELL} className={sheet.because}>
-        {measure.text}
+        {unparted(measure.text)}
       </td>
       <SavedCells energy={measure.energySaved} money={measure.moneySaved} currency={currency} />
       <td {...CELL} className={sheet.because}>

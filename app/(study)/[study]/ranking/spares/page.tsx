@@ -11,7 +11,7 @@ import { loadSpares } from '@/lib/features/ranking/list-loader';
 import type { SparesPage } from '@/lib/features/ranking/spares-page';
 import { loadUnits } from '@/lib/features/study/loaders';
 import { shaftUnit } from '@/lib/features/study/reader-units';
-import { counted, formatAmount, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { counted, formatAmount, formatCount, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 import { BusyPage } from '../busy-page';
 import styles from './spares.module.css';
 
@@ -89,10 +89,10 @@ export default async function SparesScreen({ params, searchParams }: Props) {
           `The price list states no lead time for ${assumed === shelves.length ? 'any of these' : `${formatCount(assumed)} of these ${formatCount(shelves.length)} kinds`}: ${formatNumber(given.weeks, 1)} weeks are assumed. `}
         {page.notServed > 0 &&
           `${formatCount(page.notServed)} motors in service are not in it: their load is assumed, a price is missing, or nothing new would come at a failure. `}
-        Failures at {formatNumber(100 * settings.failureRatePerYear, 1)} % a year, at random; while one that was used is on order,
-        the next failure is repaired. The stock costs the interest on its price and its keeping; it holds its value, turned and
-        dry. A shorter stop is not in the value, because no sheet says how much of it a spare saves: the column has all of the
-        stops that would find one spare on the shelf, and the reasons the share that would pay for it.{' '}
+        Failures at {formatPercent(settings.failureRatePerYear, 1)} a year, at random; while one that was used is on order, the
+        next failure is repaired. The stock costs the interest on its price and its keeping; it holds its value, turned and dry. A
+        shorter stop is not in the value, because no sheet says how much of it a spare saves: the column has all of the stops that
+        would find one spare on the shelf, and the reasons the share that would pay for it.{' '}
         <span className="screen-only">
           Take it along as <a href={`/api/studies/${study}/spares?weeks=${given.weeks}&keeping=${given.keeping}`}>CSV</a>.
         </span>

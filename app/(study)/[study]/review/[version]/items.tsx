@@ -11,7 +11,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { itemWords, mustWords } from '@/lib/features/plan/words';
 import type { Programme, ProgrammeItem } from '@/lib/features/sign-off/loaders';
-import { counted, formatAmount, formatAsStated, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
+import { counted, formatAmount, formatAsStated, formatCount, formatMoney, formatPercent, unparted } from '@/lib/platform/format';
 import styles from './version.module.css';
 
 interface Props {
@@ -127,7 +127,7 @@ export function Items({ programme, currency, payback, study, motorIds, most, all
 function chanceWords({ option, probability_within_policy: chance }: ProgrammeItem): string {
   if (chance === undefined) return 'not known';
   if (chance < 0.005) return option.startsWith('repair') ? 'saves nothing' : 'below 1 %';
-  return chance > 0.995 ? 'above 99 %' : `${formatNumber(100 * chance, 0)} %`;
+  return chance > 0.995 ? 'above 99 %' : formatPercent(chance);
 }
 
 /** Who is left out, by reason: the same few hold for many. */
@@ -140,7 +140,7 @@ function LeftOut({ study, motorIds, programme, most, whole }: Omit<Props, 'curre
       {[...reasons].map(([text, motors]) => (
         <div key={text}>
           <dt>
-            {text} <span className={sheet.soft}>({formatCount(motors.length)})</span>
+            {unparted(text)} <span className={sheet.soft}>({formatCount(motors.length)})</span>
           </dt>
           <dd>
             {motors.slice(0, most).map((motor, at) => (

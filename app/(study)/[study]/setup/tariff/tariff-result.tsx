@@ -2,7 +2,7 @@ import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { TariffView } from '@/lib/features/setup/tariff-view';
-import { ABSENT, counted, formatCount, formatNumber } from '@/lib/platform/format';
+import { ABSENT, counted, formatCount, formatNumber, formatPercent, withUnit } from '@/lib/platform/format';
 
 const MONTH_NAMES = [
   'January',
@@ -104,7 +104,7 @@ function HoursTable({ view: { marginal, currency } }: { readonly view: TariffVie
                 <td className={sheet.number}>{formatNumber(row.demand, 2)}</td>
                 {kvar && <td className={sheet.number}>{formatNumber(row.kvar, 2)}</td>}
                 {kvarh && <td className={sheet.number}>{formatNumber(row.kvarh, 4)}</td>}
-                {late && <td className={sheet.number}>{formatNumber(100 * row.firstYearShare, 0)} %</td>}
+                {late && <td className={sheet.number}>{formatPercent(row.firstYearShare)}</td>}
                 <td className={sheet.number}>{row.motors === 0 ? 'none' : formatCount(row.motors)}</td>
               </tr>
             ))}
@@ -134,9 +134,10 @@ function Together({ view: { together, currency } }: { readonly view: TariffView 
     <>
       <h2>What the decisions save together</h2>
       <p>
-        Replacing {counted(motors, 'motor')} now saves {formatNumber(kwh, 0)} kWh a year and {formatNumber(kw, 1)} kW in the
-        billed peak. Billed once as a whole that is <strong>{formatNumber(saved, 2)}</strong> {currency} a year; each motor for
-        itself, added up, {formatNumber(apart, 2)} {currency}.
+        Replacing {counted(motors, 'motor')} now saves {withUnit(formatNumber(kwh, 0), 'kWh')} a year and{' '}
+        {withUnit(formatNumber(kw, 1), 'kW')} in the billed peak. Billed once as a whole that is{' '}
+        <strong>{formatNumber(saved, 2)}</strong> {currency} a year; each motor for itself, added up,{' '}
+        {withUnit(formatNumber(apart, 2), currency)}.
       </p>
       <p className={sheet.soft}>
         The bill counts: a block that ends or a minimum that is reached on the way is met once. A year in which the old peak is
@@ -158,13 +159,13 @@ function Bill({ view: { bill, currency } }: { readonly view: TariffView }) {
     <>
       <h2>Bill of a year</h2>
       <p>
-        {formatNumber(bill.total, 2)} {currency} for {formatNumber(bill.kwh, 0)} kWh, as the site’s use stands. Each month opens
-        item by item.
+        {withUnit(formatNumber(bill.total, 2), currency)} for {withUnit(formatNumber(bill.kwh, 0), 'kWh')}, as the site’s use
+        stands. Each month opens item by item.
       </p>
       {bill.months.map((month) => (
         <details key={month.month}>
           <summary>
-            {MONTH_NAMES[month.month - 1]}: {formatNumber(month.total, 2)} {currency}
+            {MONTH_NAMES[month.month - 1]}: {withUnit(formatNumber(month.total, 2), currency)}
           </summary>
           <ScrollRegion label={`Bill of ${MONTH_NAMES[month.month - 1]}`}>
             <table className={sheet.table}>
@@ -182,10 +183,10 @@ function Bill({ view: { bill, currency } }: { readonly view: TariffView }) {
                     <th scope="row">{KINDS[line.kind] === undefined ? line.name : `${KINDS[line.kind]}: ${line.name}`}</th>
                     <td className={sheet.number}>
                       {line.kind === 'tax'
-                        ? `${formatNumber(100 * line.quantity, 2)} %`
+                        ? formatPercent(line.quantity, 2)
                         : line.kind === 'fixed'
                           ? ABSENT
-                          : `${formatNumber(line.quantity, 1)} ${line.unit}`}
+                          : withUnit(formatNumber(line.quantity, 1), line.unit)}
                     </td>
                     <td className={sheet.number}>
                       {line.kind === 'tax' ? `of ${formatNumber(line.price, 2)}` : formatNumber(line.price, 4)}

@@ -6,6 +6,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Measures, Settings } from '@/lib/engine';
 import { afterTheOthers, screenedText, worthwhile, worthwhileTogether } from '@/lib/features/ranking/measure-words';
 import { interacting } from '@/lib/features/ranking/measures';
+import { unparted } from '@/lib/platform/format';
 
 /** What else is worth looking into: screened, never planned; what they save together is less than their sum. */
 export function AlsoWorth({ found, settings }: { readonly found: Measures; readonly settings: Settings }) {
@@ -46,8 +47,8 @@ export function AlsoWorth({ found, settings }: { readonly found: Measures; reado
                   return (
                     <tr key={measure.id} {...ROW}>
                       <th {...ROW_HEAD} scope="row" className={sheet.because}>
-                        {measure.text}
-                        <span className={sheet.unit}>{measure.assumed}</span>
+                        {unparted(measure.text)}
+                        <span className={sheet.unit}>{unparted(measure.assumed)}</span>
                       </th>
                       <SavedCells energy={measure.energySaved} money={measure.moneySaved} currency={currency} />
                       <td {...CELL} className={sheet.because}>

@@ -6,7 +6,7 @@ import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Stated } from '@/lib/engine';
 import type { MoneyPage } from '@/lib/features/motor/money-loader';
 import { rateText, stepWords } from '@/lib/features/motor/worth-words';
-import { ABSENT, formatMoney, formatNumber } from '@/lib/platform/format';
+import { ABSENT, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 
 const HEADS = {
   internal: 'Rate of return',
@@ -86,7 +86,7 @@ export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
         ))}
       </ol>
       <p className={sheet.soft}>
-        {`The rate of return is the discount rate at which an option would be worth nothing; savings to investment is what it brings over what is put into it, both as of today; the life-cycle cost is all that is spent on the motor over ${horizonYears} years with it, as of today. The modified rate takes what comes in as invested again at ${formatNumber(100 * discountRate, 1)} % a year; the adjusted one follows from the ratio of savings to investment. Options are compared by value and by what each adds, never by their rates, which favour the small ones. The order here is by value alone: the decision also keeps the payback policy.`}
+        {`The rate of return is the discount rate at which an option would be worth nothing; savings to investment is what it brings over what is put into it, both as of today; the life-cycle cost is all that is spent on the motor over ${horizonYears} years with it, as of today. The modified rate takes what comes in as invested again at ${formatPercent(discountRate, 1)} a year; the adjusted one follows from the ratio of savings to investment. Options are compared by value and by what each adds, never by their rates, which favour the small ones. The order here is by value alone: the decision also keeps the payback policy.`}
       </p>
     </section>
   );

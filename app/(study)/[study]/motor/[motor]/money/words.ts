@@ -1,6 +1,6 @@
 import type { SwingRow } from '@/app/_ui/chart-tornado';
 import type { FlowSoFar, OptionBreakEven, Tornado } from '@/lib/engine';
-import { capitalised, formatNumber } from '@/lib/platform/format';
+import { capitalised, formatNumber, formatPercent, withUnit } from '@/lib/platform/format';
 
 const LEVERS: Readonly<Record<string, string>> = {
   'energy-price': 'Price of energy',
@@ -14,9 +14,9 @@ const LEVERS: Readonly<Record<string, string>> = {
 /** A bar in words: what is moved, and from where to where. */
 export function leverRow(bar: Tornado['bars'][number]): SwingRow {
   const end = (at: number) => {
-    if (bar.id === 'discount-rate') return `${formatNumber(100 * at, 1)} %`;
+    if (bar.id === 'discount-rate') return formatPercent(at, 1);
     const change = Math.round(100 * (at - 1));
-    return change === 0 ? 'as now' : `${change > 0 ? '+' : '−'}${Math.abs(change)} %`;
+    return change === 0 ? 'as now' : `${change > 0 ? '+' : '−'}${withUnit(String(Math.abs(change)), '%')}`;
   };
   return { label: LEVERS[bar.id] ?? bar.id, low: end(bar.low), high: end(bar.high), atLow: bar.atLow, atHigh: bar.atHigh };
 }
@@ -41,7 +41,7 @@ export function breakEvenWords({ lever, found, stated }: OptionBreakEven, curren
   if (found.kind === 'unknown') return `At which ${what} it stops being worth it cannot be told.`;
   const times = `${formatNumber(found.value, 2)} times the present ${lever === 'cost' ? 'ones' : 'value'}`;
   const unit = lever === 'energy-price' ? `${currency} a kWh` : 'hours a year';
-  const at = stated === undefined ? times : `${formatNumber(stated, lever === 'energy-price' ? 3 : 0)} ${unit}`;
+  const at = stated === undefined ? times : withUnit(formatNumber(stated, lever === 'energy-price' ? 3 : 0), unit);
   const name = capitalised(what);
   return `${name}: worth it ${found.rising ? 'above' : 'below'} ${at}.`;
 }
