@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
 import { optionWords } from '@/lib/features/plan/words';
 import { formatAmount, formatCount } from '@/lib/platform/format';
+import { rowsForPaper } from './more';
 import { MotorCell } from './motor-cell';
 import { NumberHead } from './number-head';
 import lines from './phone-lines.module.css';
@@ -14,18 +15,20 @@ interface Props {
   readonly currency: string;
   readonly motorIds: ReadonlyMap<string, string>;
   readonly programme: PlannedProgramme;
-  /** Lines that are shown at most; the last one sums all. */
+  /** Lines that a screen shows at most; the last one sums all. */
   readonly most: number;
+  /** Whether paper has the others too. */
+  readonly paper?: boolean;
   /** A last column: its head, and the cell of each motor. */
   readonly wish?: { readonly head: ReactNode; readonly cell: (motor: PlannedProgramme['at_failure'][number]) => ReactNode };
 }
 
 /** What waits until the motor fails: it takes no yearly budget, and its spend is an expectation. */
-export function AtFailureTable({ study, currency, motorIds, programme, most, wish }: Props) {
+export function AtFailureTable({ study, currency, motorIds, programme, most, paper = false, wish }: Props) {
   const { at_failure: waiting, years } = programme;
   if (waiting.length === 0) return null;
   const amount = (value: number) => formatAmount(value, currency);
-  const shown = waiting.slice(0, most);
+  const shown = rowsForPaper(paper ? waiting : waiting.slice(0, most), most);
   return (
     <section className={sheet.section} aria-labelledby="at-failure">
       <h2 id="at-failure">Once they fail</h2>
@@ -51,8 +54,8 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, wis
             </tr>
           </thead>
           <tbody {...GROUP}>
-            {shown.map((each) => (
-              <tr key={motorKey(each)} {...ROW}>
+            {shown.map(({ row: each, className }) => (
+              <tr key={motorKey(each)} {...ROW} className={className}>
                 <MotorCell study={study} motorIds={motorIds} motor={each} />
                 <td {...CELL} className={sheet.named}>
                   {optionWords(each.option)}

@@ -22,6 +22,34 @@ export function More({ shown, total, href }: Props) {
   );
 }
 
+/** Lines of a list that are in the page for paper alone: with those of thousands of motors it would weigh megabytes. */
+const MOST_ON_PAPER = 500;
+
+/** A list of which a screen shows the first lines, and paper all or nearly all: each line with the class that says so. */
+export function rowsForPaper<Row>(rows: readonly Row[], most: number): readonly { row: Row; className: string | undefined }[] {
+  return rows
+    .slice(0, Math.max(most, MOST_ON_PAPER))
+    .map((row, at) => ({ row, className: at < most ? undefined : 'print-only' }));
+}
+
+/** How much of such a list is shown: said on a screen, and on paper where even that has not all. */
+export function MoreThanOnPaper({ shown, total, href }: Props) {
+  const onPaper = Math.max(shown, MOST_ON_PAPER);
+  return (
+    <>
+      <div className="screen-only">
+        <More href={href} shown={shown} total={total} />
+      </div>
+      {onPaper < total && (
+        <p className="print-only">
+          Here are {formatCount(onPaper)} of {formatCount(total)}: with all lists shown to their end on the screen, paper has them
+          too.
+        </p>
+      )}
+    </>
+  );
+}
+
 /** Lines of a table that a phone shows at first, where each is several lines of text. */
 const FIRST_ON_PHONE = 25;
 

@@ -137,6 +137,13 @@ test('a long version begins its lists with a part, and shows all of them on requ
   const waiting = page.getByRole('region', { name: 'Motors changed once they fail' });
   // A head, fifty motors and the sum of all.
   await expect(waiting.getByRole('row')).toHaveCount(52);
+  // Paper has every one that waits, whatever the screen shows.
+  const waits = Number(/^All (\d+)$/.exec((await waiting.getByRole('rowheader').last().textContent()) ?? '')?.[1]);
+  expect(waits).toBeGreaterThan(50);
+  await page.emulateMedia({ media: 'print' });
+  await expect(waiting.getByRole('row')).toHaveCount(waits + 2);
+  await expect(page.getByText(/^Here are/).filter({ visible: true })).toHaveCount(0);
+  await page.emulateMedia({ media: null });
   await expect(page.getByRole('columnheader', { name: /^Chance to pay back within 3 years$/ }).first()).toBeVisible();
   // What is assumed goes by the words of Setup.
   const settings = page.getByRole('region', { name: 'Settings as frozen' });

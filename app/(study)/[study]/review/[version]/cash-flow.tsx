@@ -1,4 +1,4 @@
-import { More } from '@/app/_ui/more';
+import { MoreThanOnPaper, rowsForPaper } from '@/app/_ui/more';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -9,7 +9,7 @@ import styles from './version.module.css';
 interface Props {
   readonly programme: Programme;
   readonly currency: string;
-  /** Motors that are shown at most, and the page with all of them. */
+  /** Motors that a screen shows at most, and the page with all of them. */
   readonly most: number;
   readonly whole: string;
 }
@@ -57,8 +57,8 @@ export function CashFlow({ programme, currency, most, whole }: Props) {
                 </td>
               ))}
             </tr>
-            {items.slice(0, most).map(({ site, tag, at, cash_flow }) => (
-              <tr key={`${site} ${tag}`}>
+            {rowsForPaper(items, most).map(({ row: { site, tag, at, cash_flow }, className }) => (
+              <tr key={`${site} ${tag}`} className={className}>
                 <th scope="row" className={sheet.nowrap}>
                   {tag}
                 </th>
@@ -73,7 +73,7 @@ export function CashFlow({ programme, currency, most, whole }: Props) {
           </tbody>
         </table>
       </ScrollRegion>
-      <More href={whole} shown={most} total={items.length} />
+      <MoreThanOnPaper href={whole} shown={most} total={items.length} />
     </section>
   );
 }

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
-import { MoreOnPhone, rowOnPhone } from '@/app/_ui/more';
+import { MoreOnPhone, rowOnPhone, rowsForPaper } from '@/app/_ui/more';
 import { MotorCell, MotorName } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
@@ -22,7 +22,7 @@ interface Props {
   readonly study: string;
   /** Ids that the motors have in the study now. */
   readonly motorIds: ReadonlyMap<string, string>;
-  /** Motors of each reason that are named at most where they are left out. */
+  /** Motors of each reason that a screen names at most where they are left out; paper names all. */
   readonly most: number;
   /** The page with all lists to their end, and whether it is this one. */
   readonly all: boolean;
@@ -137,30 +137,36 @@ function LeftOut({ study, motorIds, programme, most, whole }: Omit<Props, 'curre
   if (reasons.size === 0) return <p>No motor is left out.</p>;
   return (
     <dl className={sheet.reasons}>
-      {[...reasons].map(([text, motors]) => (
-        <div key={text}>
-          <dt>
-            {unparted(text)} <span className={sheet.soft}>({formatCount(motors.length)})</span>
-          </dt>
-          <dd>
-            {motors.slice(0, most).map((motor, at) => (
-              <span key={motorKey(motor)}>
-                {at > 0 && ', '}
-                <MotorName study={study} motorIds={motorIds} motor={motor} />
-              </span>
-            ))}
-            {motors.length > most && (
-              <>
-                {' '}
-                and {formatCount(motors.length - most)} more.{' '}
-                <Link href={whole} prefetch={false} className="screen-only">
-                  Name all
-                </Link>
-              </>
-            )}
-          </dd>
-        </div>
-      ))}
+      {[...reasons].map(([text, motors]) => {
+        const named = rowsForPaper(motors, most);
+        return (
+          <div key={text}>
+            <dt>
+              {unparted(text)} <span className={sheet.soft}>({formatCount(motors.length)})</span>
+            </dt>
+            <dd>
+              {named.map(({ row: motor, className }, at) => (
+                <span key={motorKey(motor)} className={className}>
+                  {at > 0 && ', '}
+                  <MotorName study={study} motorIds={motorIds} motor={motor} />
+                </span>
+              ))}
+              {motors.length > most && (
+                <span className="screen-only">
+                  {' '}
+                  and {formatCount(motors.length - most)} more.{' '}
+                  <Link href={whole} prefetch={false}>
+                    Name all
+                  </Link>
+                </span>
+              )}
+              {motors.length > named.length && (
+                <span className="print-only"> and {formatCount(motors.length - named.length)} more.</span>
+              )}
+            </dd>
+          </div>
+        );
+      })}
     </dl>
   );
 }

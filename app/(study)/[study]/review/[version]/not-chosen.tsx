@@ -1,4 +1,4 @@
-import { More } from '@/app/_ui/more';
+import { MoreThanOnPaper, rowsForPaper } from '@/app/_ui/more';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -10,7 +10,7 @@ import styles from './version.module.css';
 
 interface Props {
   readonly content: Content;
-  /** Motors that are shown at most, and the page with all of them. */
+  /** Motors that a screen shows at most, and the page with all of them. */
   readonly most: number;
   readonly whole: string;
 }
@@ -28,10 +28,12 @@ export function NotChosen({ content, most, whole }: Props) {
         for the year of the programme. What waits until the motor fails costs what it takes beyond the repair that would come
         then.
       </p>
-      {choices.slice(0, most).map((choice) => (
-        <Choice key={motorKey(choice.item)} choice={choice} name={name(choice.item)} currency={content.settings.currency} />
+      {rowsForPaper(choices, most).map(({ row: choice, className }) => (
+        <div key={motorKey(choice.item)} className={className}>
+          <Choice choice={choice} name={name(choice.item)} currency={content.settings.currency} />
+        </div>
       ))}
-      <More href={whole} shown={most} total={choices.length} />
+      <MoreThanOnPaper href={whole} shown={most} total={choices.length} />
     </section>
   );
 }

@@ -4,7 +4,7 @@ import { notFound } from 'next/navigation';
 import { AtFailureTable } from '@/app/_ui/at-failure-table';
 import { BudgetYears } from '@/app/_ui/budget-years';
 import { LowCase } from '@/app/_ui/low-case';
-import { More } from '@/app/_ui/more';
+import { MoreThanOnPaper } from '@/app/_ui/more';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { SumDoubt } from '@/app/_ui/sum-doubt';
@@ -29,7 +29,7 @@ interface Props {
 
 /** Up to so many funded motors the workbook is worked out for every look at the page; beyond, when somebody asks for it. */
 const WORTH_WORKING_OUT = 40;
-/** Motors that each list beside the funded ones shows, unless all are asked for. */
+/** Motors that each list beside the funded ones shows on a screen, unless all are asked for. */
 const FIRST = 50;
 
 export async function generateMetadata({ params }: Pick<Props, 'params'>): Promise<Metadata> {
@@ -138,8 +138,15 @@ export default async function VersionScreen({ params, searchParams }: Props) {
       />
       {programme.method === 'plan' && (
         <>
-          <AtFailureTable programme={programme} currency={settings.currency} study={study} motorIds={motorIds} most={most} />
-          <More href={`${whole}#at-failure`} shown={most} total={waiting} />
+          <AtFailureTable
+            programme={programme}
+            currency={settings.currency}
+            study={study}
+            motorIds={motorIds}
+            most={most}
+            paper
+          />
+          <MoreThanOnPaper href={`${whole}#at-failure`} shown={most} total={waiting} />
         </>
       )}
       <CashFlow programme={programme} currency={settings.currency} most={most} whole={`${whole}#cash-flow`} />
