@@ -5,10 +5,12 @@ interface Props {
   readonly initial: string;
   /** The name as it was sent with a form that was refused: a form is cleared when it is sent. */
   readonly typed?: string | undefined;
+  /** Why it is not taken. */
+  readonly refused?: string | undefined;
 }
 
 /** The name that is kept with a change. Nobody proves it, and that is said. */
-export function WhoField({ id, initial, typed }: Props) {
+export function WhoField({ id, initial, typed, refused }: Props) {
   const shown = typed ?? initial;
   return (
     <div className={styles.field}>
@@ -22,9 +24,10 @@ export function WhoField({ id, initial, typed }: Props) {
         maxLength={80}
         autoComplete="name"
         aria-describedby={`${id}-note`}
+        aria-invalid={refused !== undefined}
       />
-      <p id={`${id}-note`} className={styles.note}>
-        Kept with the change in the history; not checked.
+      <p id={`${id}-note`} className={refused === undefined ? styles.note : styles.refused}>
+        {refused ?? 'Kept with the change in the history; not checked.'}
       </p>
     </div>
   );

@@ -1,3 +1,4 @@
+import { test as plainTest } from '@playwright/test';
 import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy, sharedStudy } from './support-fleet';
 
@@ -99,3 +100,45 @@ test('without a tick the round sheet says what to do; before the first evaluatio
   await page.goto(`/${study}/trust/round`);
   await expect(page.getByText('No motor was ticked.')).toBeVisible();
 });
+
+// The browser itself complains in the console of a request that nothing answers.
+plainTest(
+  'a round goes from motor to motor: a missing name is led to, and out of reach nothing that was typed is lost',
+  async ({ page, context }) => {
+    const study = await plantStudy('Round', 12, { evaluated: true });
+    await page.goto(`/${study}/trust`);
+    const boxes = page.getByRole('checkbox');
+    for (const box of await boxes.all()) await box.uncheck();
+    for (const at of [0, 1]) await boxes.nth(at).check();
+    await page.getByRole('button', { name: 'Make a round sheet', exact: true }).click();
+    await page.getByRole('link', { name: 'Enter a reading' }).first().click();
+    await expect(page.getByText('Motor 1 of 2 on the round.')).toBeVisible();
+    const first = await page.getByRole('heading', { level: 1 }).textContent();
+    await page.getByLabel('Frequency Hz').fill('60');
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    const name = page.getByLabel('Your name');
+    await expect(name).toBeFocused();
+    await expect(name).toHaveAccessibleDescription('Write your name; it is kept with the change.');
+    await name.fill('T. Technician');
+
+    await context.setOffline(true);
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await expect(page.getByText('What you typed is kept here.')).toBeVisible();
+    await expect(page.getByLabel('Frequency Hz')).toHaveValue('60');
+    await context.setOffline(false);
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await expect(page.getByText('Saved.')).toBeVisible();
+    await page.getByRole('link', { name: /^Next on the round: / }).click();
+
+    await expect(page.getByText('Motor 2 of 2 on the round.')).toBeVisible();
+    await expect(page.getByRole('heading', { level: 1 })).not.toHaveText(first ?? '');
+    await expect(page.getByLabel('Frequency Hz')).toHaveValue('');
+    await expect(name).toHaveValue('T. Technician');
+    await expectAccessible(page);
+    await expectNoSidewaysScroll(page);
+    await page.getByLabel('Frequency Hz').fill('60');
+    await page.getByRole('button', { name: 'Save the reading' }).click();
+    await page.getByRole('link', { name: 'That was the last motor of the round; back to its sheet' }).click();
+    await expect(page.getByRole('heading', { level: 1, name: 'Round sheet' })).toBeVisible();
+  },
+);

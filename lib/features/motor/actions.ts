@@ -38,11 +38,13 @@ function understoodOf(cells: ReadonlyMap<string, string>, columns: Columns): Rec
 }
 
 function problemOfForm(
-  error: { readonly issues: readonly { readonly message: string }[] },
+  error: { readonly issues: readonly { readonly message: string; readonly path: readonly PropertyKey[] }[] },
   typed: Readonly<Record<string, string>>,
 ): EditState {
   return {
     problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Fill it in and send it again.' },
+    // The field that says so is led to: the name stands at the foot of a long form.
+    refused: Object.fromEntries(error.issues.map(({ path, message }) => [String(path[0] ?? ''), message])),
     typed,
   };
 }

@@ -10,6 +10,8 @@ export interface FormField {
   readonly unit: string;
   readonly meaning: string;
   readonly words?: readonly string[];
+  /** What others wrote here before; anything else may be written too. */
+  readonly known?: readonly string[];
   readonly numeric: boolean;
   /** A point in time, which may well be this moment. */
   readonly moment?: true;
@@ -27,9 +29,14 @@ export function plateForm(motor: Motor, currency: string): FormGroup[] {
   return grouped(PLATE_COLUMNS, currency, (name) => cells.get(name) ?? '');
 }
 
-/** An empty form for a reading. */
-export function readingForm(currency: string): FormGroup[] {
-  return grouped(READING_COLUMNS, currency, () => '');
+/** An empty form for a reading; the study's instruments are offered by their names, by which their errors are found. */
+export function readingForm(currency: string, instruments: readonly string[]): FormGroup[] {
+  return grouped(READING_COLUMNS, currency, () => '').map(({ title, fields }) => ({
+    title,
+    fields: fields.map((field) =>
+      field.name === 'instrument' && instruments.length > 0 ? { ...field, known: instruments } : field,
+    ),
+  }));
 }
 
 function grouped(columns: readonly Column[], currency: string, value: (name: string) => string): FormGroup[] {

@@ -28,6 +28,7 @@ import { asEvaluated } from '../evaluation/as-evaluated';
 import { readMotor, type StoredMotor } from '../fleet/data';
 import { derivationByDate, type ReadingDates, readingDates, resultByDate } from '../fleet/reading-dates';
 import { readHistoryValues } from '../fleet/stored-history';
+import { readInstruments } from '../instruments/data';
 import { type StudyInForce, studyInForce } from '../study/context';
 import { loadUnits } from '../study/loaders';
 import type { ReaderUnits } from '../study/reader-units';
@@ -216,4 +217,9 @@ export const loadWhy = cache(async (studyId: string, motorId: string, path: stri
 export async function loadStored(studyId: string, motorId: string): Promise<StoredMotor | undefined> {
   const stored = await readMotor(database().read, motorId);
   return stored && stored.studyId === studyId ? stored : undefined;
+}
+
+/** Names of the study's instruments, for whoever types a reading. */
+export async function loadInstrumentNames(studyId: string): Promise<readonly string[]> {
+  return (await readInstruments(database().read, studyId)).map(({ name }) => name);
 }

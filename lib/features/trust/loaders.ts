@@ -3,12 +3,12 @@ import { database } from '@/lib/platform/db';
 import { formatNumber, formatPercent, withUnit } from '@/lib/platform/format';
 import { fleetAsEvaluated } from '../evaluation/as-evaluated';
 import { openFindingsOf } from '../evaluation/open-findings';
-import { readStudyMotors } from '../fleet/data';
+import { readMotor, readStudyMotors } from '../fleet/data';
 import { ratingWords } from '../motor/words';
 import { studyInForce } from '../study/context';
 import { readTrustList, trustItem } from './data';
 import { loadsExpected, type RoundLine, type RoundPlace, roundLines } from './round-lines';
-import { LONGEST_ROUND, type LoadWanted, type TrustList, WANTED } from './schema';
+import { LONGEST_ROUND, type LoadWanted, type RoundStop, type TrustList, WANTED } from './schema';
 
 /** What may not be used in a study; `undefined` before the first evaluation. */
 export async function loadTrustList(studyId: string): Promise<TrustList | undefined> {
@@ -98,4 +98,15 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
     motors,
     leftOut: Math.max(0, ids.length - LONGEST_ROUND),
   };
+}
+
+/** Where a motor stands on a round; nothing where it is no stop of it. A motor that is gone meanwhile is passed over. */
+export async function loadRoundStop(studyId: string, ids: readonly string[], motorId: string): Promise<RoundStop | undefined> {
+  const at = ids.indexOf(motorId);
+  if (at < 0) return undefined;
+  for (const id of ids.slice(at + 1)) {
+    const next = await readMotor(database().read, id);
+    if (next?.studyId === studyId) return { at: at + 1, of: ids.length, next: { id, tag: next.motor.tag } };
+  }
+  return { at: at + 1, of: ids.length, next: undefined };
 }

@@ -81,3 +81,16 @@ export function roundMotors(asked: string | readonly string[] | undefined): read
   const given = asked === undefined ? [] : typeof asked === 'string' ? [asked] : asked;
   return [...new Set(given)].filter((each) => ids.safeParse([each]).success);
 }
+
+/** Address of the form for a motor's reading, with the round that it is a stop of, in the order of the sheet. */
+export function readingAddress(study: string, motor: string, round: readonly string[]): string {
+  const stops = new URLSearchParams(round.map((id) => ['m', id]));
+  return `/${study}/motor/${motor}/reading?${stops}`;
+}
+
+/** Where one stands on a round: the place of the motor from 1, of how many, and the motor after it. */
+export interface RoundStop {
+  readonly at: number;
+  readonly of: number;
+  readonly next: { readonly id: string; readonly tag: string } | undefined;
+}

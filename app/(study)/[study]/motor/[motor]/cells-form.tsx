@@ -7,6 +7,7 @@ import { ProblemNote } from '@/app/_ui/problem-note';
 import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import type { EditState } from '@/lib/features/motor/schema';
+import { typedOf } from '@/lib/features/study/meanwhile';
 import styles from './cells-form.module.css';
 
 /** One cell of the form, plain data from the sheet's columns. */
@@ -16,6 +17,7 @@ export interface CellField {
   readonly unit: string;
   readonly meaning: string;
   readonly words?: readonly string[];
+  readonly known?: readonly string[];
   readonly numeric: boolean;
   readonly moment?: true;
   readonly value: string;
@@ -35,11 +37,32 @@ interface Props {
   readonly who: string;
   readonly submit: string;
   readonly back: string;
+  /** Where one goes on to once it is saved, such as the next motor of a round. */
+  readonly onwards?: { readonly href: string; readonly words: string };
+}
+
+/** Without an answer the form stays as it was typed: whoever stands at a motor may be out of reach for a while. */
+function keeping(action: Props['action']): Props['action'] {
+  return async (state, form) => {
+    try {
+      return await action(state, form);
+    } catch (error) {
+      // An error of the program has its mark in the log; one of the way to it is the browser's own.
+      if (!(error instanceof TypeError) || 'digest' in error) throw error;
+      return {
+        typed: typedOf(form),
+        problem: {
+          text: 'The program does not answer: this device may be out of reach, or the program was ended.',
+          remedy: 'What you typed is kept here. Save again once you are back in reach.',
+        },
+      };
+    }
+  };
 }
 
 /** A form of a sheet's cells: every value as text, understood by the sheet's own rules, refused in words and never changed in silence. */
-export function CellsForm({ action, groups, study, motor, version, who, submit, back }: Props) {
-  const [state, send, pending] = useActionState(action, {});
+export function CellsForm({ action, groups, study, motor, version, who, submit, back, onwards }: Props) {
+  const [state, send, pending] = useActionState(keeping(action), {});
   const done = state.done;
   const form = useRef<HTMLFormElement>(null);
   const outcome = useRef<HTMLElement>(null);
@@ -67,6 +90,11 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
             <strong id="outcome">{done.changes === 0 ? 'Nothing was different; nothing was saved.' : 'Saved.'}</strong>{' '}
             <Link href={back}>Back to the motor</Link>
           </p>
+          {onwards && (
+            <p>
+              <Link href={onwards.href}>{onwards.words}</Link>
+            </p>
+          )}
           {done.figures.length > 0 && (
             <table>
               <caption>What it changed</caption>
@@ -109,7 +137,7 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
       ))}
       <fieldset className={styles.group}>
         <legend>Who and why</legend>
-        <WhoField id="who" initial={who} typed={state.typed?.who} />
+        <WhoField id="who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <div className={styles.cell}>
           <label htmlFor="why">Why (may be left out)</label>
           <input id="why" name="why" maxLength={500} defaultValue={state.typed?.why ?? ''} key={state.typed?.why ?? ''} />
@@ -183,7 +211,15 @@ function Cell({
             aria-describedby={note}
             aria-invalid={refused !== undefined}
             {...(field.numeric ? { inputMode: 'decimal' as const } : {})}
+            {...(field.known ? { list: `${field.name}-known` } : {})}
           />
+          {field.known && (
+            <datalist id={`${field.name}-known`}>
+              {field.known.map((word) => (
+                <option key={word} value={word} />
+              ))}
+            </datalist>
+          )}
           {field.moment && (
             <button type="button" onClick={() => putNow(field.name)}>
               Now<span className="unseen"> as {field.label}</span>

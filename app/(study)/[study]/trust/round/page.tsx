@@ -33,6 +33,7 @@ export default async function RoundScreen({ params, searchParams }: Props) {
     );
   }
   const count = formatCount(round.motors.length);
+  const stops = round.motors.map(({ id }) => id);
   return (
     <main id="main" className={sheet.main}>
       <p className="screen-only">
@@ -78,7 +79,7 @@ export default async function RoundScreen({ params, searchParams }: Props) {
           {round.motors.map((motor) => (
             <tr key={motor.id}>
               <td className={styles.frame}>
-                <RoundMotorBlock motor={motor} study={study} />
+                <RoundMotorBlock motor={motor} study={study} round={stops} />
               </td>
             </tr>
           ))}

@@ -1,20 +1,28 @@
 import Link from 'next/link';
 import { nameOf } from '@/lib/features/plan/words';
 import type { RoundMotor } from '@/lib/features/trust/loaders';
+import { readingAddress } from '@/lib/features/trust/schema';
 import { LOAD_WORDS } from '@/lib/features/trust/words';
 import styles from './round.module.css';
 
+interface Props {
+  readonly motor: RoundMotor;
+  readonly study: string;
+  /** Ids of the motors of the round, in its order. */
+  readonly round: readonly string[];
+}
+
 /** One motor of a round: why it is visited, at which load, and the blanks with what to expect. */
-export function RoundMotorBlock({ motor, study }: { readonly motor: RoundMotor; readonly study: string }) {
+export function RoundMotorBlock({ motor, study, round }: Props) {
   return (
-    <section className={styles.motor} aria-label={nameOf(motor)}>
+    <section className={styles.motor} aria-label={nameOf(motor)} id={motor.id}>
       <h2>
         {nameOf(motor)} <span className={styles.soft}>{[motor.area, motor.description].filter(Boolean).join(' · ')}</span>
       </h2>
       <p className={styles.plate}>
         {motor.plate}. <strong>Read {LOAD_WORDS[motor.load]}.</strong> Expected at {motor.loads}.
         {motor.hazardous && <strong> Hazardous area: by permit only.</strong>}{' '}
-        <Link href={`/${study}/motor/${motor.id}/reading`} prefetch={false} className="screen-only">
+        <Link href={readingAddress(study, motor.id, round)} prefetch={false} className="screen-only">
           Enter a reading
         </Link>
       </p>
