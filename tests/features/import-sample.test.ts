@@ -50,6 +50,20 @@ describe('the decimal sign that a sheet shows', () => {
   });
 });
 
+describe('column names below a title', () => {
+  const names = 'Motor ID,HP,Volts,FLA';
+  test.each([
+    [`Motors of the mill,,,\n,,,\n${names}\nA-1,30,460,38\n`, 3],
+    [`Motors of the mill\n${names}\nA-1,30,460,38\n`, 2],
+    // A head in the first row stays the head, whatever stands below it.
+    [`${names}\nA-1,30,460,38\n${names}\n`, undefined],
+    // Nobody’s names, and no others either.
+    ['Name,Size\nA-1,30\nB-2,20\n', undefined],
+  ])('%j: row %s', async (text, row) => {
+    expect((await look(text)).sample.namesInRow).toBe(row);
+  });
+});
+
 describe('delimiter and encoding', () => {
   test.each([
     ['tag,rated_power_kw,rated_voltage_v\nA,1,2\n', ','],

@@ -12,6 +12,9 @@ import { suggestColumns } from './suggest-columns';
 const ROWS_MAX = 20_000;
 const SAMPLES = 3;
 const HEAD_BYTES = 65_536;
+/** Rows among which the column names are looked for where the first row has none, and how many known ones tell them from cells. */
+const TITLE_ROWS = 20;
+const KNOWN_NAMES = 3;
 
 /** A number as it is written. */
 interface Sample {
@@ -51,6 +54,8 @@ export interface SheetSample {
   readonly delimiter: Delimiter;
   readonly columns: readonly SampledColumn[];
   readonly decimal: DecimalEvidence;
+  /** Row, from 1, that seems to hold the column names, where the first one holds a title or the like. */
+  readonly namesInRow?: number;
   /** Words that stand in number columns and probably mean that nothing is known. */
   readonly emptyWords: readonly string[];
 }
@@ -100,6 +105,7 @@ class Sampler {
   readonly #doubtful: Sample[] = [];
   readonly #clear = { point: [] as Sample[], comma: [] as Sample[] };
   readonly #empty = new Set<string>();
+  #namesInRow: number | undefined;
   rows = 0;
 
   constructor(guarded: boolean) {
@@ -113,6 +119,7 @@ class Sampler {
     }
     if (cells.every(isBlank)) return;
     this.rows++;
+    if (this.rows <= TITLE_ROWS && this.#namesInRow === undefined && this.#isBetterHead(cells)) this.#namesInRow = row;
     for (const [at, title] of this.#titles.entries()) {
       const cell = cells[at];
       if (cell === undefined || isBlank(cell)) continue;
@@ -136,6 +143,11 @@ class Sampler {
       const type = name === undefined ? undefined : columnByName(name)?.kind.type;
       return type === 'number' || type === 'number-list' || type === 'duty' || type === 'bearing';
     });
+  }
+
+  #isBetterHead(cells: readonly Cell[]): boolean {
+    if (this.#names.filter((name) => name !== undefined).length >= KNOWN_NAMES) return false;
+    return suggestColumns(cells.map((cell) => cellText(cell).trim())).filter(({ column }) => column).length >= KNOWN_NAMES;
   }
 
   #weigh(text: string, row: number, column: string): void {
@@ -171,6 +183,7 @@ class Sampler {
         return name === undefined ? column : { ...column, suggestion: name };
       }),
       decimal: sign === undefined ? evidence : { sign, ...evidence },
+      ...(this.#namesInRow !== undefined && { namesInRow: this.#namesInRow }),
       emptyWords: [...this.#empty].slice(0, 10),
     };
   }

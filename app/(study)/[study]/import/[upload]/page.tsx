@@ -31,6 +31,14 @@ export default async function PreviewScreen({ params }: Props) {
     <main id="main" className={styles.main}>
       <h1>{about.fileName}</h1>
       {problem !== undefined && <ProblemNote problem={problem} />}
+      {preview.sample?.namesInRow !== undefined && (
+        <ProblemNote
+          problem={{
+            text: `The column names seem to stand in row ${formatCount(preview.sample.namesInRow)}, and the first row holds something else.`,
+            remedy: 'Delete the rows above them in the file, and send it once more.',
+          }}
+        />
+      )}
       {undecided && (
         <p className={styles.lead}>
           Which sign marks the decimals? The numbers of this sheet can be read in two ways, so you have to say. Then the preview
