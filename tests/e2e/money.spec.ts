@@ -23,7 +23,7 @@ test('the money of a motor: options side by side, when it is back, what it hangs
     'Also worth a look',
   ])
     await expect(page.getByRole('heading', { name, exact: true })).toBeVisible();
-  await expect(page.getByText(/A saved kilowatt-hour is worth 0\.110 USD here\./)).toBeVisible();
+  await expect(page.getByText(/A saved kilowatt-hour is worth 0\.110\sUSD here\./)).toBeVisible();
   await expect(
     page.getByText(/Price of energy: worth it (above|below)|worth it at any price of energy|No price of energy/),
   ).toBeVisible();

@@ -11,6 +11,7 @@ import { readMotor } from '../fleet/data';
 import { readNumber } from '../fleet/number';
 import { studyInForce } from '../study/context';
 import { typedOf } from '../study/meanwhile';
+import { type Refusal, refusedFields } from '../study/schema';
 import { rememberWho } from '../study/who';
 import { figureChanges } from './compare';
 import { readBatch } from './data';
@@ -37,14 +38,10 @@ function understoodOf(cells: ReadonlyMap<string, string>, columns: Columns): Rec
   return understood;
 }
 
-function problemOfForm(
-  error: { readonly issues: readonly { readonly message: string; readonly path: readonly PropertyKey[] }[] },
-  typed: Readonly<Record<string, string>>,
-): EditState {
+function problemOfForm(error: Refusal, typed: Readonly<Record<string, string>>): EditState {
   return {
     problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Fill it in and send it again.' },
-    // The field that says so is led to: the name stands at the foot of a long form.
-    refused: Object.fromEntries(error.issues.map(({ path, message }) => [String(path[0] ?? ''), message])),
+    refused: refusedFields(error),
     typed,
   };
 }

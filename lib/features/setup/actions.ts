@@ -10,7 +10,7 @@ import { readStudy } from '../study/data';
 import { changedMeanwhile, joinCells, meanwhileProblem, openedOn, typedOf } from '../study/meanwhile';
 import { type SettingsWritten, takeBackSettings, writeSettings } from '../study/mutations';
 import { readPrices } from '../study/prices';
-import { whoSchema } from '../study/schema';
+import { type Refusal, refusedFields, whoSchema } from '../study/schema';
 import { readSettings, type SettingsProblem, settingsToJson } from '../study/settings';
 import { type TariffFile, tariffToFile } from '../study/tariff-schema';
 import { rememberWho } from '../study/who';
@@ -22,8 +22,11 @@ import { tariffCells, typedTariff } from './tariff-cells';
 import { cellOf, placeWords } from './tariff-problem';
 import { viewTariff } from './tariff-view';
 
-function formProblem(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
-  return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Fill it in and send it again.' } };
+function formProblem(error: Refusal): SetupState {
+  return {
+    problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Fill it in and send it again.' },
+    refused: refusedFields(error),
+  };
 }
 
 const NO_STUDY: SetupState = { problem: { text: 'There is no such study any more.', remedy: 'Go back to the first page.' } };

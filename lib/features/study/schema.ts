@@ -7,6 +7,16 @@ export const whoSchema = z
   .min(1, 'Write your name; it is kept with the change.')
   .max(80, 'Write a name of at most 80 characters.');
 
+/** What a form says of each field that its schema refuses, so that the field is led to: the name stands at the foot of long forms. */
+export function refusedFields(error: Refusal): Readonly<Record<string, string>> {
+  return Object.fromEntries(error.issues.map(({ path, message }) => [String(path[0] ?? ''), message]));
+}
+
+/** What is needed of a schema's complaint. */
+export interface Refusal {
+  readonly issues: readonly { readonly message: string; readonly path: readonly PropertyKey[] }[];
+}
+
 /** Name of a study: what people call it in the list. */
 const studyName = z
   .string({ error: 'Give the study a name.' })

@@ -69,7 +69,7 @@ export function SettingsForm({ study, who, groups }: Props) {
           <summary>As a settings file writes it: {written.map(({ label }) => label.toLowerCase()).join(', ')}</summary>
           <div className={sheet.fields}>{written.map(shown)}</div>
         </details>
-        <WhoField id="settings-who" initial={who} typed={state.typed?.who} />
+        <WhoField id="settings-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <div className={sheet.field}>
           <label htmlFor="settings-why">Why (may be left out)</label>
           <input id="settings-why" name="why" maxLength={500} defaultValue={state.typed?.why} key={state.typed?.why} />

@@ -102,7 +102,7 @@ export function TariffForm({ study, site, who, stored, cells, view, rows, fields
             </p>
             <div className={sheet.fields}>{fields.usage.map(field)}</div>
           </fieldset>
-          <WhoField id="tariff-who" initial={who} typed={state.typed?.who} />
+          <WhoField id="tariff-who" initial={who} typed={state.typed?.who} refused={refused.who} />
           <div className={sheet.bar}>
             <button type="submit" name="intent" value="work-out" aria-disabled={pending}>
               {pending ? 'Working…' : 'Work it out'}
