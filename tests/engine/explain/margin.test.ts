@@ -28,9 +28,9 @@ describe('what a saving is worth at the margin', () => {
     expect(found.firstYearDemandShare).toBeCloseTo(1 / 12, 9);
     const [energy, demand] = marginSentences(found, 'EUR');
     expect(energy).toBe(
-      'A saved kilowatt-hour is worth 0.100 EUR here; the site pays 0.250 EUR on average, fixed charges and demand included.',
+      'A saved kilowatt-hour is worth 0.100\u202fEUR here; the site pays 0.250\u202fEUR on average, fixed charges and demand included.',
     );
-    expect(demand).toMatch(/worth 10\.00 EUR a month, and 80 % .*; in the first year only 8 % of that comes/);
+    expect(demand).toMatch(/worth 10\.00\sEUR a month, and 80\s% .*; in the first year only 8\s% of that comes/);
   });
   it('goes by the hours of the motor, and says where a kilowatt is worth nothing', () => {
     const found = of({ tariffs: { North: BY_TIME } }, 'Sa,Su');
