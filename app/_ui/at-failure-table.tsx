@@ -2,11 +2,12 @@ import type { ReactNode } from 'react';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
 import { optionWords } from '@/lib/features/plan/words';
 import { formatAmount, formatCount } from '@/lib/platform/format';
+import { Head } from './head';
 import { rowsForPaper } from './more';
 import { MotorCell } from './motor-cell';
 import { NumberHead } from './number-head';
 import lines from './phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from './row-roles';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
 
@@ -41,12 +42,8 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, pap
         <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
           <thead {...GROUP}>
             <tr {...ROW}>
-              <th {...HEAD} scope="col">
-                Motor
-              </th>
-              <th {...HEAD} scope="col">
-                Then
-              </th>
+              <Head>Motor</Head>
+              <Head>Then</Head>
               {years.map(({ year }) => (
                 <NumberHead key={year} name={year} unit={`expected ${currency}`} />
               ))}

@@ -1,9 +1,10 @@
 import type { Programme } from '@/lib/features/plan/loaders';
 import { formatAmount, formatCount, formatNumber } from '@/lib/platform/format';
 import { DoubtfulAmount } from './doubtful-amount';
+import { Head } from './head';
 import { NumberHead } from './number-head';
 import lines from './phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from './row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from './row-roles';
 import { ScrollRegion } from './scroll-region';
 import sheet from './sheet-page.module.css';
 
@@ -30,9 +31,7 @@ export function BudgetYears({
         <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
           <thead {...GROUP}>
             <tr {...ROW}>
-              <th {...HEAD} scope="col">
-                Year
-              </th>
+              <Head>Year</Head>
               <NumberHead name="Budget" unit={currency} />
               <NumberHead name="Spent" unit={currency} />
               <NumberHead name="Left" unit={currency} />

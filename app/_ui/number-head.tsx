@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { HEAD } from './row-roles';
+import { Head } from './head';
 import sheet from './sheet-page.module.css';
 
 interface Props {
@@ -11,9 +11,9 @@ interface Props {
 /** Head of a column of numbers: its name, and the unit or what it counts below. */
 export function NumberHead({ name, unit, className }: Props) {
   return (
-    <th {...HEAD} scope="col" className={className === undefined ? sheet.number : `${sheet.number} ${className}`}>
+    <Head className={className === undefined ? sheet.number : `${sheet.number} ${className}`}>
       {name}
       {unit !== undefined && <span className={sheet.unit}>{unit}</span>}
-    </th>
+    </Head>
   );
 }

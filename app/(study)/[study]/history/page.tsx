@@ -1,7 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { Head } from '@/app/_ui/head';
 import { askedPage, Pages } from '@/app/_ui/pages';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadHistory } from '@/lib/features/history/loaders';
@@ -85,30 +86,16 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
           <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
             <thead {...GROUP}>
               <tr {...ROW}>
-                <th {...HEAD} scope="col">
-                  When (UTC)
-                </th>
-                <th {...HEAD} scope="col">
-                  Who
-                </th>
-                <th {...HEAD} scope="col">
-                  On what
-                </th>
-                <th {...HEAD} scope="col">
-                  What
-                </th>
-                <th {...HEAD} scope="col">
-                  From
-                </th>
-                <th {...HEAD} scope="col">
-                  To
-                </th>
-                <th {...HEAD} scope="col">
-                  Why
-                </th>
-                <th {...HEAD} scope="col">
+                <Head>When (UTC)</Head>
+                <Head>Who</Head>
+                <Head>On what</Head>
+                <Head>What</Head>
+                <Head>From</Head>
+                <Head>To</Head>
+                <Head>Why</Head>
+                <Head>
                   <span className="unseen">Take back</span>
-                </th>
+                </Head>
               </tr>
             </thead>
             <tbody {...GROUP}>

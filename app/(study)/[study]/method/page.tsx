@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { Head } from '@/app/_ui/head';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { Typeset } from '@/app/_ui/typeset';
@@ -28,21 +29,11 @@ export default function MethodScreen() {
           <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
             <thead {...GROUP}>
               <tr {...ROW}>
-                <th {...HEAD} scope="col">
-                  Way
-                </th>
-                <th {...HEAD} scope="col">
-                  Needs the columns
-                </th>
-                <th {...HEAD} scope="col">
-                  Holds for
-                </th>
-                <th {...HEAD} scope="col">
-                  Source
-                </th>
-                <th {...HEAD} scope="col">
-                  Manual
-                </th>
+                <Head>Way</Head>
+                <Head>Needs the columns</Head>
+                <Head>Holds for</Head>
+                <Head>Source</Head>
+                <Head>Manual</Head>
               </tr>
             </thead>
             <tbody {...GROUP}>

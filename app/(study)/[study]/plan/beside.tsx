@@ -1,8 +1,9 @@
 import { ChartLine } from '@/app/_ui/chart-line';
+import { Head } from '@/app/_ui/head';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { PlannedProgramme } from '@/lib/features/plan/loaders';
@@ -130,12 +131,8 @@ export function MeasureNext({ programme, currency, study, motorIds }: Props) {
             <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
               <thead {...GROUP}>
                 <tr {...ROW}>
-                  <th {...HEAD} scope="col">
-                    Motor
-                  </th>
-                  <th {...HEAD} scope="col">
-                    Measure
-                  </th>
+                  <Head>Motor</Head>
+                  <Head>Measure</Head>
                   <NumberHead name="Perfect knowledge is worth" unit={currency} />
                   <NumberHead name="The reading is worth" unit={currency} />
                   <NumberHead name="It costs" unit={currency} />

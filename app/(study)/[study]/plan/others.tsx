@@ -1,14 +1,14 @@
 import { AtFailureTable } from '@/app/_ui/at-failure-table';
+import { Head } from '@/app/_ui/head';
 import { More } from '@/app/_ui/more';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
 import { counted, unparted } from '@/lib/platform/format';
-import styles from './plan.module.css';
-import { WishCell } from './wish-cell';
+import { WishCell, WishHead } from './wish-cell';
 
 interface Props {
   readonly study: string;
@@ -26,16 +26,11 @@ const FIRST = 25;
 export function AtFailure({ study, currency, motorIds, programme, all }: Props) {
   const total = programme.at_failure.length;
   const most = all ? total : FIRST;
-  const head = (
-    <th {...HEAD} scope="col" className={styles.edit}>
-      <span className="unseen">Wish</span>
-    </th>
-  );
   return (
     <>
       <AtFailureTable
         {...{ study, currency, motorIds, programme, most }}
-        wish={{ head, cell: (motor) => <WishCell {...{ study, motorIds, motor }} text="bring in" /> }}
+        wish={{ head: <WishHead />, cell: (motor) => <WishCell {...{ study, motorIds, motor }} text="bring in" /> }}
       />
       <More href={`/${study}/plan?all=1#at-failure`} shown={most} total={total} />
     </>
@@ -66,15 +61,9 @@ export function LeftOut({ study, motorIds, programme, all }: Props) {
             <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
               <thead {...GROUP}>
                 <tr {...ROW}>
-                  <th {...HEAD} scope="col">
-                    Motor
-                  </th>
-                  <th {...HEAD} scope="col">
-                    Why
-                  </th>
-                  <th {...HEAD} scope="col" className={styles.edit}>
-                    <span className="unseen">Wish</span>
-                  </th>
+                  <Head>Motor</Head>
+                  <Head>Why</Head>
+                  <WishHead />
                 </tr>
               </thead>
               <tbody {...GROUP}>

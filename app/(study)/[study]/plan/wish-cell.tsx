@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { Head } from '@/app/_ui/head';
 import { CELL } from '@/app/_ui/row-roles';
 import { motorKey } from '@/lib/features/plan/loaders';
 import { nameOf } from '@/lib/features/plan/words';
@@ -24,5 +25,14 @@ export function WishCell({ study, motorIds, motor, text }: Props) {
         </Link>
       )}
     </td>
+  );
+}
+
+/** Head over those cells. */
+export function WishHead() {
+  return (
+    <Head className={styles.edit}>
+      <span className="unseen">Wish</span>
+    </Head>
   );
 }

@@ -1,17 +1,18 @@
 import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
 import { FigureText } from '@/app/_ui/figure';
+import { Head } from '@/app/_ui/head';
 import { MoreOnPhone, rowOnPhone } from '@/app/_ui/more';
 import { MotorCell } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey, type PlannedProgramme, type StoredWish } from '@/lib/features/plan/loaders';
 import { foundWords, itemWords, wishWords } from '@/lib/features/plan/words';
 import { counted, formatAmount, formatCount, formatMoney } from '@/lib/platform/format';
 import styles from './plan.module.css';
-import { WishCell } from './wish-cell';
+import { WishCell, WishHead } from './wish-cell';
 
 interface Props {
   readonly study: string;
@@ -42,19 +43,13 @@ export function YearItems({ study, currency, motorIds, year: { year, budget, spe
           <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
             <thead {...GROUP}>
               <tr {...ROW}>
-                <th {...HEAD} scope="col">
-                  Motor
-                </th>
-                <th {...HEAD} scope="col">
-                  What is done
-                </th>
+                <Head>Motor</Head>
+                <Head>What is done</Head>
                 <NumberHead name="Cost" unit={currency} />
                 <NumberHead name="Present value" unit={currency} />
                 <NumberHead name="Energy saved" unit="kWh a year" />
                 <NumberHead name="Rank" />
-                <th {...HEAD} scope="col" className={styles.edit}>
-                  <span className="unseen">Wish</span>
-                </th>
+                <WishHead />
               </tr>
             </thead>
             <tbody {...GROUP}>

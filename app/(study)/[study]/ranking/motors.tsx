@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
@@ -11,6 +11,7 @@ import { type PaybackWords, paybackWords } from '@/lib/features/results/payback-
 import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
 import { ABSENT, capitalised, formatFigure, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
+import { RankHeads } from './rank-heads';
 import styles from './ranking.module.css';
 import { Reasons } from './reasons';
 
@@ -31,26 +32,7 @@ export function Motors({ motors, study, currency, manySites, horizonYears, units
       <table {...TABLE} className={`${sheet.table} ${lines.lines} ${styles.table}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
-            <th {...HEAD} scope="col" className={sheet.number}>
-              Rank
-            </th>
-            <th {...HEAD} scope="col">
-              Motor
-            </th>
-            <th {...HEAD} scope="col">
-              Decision
-            </th>
-            <Head name="Cost" unit={currency} />
-            <Head name="Saving" unit={`${currency}/a`} />
-            <Head name="Payback" unit="years" />
-            <Head name="Odds" unit="%" />
-            <Head name="Present value" unit={currency} />
-            <th {...HEAD} scope="col">
-              Trust
-            </th>
-            <th {...HEAD} scope="col" className={sheet.because}>
-              Because
-            </th>
+            <RankHeads currency={currency} reasons={sheet.because} />
           </tr>
         </thead>
         <tbody {...GROUP}>
@@ -144,15 +126,6 @@ function inWords(
 
 function boughtWords({ ratedPowerKw, efficiencyClass }: NonNullable<RankedMotor['bought']>, units: ReaderUnits): string {
   return `${ratingWords(ratedPowerKw, shaftUnit(units))} ${efficiencyClass ?? ''}`.trimEnd();
-}
-
-function Head({ name, unit }: { readonly name: string; readonly unit: string }) {
-  return (
-    <th {...HEAD} scope="col" className={sheet.number}>
-      {name}
-      <span className={sheet.unit}>{unit}</span>
-    </th>
-  );
 }
 
 interface AmountProps {

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { memo, useMemo, useState } from 'react';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { TrustMark } from '@/app/_ui/trust-mark';
@@ -11,6 +11,7 @@ import type { MovablePack } from '@/lib/features/ranking/schema';
 import { type ReaderUnits, shaftUnit } from '@/lib/features/study/reader-units';
 import { ABSENT, counted, formatCount, formatMoney, formatNumber } from '@/lib/platform/format';
 import { decisionWords } from './decisions';
+import { RankHeads } from './rank-heads';
 import styles from './ranking.module.css';
 import { Reasons } from './reasons';
 
@@ -118,30 +119,12 @@ interface RowsProps extends Pick<MotorsProps, 'pack' | 'study' | 'currency' | 'h
 }
 
 function Rows({ rows, before, pack, study, currency, horizonYears, manySites, units }: RowsProps) {
-  const heads = [
-    ['Rank', ''],
-    ['Motor', ''],
-    ['Decision', ''],
-    ['Cost', currency],
-    ['Saving', `${currency}/a`],
-    ['Payback', 'years'],
-    ['Odds', '%'],
-    ['Present value', currency],
-    ['Trust', ''],
-    ['Because', ''],
-  ] as const;
-  const words = ['Motor', 'Decision', 'Trust', 'Because'];
   return (
     <ScrollRegion label="Motors in rank order as moved" className={styles.list}>
       <table {...TABLE} className={`${sheet.table} ${lines.lines} ${styles.table}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
-            {heads.map(([name, unit]) => (
-              <th key={name} {...HEAD} scope="col" className={words.includes(name) ? undefined : sheet.number}>
-                {name}
-                {unit !== '' && <span className={sheet.unit}>{unit}</span>}
-              </th>
-            ))}
+            <RankHeads currency={currency} />
           </tr>
         </thead>
         <tbody {...GROUP}>

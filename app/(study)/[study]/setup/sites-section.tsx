@@ -1,7 +1,8 @@
 import Link from 'next/link';
+import { Head } from '@/app/_ui/head';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { SiteTariff } from '@/lib/features/setup/loaders';
@@ -30,12 +31,8 @@ export function SitesSection({ study, currency, sites }: Props) {
           <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
             <thead {...GROUP}>
               <tr {...ROW}>
-                <th {...HEAD} scope="col">
-                  Site
-                </th>
-                <th {...HEAD} scope="col">
-                  Tariff
-                </th>
+                <Head>Site</Head>
+                <Head>Tariff</Head>
                 <NumberHead name="Last kWh" unit={`${currency}/kWh`} />
                 <NumberHead name="Average kWh" unit={`${currency}/kWh`} />
                 <NumberHead name="Last kW" unit={`${currency} a month`} />

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { Head } from '@/app/_ui/head';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadPassports } from '@/lib/features/reference/loaders';
@@ -45,18 +46,10 @@ export default async function TablesScreen({ params, searchParams }: Props) {
           <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
             <thead {...GROUP}>
               <tr {...ROW}>
-                <th {...HEAD} scope="col">
-                  Table
-                </th>
-                <th {...HEAD} scope="col">
-                  Issuer, edition, clause
-                </th>
-                <th {...HEAD} scope="col">
-                  How its rows are known
-                </th>
-                <th {...HEAD} scope="col">
-                  Use
-                </th>
+                <Head>Table</Head>
+                <Head>Issuer, edition, clause</Head>
+                <Head>How its rows are known</Head>
+                <Head>Use</Head>
               </tr>
             </thead>
             <tbody {...GROUP}>

@@ -1,8 +1,9 @@
 import { BandMark } from '@/app/_ui/band-mark';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
+import { Head } from '@/app/_ui/head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { SisterResult, TrendResult } from '@/lib/engine';
 import { indicatorFigure, LIMIT_STATUS_WORDS, marginWords, SISTERS_WANTED, sisterWords } from '@/lib/features/condition/words';
@@ -43,24 +44,12 @@ export function Indicators({ page, why }: { readonly page: MotorPage; readonly w
         <table {...TABLE} className={`${styles.table} ${lines.lines} ${styles.lines}`}>
           <thead {...GROUP}>
             <tr {...ROW}>
-              <th {...HEAD} scope="col">
-                Indicator
-              </th>
-              <th {...HEAD} scope="col" className={styles.number}>
-                Value, ± 95 %
-              </th>
-              <th {...HEAD} scope="col">
-                Verdict
-              </th>
-              <th {...HEAD} scope="col" className={styles.words}>
-                Limit
-              </th>
-              <th {...HEAD} scope="col" className={styles.words}>
-                Source of the limit
-              </th>
-              <th {...HEAD} scope="col">
-                Read
-              </th>
+              <Head>Indicator</Head>
+              <Head className={styles.number}>Value, ± 95 %</Head>
+              <Head>Verdict</Head>
+              <Head className={styles.words}>Limit</Head>
+              <Head className={styles.words}>Source of the limit</Head>
+              <Head>Read</Head>
             </tr>
           </thead>
           <tbody {...GROUP}>

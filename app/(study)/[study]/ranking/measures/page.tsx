@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { Head } from '@/app/_ui/head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { SavedCells, SavedHeads } from '@/app/_ui/screened-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -110,16 +111,10 @@ function Table({ page, study }: { readonly page: MeasuresPage; readonly study: s
       <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
-            <th {...HEAD} scope="col">
-              Motor
-            </th>
-            <th {...HEAD} scope="col">
-              Measure
-            </th>
+            <Head>Motor</Head>
+            <Head>Measure</Head>
             <SavedHeads currency={settings.currency} />
-            <th {...HEAD} scope="col">
-              Cost and payback
-            </th>
+            <Head>Cost and payback</Head>
           </tr>
         </thead>
         {page.motors.map((motor) => {

@@ -1,9 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { Head } from '@/app/_ui/head';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { ratingWords } from '@/lib/features/motor/words';
@@ -123,20 +124,14 @@ function Spares({
       <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures} ${styles.table}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
-            <th {...HEAD} scope="col">
-              Kind of motor
-            </th>
+            <Head>Kind of motor</Head>
             <NumberHead name="Worth keeping" />
             <NumberHead name="In stock" />
-            <th {...HEAD} scope="col">
-              Would serve
-            </th>
+            <Head>Would serve</Head>
             <NumberHead name="Price of one" unit={currency} className={styles.amount} />
             <NumberHead name="Value" unit={`${currency} over ${settings.horizonYears} years`} className={styles.amount} />
             <NumberHead name="Stops to shorten" unit={`cost at most, ${currency}`} className={styles.stops} />
-            <th {...HEAD} scope="col" className={styles.wide}>
-              Why
-            </th>
+            <Head className={styles.wide}>Why</Head>
           </tr>
         </thead>
         <tbody {...GROUP}>

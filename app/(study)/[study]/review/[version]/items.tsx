@@ -1,11 +1,12 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { DoubtfulAmount } from '@/app/_ui/doubtful-amount';
+import { Head } from '@/app/_ui/head';
 import { MoreOnPhone, rowOnPhone, rowsForPaper } from '@/app/_ui/more';
 import { MotorCell, MotorName } from '@/app/_ui/motor-cell';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
@@ -63,12 +64,8 @@ export function Items({ programme, currency, payback, study, motorIds, most, all
               <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
                 <thead {...GROUP}>
                   <tr {...ROW}>
-                    <th {...HEAD} scope="col">
-                      Motor
-                    </th>
-                    <th {...HEAD} scope="col">
-                      What is done
-                    </th>
+                    <Head>Motor</Head>
+                    <Head>What is done</Head>
                     <NumberHead name="Cost" unit={currency} />
                     <NumberHead name="Present value" unit={currency} />
                     {lowKnown && <NumberHead name="In the low case" unit={currency} />}

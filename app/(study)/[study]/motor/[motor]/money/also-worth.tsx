@@ -1,5 +1,6 @@
+import { Head } from '@/app/_ui/head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { SavedCells, SavedHeads } from '@/app/_ui/screened-cell';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -32,13 +33,9 @@ export function AlsoWorth({ found, settings }: { readonly found: Measures; reado
             <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
               <thead {...GROUP}>
                 <tr {...ROW}>
-                  <th {...HEAD} scope="col">
-                    Measure, and what was assumed
-                  </th>
+                  <Head>Measure, and what was assumed</Head>
                   <SavedHeads currency={currency} />
-                  <th {...HEAD} scope="col">
-                    Cost and payback
-                  </th>
+                  <Head>Cost and payback</Head>
                 </tr>
               </thead>
               <tbody {...GROUP}>
