@@ -11,7 +11,7 @@ const TOP = 30;
 const BOTTOM = 54;
 
 /** One point of a line; `u` is a standard uncertainty. */
-export interface LinePoint {
+interface LinePoint {
   readonly at: number;
   readonly value: number;
   readonly u?: number;

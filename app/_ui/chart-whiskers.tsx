@@ -4,7 +4,7 @@ import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
 
 /** One way to a figure, with its 95 % interval. */
-export interface Whisker {
+interface Whisker {
   readonly label: string;
   readonly figure: ShownFigure;
   readonly used: boolean;

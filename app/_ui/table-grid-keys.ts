@@ -4,7 +4,7 @@ export interface GridPlace {
   readonly column: number;
 }
 
-export interface GridSize {
+interface GridSize {
   readonly rows: number;
   readonly columns: number;
   /** Rows that are seen at once. */

@@ -5,7 +5,7 @@ import type { GridProps } from './table-grid-props';
 const OVERSCAN = 12;
 
 /** A row that is in the page: its place in the table, and where it lies, in px from the first row's upper edge. */
-export interface PlacedRow {
+interface PlacedRow {
   readonly index: number;
   readonly start: number;
   readonly end: number;

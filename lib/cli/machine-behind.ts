@@ -4,7 +4,7 @@ import { type Contribution, contributions, type Evaluation, type Model, modelOfE
 export const OF_MACHINE = /^(?!options\.|condition\.|estimates\.)/;
 
 /** The machine behind a motor's figures, and what stamps, readings and typical values do to its load. */
-export interface MachineBehind {
+interface MachineBehind {
   readonly model: Model;
   readonly contributions: readonly Contribution[];
 }

@@ -13,7 +13,7 @@ import { UsageError } from './exit';
 import { faultOf } from './words';
 
 /** The study that a call is judged by. */
-export interface CallStudy {
+interface CallStudy {
   readonly settings: Settings;
   readonly prices: PriceList;
   readonly plan: PlanWishesFile;

@@ -7,15 +7,15 @@ import type { Tested } from './bench/tested';
 
 export type MotorStatus = 'running' | 'failed' | 'spare' | 'retired';
 export type EfficiencyClass = 'IE1' | 'IE2' | 'IE3' | 'IE4' | 'standard' | 'energy-efficient' | 'premium';
-export type MachineKind = 'cage' | 'wound-rotor' | 'synchronous';
+type MachineKind = 'cage' | 'wound-rotor' | 'synchronous';
 export type Enclosure = 'open' | 'enclosed';
 export type DesignLetter = 'A' | 'B' | 'C' | 'D' | 'N' | 'H';
 export type ThermalClass = 'A' | 'B' | 'F' | 'H';
 export type Winding = 'random' | 'form';
 export type InsulationSystem = 'thermoplastic' | 'thermosetting';
-export type Mounting = 'foot' | 'flange' | 'vertical' | 'brake' | 'multi-speed';
-export type Foundation = 'rigid' | 'flexible';
-export type BarSource = 'counted' | 'manufacturer' | 'estimated';
+type Mounting = 'foot' | 'flange' | 'vertical' | 'brake' | 'multi-speed';
+type Foundation = 'rigid' | 'flexible';
+type BarSource = 'counted' | 'manufacturer' | 'estimated';
 export type DrivenMachine =
   | 'pump'
   | 'fan'
@@ -30,7 +30,7 @@ export type DrivenMachine =
   | 'other';
 export type FlowControl = 'none' | 'throttle' | 'damper' | 'bypass' | 'on-off' | 'drive';
 export type Coupling = 'direct' | 'v-belt' | 'notched-belt' | 'synchronous-belt' | 'gear';
-export type ReadingPlace = 'motor' | 'starter' | 'drive-input' | 'drive-output';
+type ReadingPlace = 'motor' | 'starter' | 'drive-input' | 'drive-output';
 
 /** Optional value: absent is `undefined`, never NaN or zero. */
 type Maybe<T> = T | undefined;

@@ -89,7 +89,7 @@ const PHASES = [
 ] as const;
 
 /** A motor without the values that nature does not allow, and what was left out. */
-export interface Possible {
+interface Possible {
   readonly motor: Motor;
   /** Findings that cap the trust in the energy figures, of the plate and by reading. */
   readonly plate: readonly Finding[];

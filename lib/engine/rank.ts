@@ -9,7 +9,7 @@ export function rankKeyOf({ site, tag, ranking }: RankKey): RankKey {
 }
 
 /** Order of the fleet's ranks: the group (within policy, others, not usable), then value, then site and tag. */
-export function compareForRank(a: RankKey, b: RankKey): number {
+function compareForRank(a: RankKey, b: RankKey): number {
   return compareWorth(a.ranking, b.ranking) || compareByPlace(a, b);
 }
 

@@ -120,7 +120,7 @@ export interface HypothesisResult {
 }
 
 /** The reading that would best tell the leading suspicions apart. */
-export interface NextMeasurementResult {
+interface NextMeasurementResult {
   readonly indicator: string;
   readonly columns: readonly string[];
   readonly between: readonly HypothesisId[];

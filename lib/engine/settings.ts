@@ -47,7 +47,7 @@ export interface Settings {
   readonly limits: Readonly<Record<string, { readonly value: number; readonly reason: string }>>;
 }
 
-export interface Policy {
+interface Policy {
   readonly maxSimplePaybackYears: number;
   readonly minProbability: number;
   readonly maxReadingAgeYears: number;

@@ -9,7 +9,7 @@ import { type Migration, type MigrationState, stateOf } from './migrations';
 import { openSqlite, type Sqlite } from './sqlite';
 
 /** What a database file holds. */
-export interface Inspection {
+interface Inspection {
   readonly migrations: MigrationState;
   /** Rows by table, without the migration record. */
   readonly rows: Readonly<Record<string, number>>;

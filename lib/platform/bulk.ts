@@ -6,7 +6,7 @@ import type { Tx } from './db';
  */
 
 /** What a cell may hold. A `Date` is written as Prisma writes it, so that Prisma reads it back. */
-export type BulkValue = string | number | bigint | boolean | Date | null;
+type BulkValue = string | number | bigint | boolean | Date | null;
 export type BulkRow = Readonly<Record<string, BulkValue>>;
 
 /** Rows per statement; keeps the JSON text of wide tables at a few megabytes. */

@@ -4,11 +4,11 @@ import { messageOf } from './errors';
 import { readMigrations, stateOf } from './migrations';
 import { openSqlite } from './sqlite';
 
-export type Health =
+type Health =
   | { readonly status: 'ok'; readonly migrations: number }
   | { readonly status: 'failed'; readonly part: 'database' | 'migrations' | 'tables'; readonly problem: string };
 
-export interface HealthInputs {
+interface HealthInputs {
   readonly databaseFile: string;
   readonly migrationsFolder: string;
   /** Loads the reference tables; the sentence of what is wrong, or `undefined`. */

@@ -4,13 +4,13 @@
  * posts across sites (so whatever changes something must come from our own pages).
  */
 
-export interface GuardRefusal {
+interface GuardRefusal {
   readonly status: 403 | 413 | 421;
   readonly text: string;
 }
 
 /** The parts of a request that decide. */
-export interface GuardedRequest {
+interface GuardedRequest {
   readonly method: string;
   readonly host: string | null;
   readonly origin: string | null;

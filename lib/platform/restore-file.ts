@@ -13,7 +13,7 @@ export interface Restored {
   readonly keptAside?: string;
 }
 
-export interface RestorePlace {
+interface RestorePlace {
   readonly databaseFile: string;
   readonly backupFolder: string;
   readonly migrations: readonly Migration[];

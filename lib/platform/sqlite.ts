@@ -4,8 +4,8 @@
  */
 import Database from 'libsql';
 
-export type SqlValue = string | number | bigint | Uint8Array | null;
-export type SqlRow = Readonly<Record<string, unknown>>;
+type SqlValue = string | number | bigint | Uint8Array | null;
+type SqlRow = Readonly<Record<string, unknown>>;
 
 /** Milliseconds to wait for another writer. */
 export const BUSY_TIMEOUT_MS = 10_000;

@@ -1,5 +1,5 @@
 /** Where in the reference data a fault lies. `row` counts as a spreadsheet does: the header is row 1. */
-export interface DamagePlace {
+interface DamagePlace {
   readonly file: string;
   readonly row?: number | undefined;
   readonly column?: string | undefined;

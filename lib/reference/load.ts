@@ -16,7 +16,7 @@ type CheckRow<Name extends keyof typeof checkCatalog> =
   (typeof checkCatalog)[Name] extends Entry<infer Row> ? WithStatus<Row> : never;
 
 /** Tables that serve to read and to check the others. */
-export type CheckTables = { readonly [Name in keyof typeof checkCatalog]: readonly CheckRow<Name>[] };
+type CheckTables = { readonly [Name in keyof typeof checkCatalog]: readonly CheckRow<Name>[] };
 
 /** Everything under `reference-data`, read, checked and frozen. */
 export interface LoadedReference {

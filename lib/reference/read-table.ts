@@ -33,7 +33,7 @@ interface Sheet {
 export type WithStatus<Row> = Row & { readonly status: RowStatus };
 
 /** What was found in a table: the rows without gaps, and the count of each status with them. */
-export interface ReadTable<Row> {
+interface ReadTable<Row> {
   readonly rows: readonly WithStatus<Row>[];
   readonly rowCount: number;
   readonly statusCounts: Readonly<Partial<Record<RowStatus, number>>>;

@@ -7,7 +7,7 @@ import type { BenchScope } from './meters';
 import type { BenchMethod } from './method';
 
 /** What a method assumes at rated load. */
-export interface AssumedStray {
+interface AssumedStray {
   readonly share: Quantity<'1'>;
   readonly basis: 'input' | 'output';
 }

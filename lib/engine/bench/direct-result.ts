@@ -5,7 +5,7 @@ import type { PowerLaw, ReverseRotation, StrayPoint } from './reverse-rotation';
 import { celsius, plain } from './shown';
 
 /** One column of the runs with the rotor out and driven backwards. */
-export interface StrayColumn {
+interface StrayColumn {
   readonly row: number;
   readonly current: Figure;
   readonly input_power: Figure;
@@ -19,7 +19,7 @@ export interface StrayColumn {
 }
 
 /** One part of the stray-load loss as a power of the current. */
-export interface PowerLawFigures {
+interface PowerLawFigures {
   readonly at_reference: Figure;
   readonly exponent: Figure;
 }

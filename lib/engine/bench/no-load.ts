@@ -12,7 +12,7 @@ import type { BenchPlate, BenchPoint } from './test';
 import { usablePoints } from './usable-points';
 
 /** One column of the no-load computation. */
-export interface NoLoadPoint {
+interface NoLoadPoint {
   readonly row: number;
   readonly voltage: Quantity<'V'>;
   readonly current: Quantity<'A'>;

@@ -15,7 +15,7 @@ import type { BenchLoad, BenchLosses } from './test';
 import type { MeasuredLosses } from './tested';
 
 /** The five losses and their sum as figures, kW. */
-export interface BenchLossFigures {
+interface BenchLossFigures {
   readonly stator: Figure;
   readonly rotor: Figure;
   readonly core: Figure;
@@ -37,7 +37,7 @@ export interface BenchPointResult {
 }
 
 /** One column of the no-load computation. */
-export interface NoLoadColumn {
+interface NoLoadColumn {
   readonly row: number;
   readonly voltage: Figure;
   readonly current: Figure;
@@ -51,7 +51,7 @@ export interface NoLoadColumn {
 }
 
 /** One column of the load computation, as tested and as corrected. */
-export interface LoadColumnResult {
+interface LoadColumnResult {
   readonly row: number;
   readonly voltage: Figure;
   readonly current: Figure;

@@ -8,7 +8,7 @@ import type { Circuit } from './parameters';
 export const NEGATIVE_ROTOR = 1.8;
 
 /** What the negative sequence meets, per unit as the circuit. */
-export interface NegativeSequence {
+interface NegativeSequence {
   /** Resistance of the rotor branch, (R₂ of deep bars) / (2 − s). */
   readonly rotor: number;
   /** Square of the impedance at the terminals. */

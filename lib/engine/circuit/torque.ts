@@ -2,7 +2,7 @@ import type { Circuit } from './parameters';
 import { type AtSlip, type SlipPoint, solveAtSlip } from './solve-at-slip';
 
 /** Torque and current against speed. Torques over rated shaft torque, currents over the base current, speed over rated synchronous speed. */
-export interface TorqueCurve {
+interface TorqueCurve {
   /** At standstill. Rough: real cages start with more resistance and less leakage than they run with. */
   readonly starting: SlipPoint;
   /** Highest torque between standstill and synchronous speed. */

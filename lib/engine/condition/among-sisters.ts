@@ -1,5 +1,5 @@
 /** How one motor's value stands among its sisters'. All numbers in the unit of the value. */
-export interface AmongSisters {
+interface AmongSisters {
   readonly count: number;
   readonly median: number;
   /** A value between these is like its sisters'. */

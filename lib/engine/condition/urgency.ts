@@ -1,7 +1,7 @@
 import type { IndicatorResult } from '../result';
 
 /** How soon a fault may turn into a stop. */
-export interface Urgency {
+interface Urgency {
   /** Share of the consequence that counts now, 0 to 1. */
   readonly share: number;
   /** What it goes by: `near and getting worse`. */

@@ -15,7 +15,7 @@ export interface ExpectedRange {
 }
 
 /** What the meters should show at a motor between two loads. Absent where nothing can be said beforehand. */
-export interface ExpectedReadings {
+interface ExpectedReadings {
   readonly voltage?: ExpectedRange;
   readonly current?: ExpectedRange;
   readonly inputPower?: ExpectedRange;

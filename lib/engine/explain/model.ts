@@ -9,7 +9,7 @@ import { assumedAmbient } from '../machine/operate';
 import { HEAT } from '../machine/predict';
 
 /** One number of the circuit or of its solution. */
-export interface ModelNumber {
+interface ModelNumber {
   /** TeX of the symbol, as in the equations. */
   readonly symbol: string;
   readonly meaning: string;
@@ -18,7 +18,7 @@ export interface ModelNumber {
 }
 
 /** A system of equations with what its solution leaves. */
-export interface ModelSystem {
+interface ModelSystem {
   readonly title: string;
   readonly equations: readonly Equation[];
   readonly valid: string;

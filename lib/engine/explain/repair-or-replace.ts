@@ -6,7 +6,7 @@ import type { EfficiencyClass, Enclosure, Motor } from '../motor';
 import { standardRatings } from '../options/ratings';
 
 /** The motors that the curve is for. */
-export interface RepairOrReplace {
+interface RepairOrReplace {
   readonly site: string;
   readonly ratedVoltageV: number;
   readonly poles: number;
@@ -19,7 +19,7 @@ export interface RepairOrReplace {
 }
 
 /** Hours a year from which a failed motor of a rating had better be replaced than rewound; `always` and `never` say just that. */
-export interface RepairOrReplacePoint {
+interface RepairOrReplacePoint {
   readonly ratedPowerKw: number;
   readonly hours: BreakEven;
 }

@@ -6,7 +6,7 @@ import type { Option } from '../options/option';
 import { type Lever, moved, type Question, statedHours } from './lever';
 
 /** Which figure of an option is asked about: value in currency, payback in years. */
-export type Asked = 'net-present-value' | 'simple-payback';
+type Asked = 'net-present-value' | 'simple-payback';
 
 /** How far each lever is moved when nobody says otherwise; for the discount rate, how many points up and down. */
 const USUAL: Readonly<Record<Lever, number>> = {

@@ -7,7 +7,7 @@ import { bestShelf, discountedYears, type Shelf, type ShelfWorth, shelfWorth } f
 import type { PriceList, Settings } from '../settings';
 
 /** What a shelf has to know of one motor. */
-export interface ShelfMotor {
+interface ShelfMotor {
   readonly site: string;
   readonly tag: string;
   readonly ratedPowerKw: number;
@@ -49,7 +49,7 @@ export interface ShelfOf {
 }
 
 /** What the caller states, since no sheet holds it. */
-export interface ShelfGiven {
+interface ShelfGiven {
   /** From the order to the delivery where the price list states none of the rating, in years. */
   readonly restockYears: number;
   /** Room, care and insurance of a motor kept, as a share of its price a year. */

@@ -6,11 +6,11 @@ import { fixed } from '../quantity/words';
 import { moved, type Question, statedHours } from './lever';
 
 /** What is moved to see where the decision turns: a price, the hours, the cost of what is bought, or the load of every step of the duty. */
-export const TURNING_LEVERS = ['energy-price', 'hours', 'cost', 'load'] as const;
-export type TurningLever = (typeof TURNING_LEVERS)[number];
+const TURNING_LEVERS = ['energy-price', 'hours', 'cost', 'load'] as const;
+type TurningLever = (typeof TURNING_LEVERS)[number];
 
 /** The nearest point at which another option is decided. */
-export interface Turning {
+interface Turning {
   readonly lever: TurningLever;
   /** Factor on what is stated today. */
   readonly factor: number;

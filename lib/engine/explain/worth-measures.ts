@@ -7,7 +7,7 @@ import type { Option, OptionWorkings } from '../options/option';
 import type { Settings } from '../settings';
 
 /** What an option is worth by the measures that the results do not carry. */
-export interface WorthMeasures {
+interface WorthMeasures {
   readonly id: string;
   readonly internalRate: Stated;
   readonly modifiedRate: Stated;
@@ -17,7 +17,7 @@ export interface WorthMeasures {
 }
 
 /** Present value of what the baseline costs over the horizon, by line; the value left is negative. Units: currency. */
-export interface BaselineCost {
+interface BaselineCost {
   readonly running: number;
   readonly repairs: number;
   readonly valueLeft: number;

@@ -34,7 +34,7 @@ export interface Scope {
 }
 
 /** The quantities that a compiled formula asks for, with their units checked by the compiler. */
-export type FormulaInputs<F extends Compiled> = { readonly [K in keyof F['inputs']]: Quantity<F['inputs'][K]['unit']> };
+type FormulaInputs<F extends Compiled> = { readonly [K in keyof F['inputs']]: Quantity<F['inputs'][K]['unit']> };
 
 /** Applies a formula: value from the native function, uncertainty by first-order propagation through its partial derivatives (GUM 5.1). */
 export function apply<F extends Compiled>(scope: Scope, formula: F, inputs: FormulaInputs<F>): Quantity<F['unit']> {
@@ -105,7 +105,7 @@ function at(q: readonly Quantity[], index: number): number {
 }
 
 /** A value that comes from outside the formulas: a stamp, a meter, a table, a setting, an assumption. */
-export interface Leaf<U extends Unit> {
+interface Leaf<U extends Unit> {
   readonly value: number;
   readonly unit: U;
   readonly label: string;

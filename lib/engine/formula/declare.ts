@@ -1,7 +1,7 @@
 import type { Unit } from '../quantity/unit';
 
 /** An input of a formula: its unit, the symbol it is set with, and what it means. */
-export interface FormulaInput<U extends Unit = Unit> {
+interface FormulaInput<U extends Unit = Unit> {
   readonly unit: U;
   /** TeX of the symbol. */
   readonly symbol: string;

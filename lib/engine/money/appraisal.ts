@@ -11,7 +11,7 @@ export type Stated =
   | { readonly kind: 'several'; readonly values: readonly number[]; readonly text: string };
 
 /** What a cash flow is worth by each of the usual measures. */
-export interface Appraisal {
+interface Appraisal {
   readonly netPresentValue: number;
   /** Fractions a year. */
   readonly internalRateOfReturn: Stated;
@@ -24,7 +24,7 @@ export interface Appraisal {
 }
 
 /** What a cash flow is judged by. */
-export interface AppraisalRules {
+interface AppraisalRules {
   readonly discountRate: number;
   /** What income earns until the end; the discount rate when absent. */
   readonly reinvestRate?: number | undefined;

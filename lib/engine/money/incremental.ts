@@ -2,7 +2,7 @@ import { netPresentValue } from './present-value';
 import { type RateOfReturn, rateOfReturn } from './rate-of-return';
 
 /** One way of doing it, with its flows against the common baseline. */
-export interface Alternative {
+interface Alternative {
   readonly id: string;
   /** Currency; index 0 at the start, then at each year's end. */
   readonly flows: readonly number[];

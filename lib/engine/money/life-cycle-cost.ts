@@ -2,7 +2,7 @@ import { priceIndex, type Yearly } from '../tariff/tariff';
 import { type Money, sumMoney, toMoney } from './money';
 
 /** What one way of doing it costs over its life; each flow with its time in its name. */
-export interface LifeCycle {
+interface LifeCycle {
   readonly investmentAtStart: number;
   /** At the prices of the start, at each year's end. */
   readonly energyEachYear: number;
@@ -13,7 +13,7 @@ export interface LifeCycle {
 }
 
 /** Present values by line; they add up to the total in whole minor units. */
-export interface LifeCycleCost {
+interface LifeCycleCost {
   readonly investment: Money;
   readonly energy: Money;
   readonly other: Money;

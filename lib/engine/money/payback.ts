@@ -1,5 +1,5 @@
 /** When flows have paid back the first one, and how fast the sum still rises there. */
-export interface PaybackTime {
+interface PaybackTime {
   /** Years from the start, interpolated straight within the year. */
   readonly years: number;
   /** Rise of the sum in the year of payback, in currency a year; zero where nothing had to be paid back. */

@@ -2,7 +2,7 @@ import type { Settings } from '../settings';
 import { writtenOff } from './depreciation';
 
 /** How the tax sees an amount: written off over years, deducted in the year that it opens or closes, or taken in. */
-export type TaxKind = 'purchase' | 'expense-at-start' | 'expense' | 'proceeds';
+type TaxKind = 'purchase' | 'expense-at-start' | 'expense' | 'proceeds';
 
 interface Flow {
   readonly yearly: readonly number[];

@@ -6,7 +6,7 @@ export interface TornadoInput {
 }
 
 /** What one input does to a figure when it alone moves; absent where the figure cannot be given there. */
-export interface TornadoBar extends TornadoInput {
+interface TornadoBar extends TornadoInput {
   readonly atLow: number | undefined;
   readonly atHigh: number | undefined;
   /** Distance between the two, or between the one there is and the base. */

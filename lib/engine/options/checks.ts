@@ -12,7 +12,7 @@ import { type LoadPoint, onCurve } from './load-curve';
 import { accelerating, type LeastTorques, largestInertia, runUpTime } from './starting';
 
 /** What is to be checked: a motor in place of another. */
-export interface Change {
+interface Change {
   readonly tables: ReferenceTables;
   readonly plate: Plate;
   readonly poles: number;

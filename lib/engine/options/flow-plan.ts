@@ -5,7 +5,7 @@ import { type Basis, type CountTerm, flowCounts, type PlanKind, type PlanLine } 
 import type { PriceGrowth } from './running-prices';
 
 /** Amounts of a basis by year, 0 first, and what they come to. */
-export interface YearlyCounts {
+interface YearlyCounts {
   /** Price growth and tax are in it, discounting is not. */
   readonly yearly: readonly number[];
   readonly presentValue: number;

@@ -5,7 +5,7 @@ import type { Settings } from '../settings';
 import type { ReferenceTables } from '../tables';
 
 /** How frames are counted: by NEMA's T frames, or by the height of the shaft in millimetres. */
-export type FrameSeries = 'T' | 'iec';
+type FrameSeries = 'T' | 'iec';
 
 /** What decides which frame a rating comes in. */
 export interface FrameSize {

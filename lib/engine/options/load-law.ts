@@ -27,7 +27,7 @@ export interface LoadLaw {
 }
 
 /** Points of a load's torque with the speed that they are a share of, and the name by which the settings know them. */
-export interface LoadCurve {
+interface LoadCurve {
   readonly name: string;
   readonly points: readonly LoadPoint[];
   /** r/min. */

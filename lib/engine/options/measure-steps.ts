@@ -26,7 +26,7 @@ export function combinedSteps(
 }
 
 /** A year on some steps. */
-export interface YearOfSteps {
+interface YearOfSteps {
   readonly energy: number;
   readonly cost: number;
   /** The cost with that part of the demand alone that a change moves in the first year, as a ratchet holds the rest: for differences. */

@@ -2,7 +2,7 @@ import type { Enclosure } from '../motor';
 import type { Price, PriceList } from '../settings';
 
 /** A price found in the list. */
-export interface ListedPrice {
+interface ListedPrice {
   readonly price: number;
   /** Standard uncertainty over price. */
   readonly spread: number;

@@ -11,7 +11,7 @@ import type { Change } from './replacement';
 import type { RunningStep } from './running';
 
 /** What of the duty, the supply and the place heats another rating. */
-export interface HeatOn {
+interface HeatOn {
   readonly highestLoad: number;
   /** Standard uncertainty of the highest load; none where a stated one is the highest. */
   readonly highestLoadU: number;

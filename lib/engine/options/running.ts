@@ -23,7 +23,7 @@ export interface RunningYear {
 }
 
 /** Cost of a year of running; its parts apart as numbers, for the lines of a cash flow. */
-export interface RunningCost {
+interface RunningCost {
   readonly total: Quantity<'currency/a'>;
   readonly energy: number;
   readonly demand: number;

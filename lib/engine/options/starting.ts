@@ -23,7 +23,7 @@ export interface LeastTorques {
 }
 
 /** What is to be brought up to speed. */
-export interface RunUp {
+interface RunUp {
   readonly torques: LeastTorques;
   /** Torque to break the load away, and its torque at full speed, over the motor's rated torque. */
   readonly breakaway: number;

@@ -41,7 +41,7 @@ const TRIES = 3;
 const FEW = 500;
 
 /** How a choice is watched and called off. */
-export interface Watch {
+interface Watch {
   /** Asked between solves. */
   readonly cancelled?: () => boolean;
   /** Told before each solve how many there were, and how many there may be. */
@@ -176,7 +176,7 @@ function integer(choice: Choice, kept: ReadonlySet<Column>, solve: Solve, gap: n
 }
 
 /** Worth of what was chosen. */
-export function worthOf(chosen: Chosen): number {
+function worthOf(chosen: Chosen): number {
   let sum = 0;
   for (const { value } of chosen.values()) sum += value;
   return sum;

@@ -2,7 +2,7 @@ import { type Choice, type Column, onceIn, yearsOf } from './candidate';
 import { term } from './solver';
 
 /** An integer model as text, with the column that each variable stands for. */
-export interface ModelText {
+interface ModelText {
   readonly text: string;
   readonly names: ReadonlyMap<string, { readonly member: string; readonly column: Column }>;
 }

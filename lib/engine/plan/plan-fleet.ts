@@ -31,7 +31,7 @@ export async function planFleet(
 }
 
 /** What is planned. */
-export interface PlanInput {
+interface PlanInput {
   readonly motors: readonly PlanMotor[];
   readonly settings: Settings;
   readonly wishes: PlanWishes;

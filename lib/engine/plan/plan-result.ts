@@ -23,7 +23,7 @@ export interface PlanItem {
   readonly override?: { readonly by: string; readonly reason: string };
 }
 
-export interface PlanYear {
+interface PlanYear {
   readonly year: number;
   readonly budget: number;
   readonly spent: number;
@@ -59,7 +59,7 @@ export interface Plan {
 }
 
 /** What a limit of hours leaves. */
-export interface PlanHours {
+interface PlanHours {
   readonly kind: 'outage' | 'crew';
   readonly name: string;
   readonly year: number;

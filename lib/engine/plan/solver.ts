@@ -1,5 +1,5 @@
 /** What a solve came to. */
-export interface Solved {
+interface Solved {
   /** `limit` where it ran out of branches: the values are the best found, if any. */
   readonly status: 'optimal' | 'limit' | 'none';
   readonly objective: number;

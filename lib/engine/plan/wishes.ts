@@ -53,7 +53,7 @@ export interface PlanWishes {
 }
 
 /** A reading: what it costs, in currency, and its standard uncertainty. */
-export interface ReadingPrice {
+interface ReadingPrice {
   readonly cost: number;
   /** Of the load as a share of the rating, of the hours as a share of themselves, of the efficiency as a fraction. */
   readonly u: number;

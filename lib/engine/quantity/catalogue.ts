@@ -20,7 +20,7 @@ type Kinds = Readonly<Record<string, FindingKind<never>>>;
 type EvidenceOf<K> = K extends FindingKind<infer E> ? E : never;
 
 /** A catalogue: its codes, and a maker of findings that takes the evidence the code asks for. */
-export interface Catalogue<K extends Kinds> {
+interface Catalogue<K extends Kinds> {
   readonly kinds: K;
   readonly make: <C extends keyof K & string>(code: C, evidence: EvidenceOf<K[C]>) => Finding;
 }

@@ -1,5 +1,5 @@
 /** Positive- and negative-sequence magnitudes of three phasors that add up to zero, in the unit of the three. */
-export interface Sequences {
+interface Sequences {
   readonly positive: number;
   readonly negative: number;
 }

@@ -3,7 +3,7 @@
  * `currency` stands for the study's own currency and is replaced by its code on the way out.
  * Temperature differences are `K`; temperatures on a scale are `°C`.
  */
-export const UNITS = [
+const UNITS = [
   '1',
   '%',
   'kW',

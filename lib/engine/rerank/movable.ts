@@ -10,10 +10,10 @@ import { covariance, EXACT, scaleParts } from '../quantity/quantity';
 import type { Action, Timing, TrustLevel } from '../result';
 
 /** A year's running in currency: all of it, the part that is energy, the part that is demand; or an outlay. */
-export type Amount = readonly [total: number, energy: number, demand: number] | number;
+type Amount = readonly [total: number, energy: number, demand: number] | number;
 
 /** What one unit of each basis is worth at the study's prices. */
-export type Amounts = { readonly [B in Basis]?: Amount };
+type Amounts = { readonly [B in Basis]?: Amount };
 
 /** An option as far as prices, hours, costs and the discount rate move it. */
 export interface MovableOption {

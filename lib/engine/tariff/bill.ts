@@ -5,12 +5,12 @@ import { type CompiledTariff, compileTariff, type MonthUse } from './compile';
 import type { Tariff } from './tariff';
 
 /** A line of a bill; the amount in whole minor units. */
-export interface BillLine extends Omit<Charge, 'amount'> {
+interface BillLine extends Omit<Charge, 'amount'> {
   readonly amount: Money;
 }
 
 /** The bill of one month. Its lines add up to its total. */
-export interface MonthBill {
+interface MonthBill {
   /** From 1 to 12. */
   readonly month: number;
   readonly lines: readonly BillLine[];

@@ -14,7 +14,7 @@ export interface Charge {
 }
 
 /** What a site took in a month so many months before another one. */
-export type Earlier = (monthsBefore: number) => MonthUse;
+type Earlier = (monthsBefore: number) => MonthUse;
 
 /**
  * The charges of a month: energy by period and block, demand with ratchet and minimum, power factor, what is fixed, taxes. A month in which a

@@ -20,7 +20,7 @@ export interface MotorSaving {
 }
 
 /** What the savings of many motors are worth together. */
-export interface FleetSaving {
+interface FleetSaving {
   readonly before: YearBill;
   readonly after: YearBill;
   /** Difference of the two bills. */

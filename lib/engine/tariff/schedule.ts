@@ -1,7 +1,7 @@
 import { MINUTES_PER_DAY, type Week, WHOLE_WEEK, weekOf } from './week';
 
 /** A schedule that was understood, or what is wrong with it and what would make it right. */
-export type ScheduleOutcome =
+type ScheduleOutcome =
   | { readonly ok: true; readonly week: Week }
   | { readonly ok: false; readonly text: string; readonly remedy: string };
 

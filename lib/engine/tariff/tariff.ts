@@ -5,7 +5,7 @@ export type Monthly = number | readonly number[];
 export type Yearly = number | readonly number[];
 
 /** A price of energy, and the hours in which it holds. Of several whose hours overlap, the first listed holds. */
-export interface EnergyPeriod {
+interface EnergyPeriod {
   readonly name: string;
   /** Months from 1 to 12; all when absent. */
   readonly months?: readonly number[] | undefined;
@@ -43,7 +43,7 @@ export interface DemandCharge {
  * What a low power factor costs: the billed kilowatts of a month times target over power factor; so much on each kilowatt-hour for each
  * point (0.01) below a limit; or so much for each kilovar-hour beyond those that are free.
  */
-export type PowerFactorCharge =
+type PowerFactorCharge =
   | { readonly kind: 'scaled-demand'; readonly target: number }
   | { readonly kind: 'per-point'; readonly below: number; readonly pricePerKwhPerPoint: number }
   | { readonly kind: 'reactive-energy'; readonly pricePerKvarh: number; readonly freeKvarhPerKwh: number };

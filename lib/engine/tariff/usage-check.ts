@@ -4,7 +4,7 @@ import type { Tariff } from './tariff';
 import { hoursInMonth, MONTHS, WHOLE_WEEK } from './week';
 
 /** A month (1 to 12) whose energy asks for more power on average than its highest demand, in kW. */
-export interface BeyondPeak {
+interface BeyondPeak {
   readonly month: number;
   readonly energyKwh: number;
   readonly meanKw: number;

@@ -8,7 +8,7 @@ import type { Settings } from '../settings';
 import { TRUST } from './findings';
 
 /** How far a motor's energy figures may be trusted, and why. */
-export interface TrustJudgement {
+interface TrustJudgement {
   readonly level: TrustLevel;
   readonly findings: readonly Finding[];
 }

@@ -7,7 +7,7 @@ import { newId } from '@/lib/platform/id';
 import { enqueueEvaluation } from '../evaluation/mutations';
 
 /** A test to be kept with its motor. */
-export interface KeepWish {
+interface KeepWish {
   readonly studyId: string;
   readonly motorId: string;
   readonly who: string;

@@ -8,7 +8,7 @@ import { isBlank, type SheetSource, type TableRow } from '../fleet/table';
 import { BENCH_COLUMNS, type BenchColumn } from './columns';
 
 /** A bench test sheet once read: its tests in order of appearance, and what is to be said of rows and columns. */
-export interface ParsedBench {
+interface ParsedBench {
   readonly tests: readonly BenchTest[];
   readonly rows: number;
   readonly warnings: readonly RowIssue[];

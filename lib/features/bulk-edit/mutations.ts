@@ -15,7 +15,7 @@ import { BULK_FIELDS, type BulkDone, type BulkField, type BulkPreview, bulkChoic
 import { understand, valueWords } from './understand';
 
 /** Which motors, as the screen saw them, and what one of their facts is to become. */
-export interface BulkOrder {
+interface BulkOrder {
   readonly studyId: string;
   readonly motors: readonly { readonly id: string; readonly version: number }[];
   readonly field: BulkField;

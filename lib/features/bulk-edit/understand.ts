@@ -6,7 +6,7 @@ import { inLabels } from '../fleet/screen-words';
 import type { BulkField } from './schema';
 
 /** A typed value as it was understood; absent when the fact is to be taken away. */
-export interface Understood {
+interface Understood {
   readonly value: string | number | undefined;
   readonly warning?: string;
 }

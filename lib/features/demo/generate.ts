@@ -10,7 +10,7 @@ import { GROUPS } from './scenario';
 import { truePoint } from './truth';
 
 /** What the demo is made for. */
-export interface DemoOptions {
+interface DemoOptions {
   /** ISO date that counts as today: readings lie in the months before it. */
   readonly asOf: string;
   readonly seed?: number;

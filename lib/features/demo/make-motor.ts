@@ -16,7 +16,7 @@ export interface DemoMotor {
 }
 
 /** Everything drawn for one motor before its plate and readings are written. */
-export interface Draft {
+interface Draft {
   readonly group: MotorGroup;
   readonly tag: string;
   readonly year: number;

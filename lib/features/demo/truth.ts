@@ -19,7 +19,7 @@ export interface TrueMachine {
 }
 
 /** What the machine does at one load and voltage. */
-export interface TruePoint {
+interface TruePoint {
   readonly shaftPowerKw: number;
   readonly inputPowerKw: number;
   readonly currentA: number;
@@ -29,7 +29,7 @@ export interface TruePoint {
 }
 
 /** How a machine is made: targets that the circuit meets closely. */
-export interface Make {
+interface Make {
   readonly ratedPowerKw: number;
   readonly ratedVoltageV: number;
   readonly synchronousRpm: number;

@@ -87,7 +87,7 @@ export function unpackResult(details: Uint8Array): StoredResult {
 }
 
 /** A motor's result with its rank, as in the results file. */
-export interface RankedResult {
+interface RankedResult {
   readonly motorId: string | undefined;
   readonly result: MotorResult;
 }

@@ -15,7 +15,7 @@ const WORTH_A_HELPER = 750;
 const AHEAD = 4;
 
 /** How the results of a fleet are taken in, and whether to stop early. */
-export interface Taking<Name extends ShapeName> {
+interface Taking<Name extends ShapeName> {
   /** Takes a block of results; blocks come in order. A promise is waited for before the next block is taken. */
   readonly take: (results: Shapes[Name]) => void | Promise<void>;
   /** Asked before each block is taken; true ends the run early. */

@@ -2,7 +2,7 @@ import type { Finding, UnrankedMotor } from '@/lib/engine';
 import { readingDates } from '../fleet/reading-dates';
 
 /** A finding that keeps a motor from being sound, or a reading from being used. */
-export interface OpenFinding extends Pick<Finding, 'code' | 'severity' | 'text' | 'next' | 'evidence'> {
+interface OpenFinding extends Pick<Finding, 'code' | 'severity' | 'text' | 'next' | 'evidence'> {
   /** Id of the condition indicator that it is about; absent where it is about load and losses. */
   readonly indicator?: string;
 }

@@ -15,7 +15,7 @@ import { toMinor } from '@/lib/platform/money';
 import { openFindingsOf } from './open-findings';
 
 /** What lists sort by, as columns of table MotorEvaluation; without ids, rank and place. Money in minor units. */
-export interface ResultColumns {
+interface ResultColumns {
   readonly siteName: string;
   readonly areaName: string | null;
   readonly tag: string;

@@ -39,7 +39,7 @@ export async function claimRun(db: Database): Promise<Run | undefined> {
   });
 }
 
-export interface RunStart {
+interface RunStart {
   readonly engineVersion: string;
   readonly tableEditions: readonly { readonly id: string; readonly edition: string }[];
   readonly settings: unknown;

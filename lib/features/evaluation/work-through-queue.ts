@@ -14,7 +14,7 @@ import { contextHash, inputHash, inputsHash } from './input-hash';
 import { enqueueOutdated } from './mutations';
 import { beginRun, claimRun, endRun, finishRun, readEarlier, requeueAbandoned, stopAsked, storeBlock } from './run-store';
 
-export interface QueueOptions {
+interface QueueOptions {
   /** Whether another server uses the same data folder; its runs are left to it as long as they show signs of life. */
   readonly otherServers?: () => boolean;
   /** Threads for a large fleet; by default two, or one where there is only one processor. */

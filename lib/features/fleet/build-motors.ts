@@ -26,7 +26,7 @@ export interface MotorBook {
 }
 
 /** What became of a row: taken in, a repeat that adds nothing, or refused. */
-export interface RowOutcome {
+interface RowOutcome {
   readonly state: 'taken' | 'repeat' | 'rejected';
   readonly errors: readonly RowIssue[];
   readonly warnings: readonly RowIssue[];

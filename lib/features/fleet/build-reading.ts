@@ -44,7 +44,7 @@ function phase(triple: keyof Reading, names: readonly [string, string, string], 
   return { triple, names, indexes, mean, meanName, meanIndex: indexOf(meanName ?? '') };
 }
 
-export interface BuiltReading {
+interface BuiltReading {
   /** Absent when the row has no cell of a reading. */
   readonly reading?: Reading;
   readonly warnings: readonly RowIssue[];

@@ -15,14 +15,14 @@ export const COLUMN_GROUPS = {
   lines: 'Dimensions for spectral lines',
   returned: 'Written into a file of rejected rows',
 } as const;
-export type ColumnGroup = keyof typeof COLUMN_GROUPS;
+type ColumnGroup = keyof typeof COLUMN_GROUPS;
 
 /** Rolling-element bearing geometry, as the sheet writes it: `balls/ball_mm/pitch_mm/angle_deg`. */
 export type BearingGeometry = NonNullable<NonNullable<Motor['lineGeometry']>['bearingDe']>;
 export type LineGeometry = NonNullable<Motor['lineGeometry']>;
 
 /** What a number column refuses (the row is rejected) and what it questions (the row is kept with a warning). */
-export interface NumberRule {
+interface NumberRule {
   readonly unit: string;
   readonly whole?: boolean;
   readonly even?: boolean;
@@ -45,22 +45,22 @@ interface KindShape<Type extends string, Value> {
   /** Never set: carries the type of the values that the kind reads. */
   readonly reads?: Value;
 }
-export interface TextKind extends KindShape<'text', string> {}
-export interface LetterKind extends KindShape<'letter', string> {}
+interface TextKind extends KindShape<'text', string> {}
+interface LetterKind extends KindShape<'letter', string> {}
 export interface NumberKind extends KindShape<'number', number>, NumberRule {}
-export interface WordKind<Word extends string = string> extends KindShape<'word', Word> {
+interface WordKind<Word extends string = string> extends KindShape<'word', Word> {
   readonly words: readonly Word[];
 }
-export interface YesNoKind extends KindShape<'yes-no', boolean> {}
-export interface DateKind extends KindShape<'date', string> {}
-export interface NumberListKind extends KindShape<'number-list', readonly number[]> {
+interface YesNoKind extends KindShape<'yes-no', boolean> {}
+interface DateKind extends KindShape<'date', string> {}
+interface NumberListKind extends KindShape<'number-list', readonly number[]> {
   readonly unit: string;
 }
-export interface TeethKind extends KindShape<'teeth', readonly [number, number]> {}
-export interface BearingKind extends KindShape<'bearing', BearingGeometry> {}
-export interface DutyKind extends KindShape<'duty', NonNullable<Reading['duty']>> {}
+interface TeethKind extends KindShape<'teeth', readonly [number, number]> {}
+interface BearingKind extends KindShape<'bearing', BearingGeometry> {}
+interface DutyKind extends KindShape<'duty', NonNullable<Reading['duty']>> {}
 /** Text of our own making that an import passes over: reasons in a file of rejected rows. */
-export interface PassedOverKind extends KindShape<'passed-over', never> {}
+interface PassedOverKind extends KindShape<'passed-over', never> {}
 
 export type ColumnKind =
   | TextKind
@@ -86,7 +86,7 @@ export type CellValue =
   | NonNullable<Reading['duty']>;
 
 /** Where a column's value goes; `special` ones are put together with others by the builder. */
-export type ColumnTarget =
+type ColumnTarget =
   | { readonly of: 'motor'; readonly key: 'site' | 'tag' | 'area' | 'description' | 'hoursPerYear' }
   | { readonly of: 'plate'; readonly key: keyof Plate }
   | { readonly of: 'geometry'; readonly key: keyof LineGeometry }

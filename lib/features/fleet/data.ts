@@ -6,14 +6,14 @@ import { type DrivenLoadRow, type MotorRow, motorOfRows, type ReadingRow, readin
 import { instantOf } from './taken-at';
 
 /** Why a reading does not count. */
-export interface Exclusion {
+interface Exclusion {
   readonly at: Date;
   readonly by: string;
   readonly reason: string;
 }
 
 /** A reading as it is kept; `reading.row` is its number among the motor's readings. */
-export interface StoredReading {
+interface StoredReading {
   readonly id: string;
   readonly reading: Reading;
   readonly excluded?: Exclusion;
@@ -36,7 +36,7 @@ export interface StoredMotor {
   readonly naturalKey: string;
 }
 
-export interface ReadOptions {
+interface ReadOptions {
   /** Only these motors. */
   readonly ids?: readonly string[] | undefined;
   /** Whether `motor.readings` hold the indicator histories as well: so for evaluating, not for comparing sheets or changing motors. */

@@ -18,7 +18,7 @@ export interface HistoryValue {
   readonly instrument: string | undefined;
 }
 
-export interface HistoryOptions {
+interface HistoryOptions {
   readonly decimal?: DecimalSign | undefined;
   readonly delimiter?: Delimiter | undefined;
   readonly encoding?: string | undefined;

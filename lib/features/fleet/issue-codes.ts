@@ -21,7 +21,7 @@ export interface FileProblem {
 }
 
 /** What a sentence may need; each code uses what it names. */
-export interface Details {
+interface Details {
   readonly column?: string;
   /** Already quoted text of the cell. */
   readonly value?: string;

@@ -5,13 +5,13 @@ import { newId } from '@/lib/platform/id';
 import { drivenLoadColumns, motorColumns, readingColumns } from './stored-motor';
 
 /** A motor to be kept for the first time. */
-export interface NewMotor {
+interface NewMotor {
   readonly id?: string;
   readonly motor: Motor;
   readonly notes?: Readonly<Record<string, string>>;
 }
 
-export interface AddContext {
+interface AddContext {
   readonly studyId: string;
   readonly currency: string;
   readonly at: Date;
@@ -88,7 +88,7 @@ export function notesText(notes: Readonly<Record<string, string>>): string | nul
 }
 
 /** Where motors stand, with sites and areas made where they are new. */
-export interface Places {
+interface Places {
   readonly siteOf: (motor: Pick<Motor, 'site'>) => string;
   readonly areaOf: (motor: Pick<Motor, 'site' | 'area'>) => string | null;
 }

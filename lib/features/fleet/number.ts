@@ -22,7 +22,7 @@ export type NumberRefusalCode =
   | 'number-too-large'
   | 'number-too-small';
 
-export interface NumberRefusal {
+interface NumberRefusal {
   readonly ok: false;
   readonly code: NumberRefusalCode;
   /** One sentence: what is wrong with the text. */
@@ -31,7 +31,7 @@ export interface NumberRefusal {
   readonly remedy: string;
 }
 
-export type NumberReading = { readonly ok: true; readonly value: number } | NumberRefusal;
+type NumberReading = { readonly ok: true; readonly value: number } | NumberRefusal;
 
 const POINT_NUMBER = /^[+\-\u2212]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+\-\u2212]?\d+)?$/;
 const COMMA_NUMBER = /^[+\-\u2212]?(?:\d+(?:,\d+)?|,\d+)(?:[eE][+\-\u2212]?\d+)?$/;

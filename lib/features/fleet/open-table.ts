@@ -4,7 +4,7 @@ import { FileFault, type FileProblemCode } from './issue-codes';
 import { type Delimiter, LIMITS, MEGABYTE, type SheetSource, type TableBlocks } from './table';
 import { type CsvOptions, decodeText, readCsv } from './table-csv';
 
-export interface OpenTable {
+interface OpenTable {
   readonly kind: 'csv' | 'xlsx';
   /** Name for messages: the file's own, without its folder. */
   readonly name: string;

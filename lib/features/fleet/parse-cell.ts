@@ -18,7 +18,7 @@ export interface CellContext {
 }
 
 /** What came of a cell: a value, nothing, or an error; with a warning if the value is doubtful. */
-export interface CellResult {
+interface CellResult {
   readonly value?: CellValue;
   readonly error?: RowIssue;
   readonly warning?: RowIssue;

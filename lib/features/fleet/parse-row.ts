@@ -23,7 +23,7 @@ export interface HeaderPlan {
 /** Column names of a sheet that stand for ours, as a remembered import recipe has them; `null` leaves a column out. */
 export type ColumnMapping = Readonly<Record<string, string | null>>;
 
-export interface HeaderOptions {
+interface HeaderOptions {
   readonly mapping?: ColumnMapping | undefined;
   readonly guarded?: boolean;
   /** The sheet may speak of motors that are kept already, so it need not carry their plates. */

@@ -29,7 +29,7 @@ export interface ParseOptions {
 }
 
 /** A row that was not taken in, with its cells as they were. */
-export interface RejectedRow {
+interface RejectedRow {
   readonly row: number;
   readonly issues: readonly RowIssue[];
   readonly cells: readonly string[];

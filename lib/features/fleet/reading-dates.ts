@@ -52,7 +52,7 @@ function place(
 }
 
 /** Findings for a screen, see {@link byDate}. */
-export function findingsByDate(findings: readonly Finding[], dates: ReadingDates): readonly Finding[] {
+function findingsByDate(findings: readonly Finding[], dates: ReadingDates): readonly Finding[] {
   return findings.map((finding) => ({
     ...finding,
     text: byDate(finding.text, dates),

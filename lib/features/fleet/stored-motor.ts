@@ -23,9 +23,9 @@ import {
  */
 
 /** What a column may hold. */
-export type StoredValue = string | number | boolean | bigint | null;
+type StoredValue = string | number | boolean | bigint | null;
 /** Facts by column name, without ids and times. */
-export type Columns = Readonly<Record<string, StoredValue>>;
+type Columns = Readonly<Record<string, StoredValue>>;
 
 export type MotorRow = Prisma.MotorGetPayload<object>;
 export type DrivenLoadRow = Prisma.DrivenLoadGetPayload<object>;

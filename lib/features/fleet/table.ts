@@ -5,12 +5,12 @@ export const LIMITS = { columns: 1000, cellCharacters: 32_767, fileMegabytes: 20
 export const MEGABYTE = 1_000_000;
 
 /** A date cell of a workbook as ISO 8601 site time. */
-export interface DateCell {
+interface DateCell {
   readonly date: string;
 }
 
 /** A cell of a workbook whose formula gave an error, or was saved without a result. */
-export interface FaultyCell {
+interface FaultyCell {
   readonly fault: string;
 }
 

@@ -7,7 +7,7 @@ import type { DecimalSign } from './number';
 import { kilowattsOf } from './rated-power';
 
 /** One row of a motor as it is written: cells by column name. */
-export type WrittenRow = ReadonlyMap<string, Writable>;
+type WrittenRow = ReadonlyMap<string, Writable>;
 
 /**
  * The rows of a motor in the order of its readings' rows: the first carries its plate, each further one a reading,

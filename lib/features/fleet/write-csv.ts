@@ -52,7 +52,7 @@ function notesByKey(notes: Readonly<Record<string, string>>): Map<string, string
 }
 
 /** What the file of rejected rows needs of a parsed sheet. */
-export interface RejectedSheet {
+interface RejectedSheet {
   readonly header: readonly string[];
   readonly rejected: readonly {
     readonly row: number;

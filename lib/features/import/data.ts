@@ -93,7 +93,7 @@ export async function rejectedOfBatch(
 }
 
 /** A recipe that was remembered for a header. */
-export interface RememberedRecipe {
+interface RememberedRecipe {
   readonly name: string;
   readonly usedAt: Date;
   readonly recipe: Recipe;

@@ -13,7 +13,7 @@ import { type BatchOrder, type ImportDone, inStudy, writeBatch } from './write-b
 import { writePlan } from './write-import';
 
 /** A sheet, how it is to be read, and what holds where it and the study disagree. */
-export interface ImportOrder extends BatchOrder {
+interface ImportOrder extends BatchOrder {
   readonly conflicts: ConflictRule;
   /** Conflicts for which that rule does not hold. */
   readonly apart?: ConflictsApart;

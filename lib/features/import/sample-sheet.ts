@@ -24,7 +24,7 @@ interface Sample {
 }
 
 /** Which decimal sign the numbers of a sheet show. */
-export interface DecimalEvidence {
+interface DecimalEvidence {
   /** The sign that all telling numbers have; absent when they show none, both, or only doubtful ones. */
   readonly sign?: '.' | ',';
   /** Numbers such as `1.234`, which mean one thing or another. With them and no sign, somebody has to say. */

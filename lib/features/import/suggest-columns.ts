@@ -177,7 +177,7 @@ const MEANINGS: ReadonlyMap<string, readonly string[]> = (() => {
 })();
 
 /** Where the columns of a sheet are suggested to go. */
-export interface ColumnSuggestion {
+interface ColumnSuggestion {
   /** As the sheet has it. */
   readonly title: string;
   /** Column of the fleet sheet; absent when nothing fits and the cells are kept as a note. */

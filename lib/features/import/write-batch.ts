@@ -29,7 +29,7 @@ export interface ImportDone {
 }
 
 /** The study as an import finds it, and how its file is read. */
-export interface ImportPlace {
+interface ImportPlace {
   readonly currency: string;
   readonly options: ParseOptions & { readonly asOf: string };
 }

@@ -10,7 +10,7 @@ import { drivenLoadColumns, dutyColumns, motorColumns } from '../fleet/stored-mo
 import { type FactChange, type ImportPlan, type MotorChange, writesSomething } from './plan-import';
 
 /** Whose import it is, and when. */
-export interface ImportContext {
+interface ImportContext {
   readonly studyId: string;
   readonly currency: string;
   readonly batchId: string;

@@ -4,7 +4,7 @@ import { paybackWords } from '../results/payback-words';
 import { type RatingUnit, ratingWords } from './words';
 
 /** An indicator beyond its limit that calls for work, by its title; `safety` when the motor must not be started before. */
-export interface Call {
+interface Call {
   readonly title: string;
   readonly safety: boolean;
 }

@@ -4,7 +4,7 @@ import { unitOrWords } from '../fleet/columns';
 import { PLATE_COLUMNS, plateCells, READING_COLUMNS } from './typed-motor';
 
 /** A cell of a form as plain data for the browser. */
-export interface FormField {
+interface FormField {
   readonly name: string;
   readonly label: string;
   readonly unit: string;
@@ -18,7 +18,7 @@ export interface FormField {
   readonly value: string;
 }
 
-export interface FormGroup {
+interface FormGroup {
   readonly title: string;
   readonly fields: readonly FormField[];
 }

@@ -166,7 +166,7 @@ const OF_OPTIONS: ReadonlySet<string> = new Set([
 ]);
 
 /** How one figure of a motor came about, and the other figures that can be asked for. */
-export interface WhyPage {
+interface WhyPage {
   readonly study: StudyInForce['study'];
   readonly stored: StoredMotor;
   /** Readings stand in it by their dates. */

@@ -78,7 +78,7 @@ export async function loadPlan(studyId: string): Promise<PlanScreen> {
 }
 
 /** What can be wished of the plan for one motor. */
-export interface WishScreen {
+interface WishScreen {
   readonly site: string;
   readonly tag: string;
   readonly settings: Settings;

@@ -44,7 +44,6 @@ export const wishForm = z
     error: 'Write why its figures may be used all the same; the review shows it first.',
     path: ['reason'],
   });
-export type WishForm = z.infer<typeof wishForm>;
 
 /** Budgets by year and what the plan is best by; the amounts are read apart. */
 export const budgetForm = z.object({

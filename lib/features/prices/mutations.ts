@@ -10,7 +10,7 @@ import { readStudy, type StoredStudy } from '../study/data';
 import { priceOf } from './data';
 
 /** A price list to be put in use. */
-export interface NewPriceList {
+interface NewPriceList {
   readonly studyId: string;
   readonly name: string;
   readonly list: PriceList;

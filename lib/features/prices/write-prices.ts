@@ -4,7 +4,7 @@ import { PRICE_COLUMNS } from '../study/price-columns';
 import type { PriceCells } from './schema';
 
 /** A price as it leaves the program, with the currency in which it was given. */
-export interface PricedLine {
+interface PricedLine {
   readonly price: Price;
   readonly currency: string;
 }

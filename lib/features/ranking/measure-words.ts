@@ -25,7 +25,7 @@ export function screenedText({ low, likely, high }: Screened): { readonly likely
 }
 
 /** What a measure's cost and payback come to. */
-export interface Worthwhile {
+interface Worthwhile {
   /** Most that it may cost and still pay back within the policy, at the likely saving of the first year; absent where that saves no money. */
   readonly mayCost?: number | undefined;
   readonly words: string;

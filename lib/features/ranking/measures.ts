@@ -49,7 +49,7 @@ const HEADS: readonly string[] = [
 ];
 
 /** A measure as the cells of its row, by their heads. */
-export type MeasureRow = Readonly<Record<string, Writable>>;
+type MeasureRow = Readonly<Record<string, Writable>>;
 
 /** The measures, one a row of the file; an absent cell is left out. Savings a year at the study's marginal prices. */
 export function* measureRows(motors: readonly MotorMeasures[], settings: Settings): Generator<MeasureRow> {

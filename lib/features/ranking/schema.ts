@@ -62,7 +62,7 @@ export interface MovablePack {
 }
 
 /** One thing that can be moved for the whole fleet: its name in an address, its ends and its step. Rates in per cent, the others as factors. */
-export interface FleetLever {
+interface FleetLever {
   readonly id: keyof Moves;
   readonly name: string;
   readonly label: string;

@@ -13,7 +13,7 @@ export interface FormulaEntry {
   readonly inputs: readonly { readonly name: string; readonly symbol: string; readonly unit: string; readonly meaning: string }[];
 }
 
-export interface FormulaGroup {
+interface FormulaGroup {
   readonly id: string;
   readonly title: string;
   readonly formulas: readonly FormulaEntry[];
@@ -105,7 +105,7 @@ export interface TableColumn {
 }
 
 /** A table with the rows that were asked for. */
-export interface ShownTable {
+interface ShownTable {
   readonly entry: TableEntry;
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly string[])[];

@@ -2,7 +2,7 @@ import type { Figure, FlatResult, MotorResult, OptionResult } from '@/lib/engine
 import { limitsOf95 } from '@/lib/platform/format';
 
 /** One column of a flat results table: the same for the command line, the downloads and the screens' lists. */
-export interface ResultColumn<Result = MotorResult> {
+interface ResultColumn<Result = MotorResult> {
   readonly name: string;
   readonly unit: string;
   readonly meaning: string;

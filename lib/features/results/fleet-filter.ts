@@ -93,7 +93,7 @@ export function wordOf(column: Pick<FleetColumn, 'words' | 'name'>, value: strin
 }
 
 /** One part of the filter in words, with the query without it. */
-export interface FilterPart {
+interface FilterPart {
   readonly key: string;
   readonly text: string;
   readonly without: FleetQuery;

@@ -26,7 +26,7 @@ async function packList(db: Database, studyId: string): Promise<Uint8Array<Array
 }
 
 /** A download: its name and its content as it is written. */
-export interface ResultsDownload {
+interface ResultsDownload {
   readonly fileName: string;
   readonly type: string;
   readonly body: ReadableStream;

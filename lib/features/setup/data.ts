@@ -3,7 +3,7 @@ import { readShownRunId, unpackResult } from '../evaluation/data';
 import type { Reader } from '../study/data';
 
 /** Motors of a site by the hours that they are stated to keep; empty hours are not stated. */
-export interface SiteSchedule {
+interface SiteSchedule {
   readonly site: string;
   readonly schedule: string;
   readonly motors: number;

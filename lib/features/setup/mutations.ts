@@ -5,12 +5,12 @@ import type { PlanFromFile } from '../plan/wish-file';
 import { type SettingsChange, type SettingsWritten, writeSettingsIn } from '../study/mutations';
 
 /** A settings file with what it wants of the plan; without a plan the wishes of the study stay. */
-export interface SettingsFileChange extends SettingsChange {
+interface SettingsFileChange extends SettingsChange {
   readonly plan?: PlanFromFile | undefined;
 }
 
 /** What became of it; how many wishes and terms of the plan differ. */
-export interface SettingsFileTaken extends SettingsWritten {
+interface SettingsFileTaken extends SettingsWritten {
   readonly planChanged: number;
 }
 

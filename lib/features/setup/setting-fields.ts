@@ -2,7 +2,7 @@ import { readNumber } from '../fleet/number';
 import { repeatedKey, repeatedWords } from '../study/repeated-key';
 
 /** One key of the settings as the form shows it. Nested keys are written with a point. */
-export interface SettingField {
+interface SettingField {
   readonly key: string;
   readonly label: string;
   readonly unit: string;
@@ -13,7 +13,7 @@ export interface SettingField {
   readonly said?: Readonly<Record<string, string>>;
 }
 
-export interface SettingGroup {
+interface SettingGroup {
   readonly title: string;
   readonly fields: readonly SettingField[];
 }

@@ -2,7 +2,7 @@
 export const OPENED_ON = 'opened_on';
 
 /** A form's cells with what somebody else saved since it was opened. */
-export interface Joined {
+interface Joined {
   /** Cells that this form changed, as typed; all others as they are now. */
   readonly cells: ReadonlyMap<string, string>;
   /** Cells that both changed, each to another value, with the value of now. */

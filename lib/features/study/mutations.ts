@@ -12,7 +12,7 @@ import { changedSince, flatSettings, withFormer } from './settings-change';
 const GONE = refuse('no-study', 'The study is gone.', 'Go to the first page and choose another one.');
 
 /** What a new study starts with; the rest are the defaults. */
-export interface NewStudy {
+interface NewStudy {
   readonly name: string;
   readonly who: string;
   readonly settings?: Partial<Settings>;

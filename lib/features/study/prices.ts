@@ -7,7 +7,7 @@ import { type CellContext, plainText, readCell } from '../fleet/parse-cell';
 import { type Delimiter, isBlank, type SheetSource, type TableRow } from '../fleet/table';
 import { PRICE_COLUMNS, type PriceColumn } from './price-columns';
 
-export interface PriceOptions {
+interface PriceOptions {
   /** Currency of the study: a price in another one is a row error. */
   readonly currency: string;
   /** Day of the study: a price of a later day is remarked on. */
@@ -17,7 +17,7 @@ export interface PriceOptions {
   readonly encoding?: string | undefined;
 }
 
-export type PricesOutcome =
+type PricesOutcome =
   | {
       readonly ok: true;
       readonly list: PriceList;

@@ -1,5 +1,5 @@
 /** A key that stands twice in one object of a JSON text, with the lines of both. */
-export interface RepeatedKey {
+interface RepeatedKey {
   /** Its place, such as `policy.at_failure`; places in a list count from 0, as elsewhere in the words about settings. */
   readonly path: string;
   readonly lines: readonly [first: number, second: number];

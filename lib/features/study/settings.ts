@@ -10,7 +10,7 @@ import { plain, tariffFromFile, tariffToFile } from './tariff-schema';
 export type { SettingsProblem } from './settings-problem';
 export type { SettingsWarning } from './settings-warnings';
 
-export type SettingsOutcome =
+type SettingsOutcome =
   | {
       readonly ok: true;
       readonly settings: Settings;

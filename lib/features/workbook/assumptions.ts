@@ -4,7 +4,7 @@ import type { Mover, Settings } from '@/lib/engine';
 export const ASSUMPTIONS = 'Assumptions';
 
 /** One value that formulas name. */
-export interface Assumption {
+interface Assumption {
   readonly name: string;
   readonly value: number;
   readonly unit: string;

@@ -1,7 +1,7 @@
 import type { Cell } from './cells';
 
 /** What a cell comes to. */
-export type Value = number | string | undefined;
+type Value = number | string | undefined;
 
 /** Cells by column letters, row by row. */
 type Rows = readonly (readonly Cell[])[];

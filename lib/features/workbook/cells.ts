@@ -1,5 +1,5 @@
 /** A formula with the value that it had when the workbook was written. */
-export interface FormulaCell {
+interface FormulaCell {
   readonly formula: string;
   readonly result: number | string;
 }

@@ -9,7 +9,7 @@ import { YEARS, YearsSheet } from './years-sheet';
 export type RowSheet = typeof OPTIONS | typeof CASH_FLOW | typeof YEARS | typeof WORKING;
 
 /** The sheets of a workbook, whoever takes their rows. */
-export interface Sheets {
+interface Sheets {
   readonly assumptions: Assumptions;
   /** Evaluates a motor and writes its rows. */
   add(motor: Motor): void;

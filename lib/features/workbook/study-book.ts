@@ -7,7 +7,7 @@ import { studyInForce } from '../study/context';
 import { writeWorkbook } from './write-workbook';
 
 /** A workbook that can be begun. */
-export interface StudyBook {
+interface StudyBook {
   readonly fileName: string;
   /** Evaluates the motors and writes; ends early, with a file that is none, once it is no longer wanted. */
   write(wanted?: () => boolean): PassThrough;

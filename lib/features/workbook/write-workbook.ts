@@ -10,7 +10,7 @@ import { WORKING } from './working-sheet';
 import { YEARS } from './years-sheet';
 
 /** What the workbook says of itself: name and content, line by line. */
-export type Facts = readonly (readonly [string, string])[];
+type Facts = readonly (readonly [string, string])[];
 
 /** Said on the first sheet, so that nobody takes the workbook for more than it is. */
 const LIMITS =

@@ -10,7 +10,7 @@ import { ABSENT, formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './fleet.module.css';
 
 /** How a column is set: for numbers the digits after the decimal sign for which there is room, and the widths. */
-export interface ColumnSetting {
+interface ColumnSetting {
   readonly showing: Showing;
   /** The reader's decimal sign. */
   readonly point: string;

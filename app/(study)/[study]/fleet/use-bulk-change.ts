@@ -3,7 +3,7 @@ import { commitChange, previewChange } from '@/lib/features/bulk-edit/actions';
 import type { BulkDone, BulkField, BulkPreview } from '@/lib/features/bulk-edit/schema';
 
 /** One fact of many motors and the value it is to have; the versions are those that the list shows. */
-export interface BulkOrder {
+interface BulkOrder {
   readonly studyId: string;
   readonly motors: readonly { readonly id: string; readonly version: number }[];
   readonly field: BulkField;
@@ -12,7 +12,7 @@ export interface BulkOrder {
 }
 
 /** A change of many motors on its way: first looked at, then made. */
-export interface BulkChange {
+interface BulkChange {
   /** What would change; `undefined` until the order as it is now has been looked at. */
   readonly preview: BulkPreview | undefined;
   readonly problem: string | undefined;

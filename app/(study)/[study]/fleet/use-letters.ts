@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 
-export type Letter = '/' | '?' | 'f' | 'o' | 'c';
+type Letter = '/' | '?' | 'f' | 'o' | 'c';
 
 const LETTERS: readonly Letter[] = ['/', '?', 'f', 'o', 'c'];
 

@@ -11,7 +11,7 @@ import { saveSettings } from '@/lib/features/setup/actions';
 import { UndoSettings } from '../undo-settings';
 
 /** A key of the settings as plain data. */
-export interface ShownSetting {
+interface ShownSetting {
   readonly key: string;
   readonly label: string;
   readonly unit: string;

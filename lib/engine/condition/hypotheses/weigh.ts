@@ -9,7 +9,7 @@ import { type Evidence, gatherEvidence, type Observation, observationsOf, rowsFo
 import { type NextMeasurement, nextMeasurement } from './next-measurement';
 
 /** A reading that is not there, or without verdict, and would say something. */
-export interface MissingEvidence {
+interface MissingEvidence {
   readonly indicator: string;
   readonly group: string;
   readonly text: string;

@@ -6,7 +6,7 @@ import { CONDITION } from '../findings';
 import { limitOf } from '../limit';
 
 /** What the load at which a signature was read makes of it. */
-export interface Gate {
+interface Gate {
   readonly open: boolean;
   /** How far the reading counts as evidence, 0 to 1. */
   readonly weight: number;

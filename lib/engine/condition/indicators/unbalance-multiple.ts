@@ -10,7 +10,7 @@ import { limitOf } from '../limit';
 import { INSTRUMENT, share } from './shared';
 
 /** Three line-to-line voltages and three line currents of one reading, and what is known of its load. */
-export interface ThreePhase {
+interface ThreePhase {
   readonly row: number;
   readonly voltages: readonly [number, number, number];
   readonly currents: readonly [number, number, number];
@@ -20,7 +20,7 @@ export interface ThreePhase {
 }
 
 /** What the voltages explain of the currents' unbalance: so many times their own. */
-export interface Explained {
+interface Explained {
   readonly voltageUnbalance: Quantity<'%'>;
   readonly multiple: Quantity<'1'>;
   /** Which unbalance of the voltage is meant, in words. */

@@ -13,7 +13,7 @@ const NEIGHBOURS = 10;
 const SHARE_OF_SLOTS = [0.65, 1.35] as const;
 
 /** One count of bars that explains an observed line, and the slot line by which it does. */
-export interface BarFit {
+interface BarFit {
   readonly bars: number;
   readonly line: Line;
   /** Observed less expected, Hz. */

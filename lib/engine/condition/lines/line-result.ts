@@ -31,7 +31,7 @@ export interface CoincidenceResult {
   readonly parted_at?: PartedAtResult;
 }
 
-export interface BarFitResult {
+interface BarFitResult {
   readonly bars: number;
   readonly line: string;
   readonly relation: string;

@@ -3,7 +3,7 @@ import type { RowStatus } from '../../tables';
 import type { HypothesisId } from '../hypothesis-id';
 
 /** Where a line is looked for. Lines of different spectra cannot be taken for one another. */
-export type Spectrum = 'current' | 'vibration';
+type Spectrum = 'current' | 'vibration';
 
 /** How fast things turn: supply and shaft frequency of one reading, with their doubt. */
 export interface Rotation {

@@ -4,7 +4,7 @@ import { formatCount } from '@/lib/platform/format';
 import styles from '../import.module.css';
 
 /** One reason for a rejected row. */
-export interface ShownIssue {
+interface ShownIssue {
   readonly row: number;
   readonly column: string;
   readonly value?: string | undefined;

@@ -11,7 +11,7 @@ import { typedOf } from '@/lib/features/study/meanwhile';
 import styles from './cells-form.module.css';
 
 /** One cell of the form, plain data from the sheet's columns. */
-export interface CellField {
+interface CellField {
   readonly name: string;
   readonly label: string;
   readonly unit: string;
@@ -23,7 +23,7 @@ export interface CellField {
   readonly value: string;
 }
 
-export interface CellGroup {
+interface CellGroup {
   readonly title: string;
   readonly fields: readonly CellField[];
 }
