@@ -29,6 +29,16 @@ const PRICED = {
   'prices-encoding': { type: 'string' },
 } as const satisfies Options;
 
+/** Options of the commands that evaluate a fleet whole. */
+const EVALUATING = {
+  ...COMMON,
+  ...READING,
+  ...PRICED,
+  history: { type: 'string' },
+  bench: { type: 'string' },
+  jobs: { type: 'string' },
+} as const satisfies Options;
+
 /** Columns of the fleet sheet that an option of the same name can state for a bench test. */
 const PLATE_OPTIONS = [
   'rated_power_kw',
@@ -55,28 +65,14 @@ export const COMMANDS = {
   evaluate: {
     call: 'evaluate FLEET [--settings S] [--prices P] [--history H] [--bench TESTS] [--format json|csv|xlsx] [--out FILE] [--jobs N]',
     says: 'evaluates each motor and ranks the fleet; xlsx is a workbook of every option with live formulas',
-    options: {
-      ...COMMON,
-      ...READING,
-      ...PRICED,
-      history: { type: 'string' },
-      bench: { type: 'string' },
-      jobs: { type: 'string' },
-    },
+    options: EVALUATING,
     formats: ['json', 'csv', 'xlsx'],
     reads: true,
   },
   plan: {
     call: 'plan FLEET [--settings S] [--prices P] [--history H] [--bench TESTS] [--format json|csv] [--out FILE] [--jobs N]',
     says: 'chooses what to fund in which year of the budget, to a proven gap',
-    options: {
-      ...COMMON,
-      ...READING,
-      ...PRICED,
-      history: { type: 'string' },
-      bench: { type: 'string' },
-      jobs: { type: 'string' },
-    },
+    options: EVALUATING,
     formats: ['json', 'csv'],
     reads: true,
   },

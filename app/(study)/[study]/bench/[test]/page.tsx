@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { Fact } from '@/app/_ui/fact';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { BENCH_COLUMNS } from '@/lib/features/bench/columns';
@@ -188,15 +189,6 @@ export default async function TestScreen(props: Props) {
         </details>
       )}
     </main>
-  );
-}
-
-function Fact({ label, children }: { readonly label: string; readonly children: React.ReactNode }) {
-  return (
-    <div>
-      <dt>{label}</dt>
-      <dd>{children}</dd>
-    </div>
   );
 }
 

@@ -1,6 +1,6 @@
 import { inLabels } from '@/lib/features/fleet/screen-words';
 import type { ShownConflict, WarningGroup } from '@/lib/features/import/loaders';
-import { formatCount } from '@/lib/platform/format';
+import { counted, formatCount } from '@/lib/platform/format';
 import styles from '../import.module.css';
 
 /** One reason for a rejected row. */
@@ -12,8 +12,33 @@ interface ShownIssue {
   readonly remedy: string;
 }
 
+interface RejectedProps {
+  readonly issues: readonly ShownIssue[];
+  /** How many rows in all, of which the issues may name the first only. */
+  readonly rows: number;
+  /** Where the rejected rows are to be had as a file. */
+  readonly file: string;
+  /** What becomes of the others, before the way to the file. */
+  readonly children?: string;
+}
+
+/** The rejected rows of a sheet, if there are any, and the way to have them as a file. */
+export function RejectedRows({ issues, rows, file, children }: RejectedProps) {
+  if (rows === 0) return null;
+  return (
+    <section className={styles.section} aria-labelledby="rejected">
+      <h2 id="rejected">{counted(rows, 'row')} rejected</h2>
+      <p>
+        {children}
+        <a href={file}>Download the rejected rows</a> with reason and remedy; mended, that file imports as it is.
+      </p>
+      <RejectionTable issues={issues} rows={rows} />
+    </section>
+  );
+}
+
 /** Rejected rows: where, what stood there, why, and what to do. */
-export function RejectionTable({ issues, rows }: { readonly issues: readonly ShownIssue[]; readonly rows: number }) {
+function RejectionTable({ issues, rows }: Pick<RejectedProps, 'issues' | 'rows'>) {
   const shown = new Set(issues.map(({ row }) => row)).size;
   return (
     <div className={styles.scroll}>
@@ -104,8 +129,19 @@ export function ConflictTable({ conflicts, total, form }: ConflictProps) {
   );
 }
 
-/** Doubtful things that do not keep a row out, each kind once. */
-export function WarningList({ warnings }: { readonly warnings: readonly WarningGroup[] }) {
+/** Doubtful things that do not keep a row out, if there are any. */
+export function ToBeChecked({ warnings }: { readonly warnings: readonly WarningGroup[] }) {
+  if (warnings.length === 0) return null;
+  return (
+    <section className={styles.section} aria-labelledby="warnings">
+      <h2 id="warnings">To be checked</h2>
+      <WarningList warnings={warnings} />
+    </section>
+  );
+}
+
+/** Each kind once. */
+function WarningList({ warnings }: { readonly warnings: readonly WarningGroup[] }) {
   return (
     <ul className={styles.list}>
       {warnings.map(({ column, text, remedy, rows, count }) => (

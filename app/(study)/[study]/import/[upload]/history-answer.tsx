@@ -1,8 +1,10 @@
 import type { HistoryPreview } from '@/lib/features/import/loaders';
 import { counted, formatCount } from '@/lib/platform/format';
+import { Counts } from '../counts';
 import styles from '../import.module.css';
 import { CommitForm } from './commit-form';
-import { RejectionTable, WarningList } from './findings';
+import { RejectedRows, ToBeChecked } from './findings';
+import { remainder } from './words';
 
 interface Props {
   readonly study: string;
@@ -26,14 +28,7 @@ export function HistoryAnswer({ study, upload, history, who }: Props) {
       <p role="status" className={styles.lead}>
         {summary(history)}
       </p>
-      <dl className={styles.counts}>
-        {counts.map(([name, count]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{formatCount(count)}</dd>
-          </div>
-        ))}
-      </dl>
+      <Counts counts={counts} />
       {valuesAdded > 0 && (
         <>
           <p className={styles.soft}>
@@ -43,23 +38,10 @@ export function HistoryAnswer({ study, upload, history, who }: Props) {
           <CommitForm study={study} upload={upload} who={who} conflicts={0} label={`Import ${counted(valuesAdded, 'value')}`} />
         </>
       )}
-      {rowsRejected > 0 && (
-        <section className={styles.section} aria-labelledby="rejected">
-          <h2 id="rejected">{counted(rowsRejected, 'row')} rejected</h2>
-          <p>
-            {valuesAdded > 0 ? 'The others can be imported without them. ' : 'None of these can be taken in as they are. '}
-            <a href={`/api/studies/${study}/uploads/${upload}/rejected`}>Download the rejected rows</a> with reason and remedy;
-            mended, that file imports as it is.
-          </p>
-          <RejectionTable issues={history.rejections} rows={rowsRejected} />
-        </section>
-      )}
-      {history.warnings.length > 0 && (
-        <section className={styles.section} aria-labelledby="warnings">
-          <h2 id="warnings">To be checked</h2>
-          <WarningList warnings={history.warnings} />
-        </section>
-      )}
+      <RejectedRows issues={history.rejections} rows={rowsRejected} file={`/api/studies/${study}/uploads/${upload}/rejected`}>
+        {remainder(valuesAdded === 0)}
+      </RejectedRows>
+      <ToBeChecked warnings={history.warnings} />
     </>
   );
 }

@@ -6,13 +6,14 @@ import { BEYOND_READING } from '@/lib/features/fleet/issue-codes';
 import { dismissUpload, suggestAnew } from '@/lib/features/import/actions';
 import { loadPreview, type Preview, type PreviewResult } from '@/lib/features/import/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
-import { counted, formatCount, formatStated } from '@/lib/platform/format';
+import { counted, formatStated } from '@/lib/platform/format';
+import { Counts } from '../counts';
 import styles from '../import.module.css';
 import { CommitForm } from './commit-form';
-import { ConflictTable, RejectionTable, WarningList } from './findings';
+import { ConflictTable, RejectedRows, ToBeChecked } from './findings';
 import { HistoryAnswer } from './history-answer';
 import { ReadingForm } from './reading-form';
-import { addsNothing, COMMIT_FORM, commitWords, summaryWords } from './words';
+import { addsNothing, COMMIT_FORM, commitWords, remainder, summaryWords } from './words';
 
 interface Props {
   readonly params: Promise<{ study: string; upload: string }>;
@@ -102,7 +103,7 @@ function Answer({ preview, result, who }: { readonly preview: Preview; readonly 
           below and read the sheet again.
         </p>
       ))}
-      <Counts result={result} />
+      <Counts counts={countsOf(result)} />
       {nothing ? (
         <p>
           There is nothing to import. <Link href={`/${study.id}/import`}>Choose another sheet</Link>
@@ -111,35 +112,26 @@ function Answer({ preview, result, who }: { readonly preview: Preview; readonly 
       ) : (
         <CommitForm study={study.id} upload={about.id} who={who} conflicts={result.conflictCount} label={commitWords(result)} />
       )}
-      {result.rowsRejected > 0 && (
-        <section className={styles.section} aria-labelledby="rejected">
-          <h2 id="rejected">{counted(result.rowsRejected, 'row')} rejected</h2>
-          <p>
-            {nothing ? 'None of these can be taken in as they are. ' : 'The others can be imported without them. '}
-            <a href={`/api/studies/${study.id}/uploads/${about.id}/rejected`}>Download the rejected rows</a> with reason and
-            remedy; mended, that file imports as it is.
-          </p>
-          <RejectionTable issues={result.rejections} rows={result.rowsRejected} />
-        </section>
-      )}
+      <RejectedRows
+        issues={result.rejections}
+        rows={result.rowsRejected}
+        file={`/api/studies/${study.id}/uploads/${about.id}/rejected`}
+      >
+        {remainder(nothing)}
+      </RejectedRows>
       {result.conflictCount > 0 && (
         <section className={styles.section} aria-labelledby="conflicts">
           <h2 id="conflicts">{counted(result.conflictCount, 'fact')} stated otherwise than the study has it</h2>
           <ConflictTable conflicts={result.conflicts} total={result.conflictCount} form={COMMIT_FORM} />
         </section>
       )}
-      {result.warnings.length > 0 && (
-        <section className={styles.section} aria-labelledby="warnings">
-          <h2 id="warnings">To be checked</h2>
-          <WarningList warnings={result.warnings} />
-        </section>
-      )}
+      <ToBeChecked warnings={result.warnings} />
     </>
   );
 }
 
-function Counts({ result }: { readonly result: PreviewResult }) {
-  const counts = [
+function countsOf(result: PreviewResult) {
+  return [
     ['Rows', result.rows],
     ['New motors', result.motorsAdded],
     ['Changed motors', result.motorsChanged],
@@ -149,16 +141,6 @@ function Counts({ result }: { readonly result: PreviewResult }) {
     ['Facts filled in', result.factsFilled],
     ['Rejected rows', result.rowsRejected],
   ] as const;
-  return (
-    <dl className={styles.counts}>
-      {counts.map(([name, count]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{formatCount(count)}</dd>
-        </div>
-      ))}
-    </dl>
-  );
 }
 
 function Gone({ study }: { readonly study: string }) {

@@ -37,3 +37,8 @@ function joined(parts: readonly string[]): string {
 export function commitWords({ rows, rowsRejected }: PreviewResult): string {
   return rowsRejected === 0 ? `Import ${counted(rows, 'row')}` : `Import ${counted(rows - rowsRejected, 'good row')}`;
 }
+
+/** What becomes of the rows beside the rejected ones. */
+export function remainder(nothing: boolean): string {
+  return nothing ? 'None of these can be taken in as they are. ' : 'The others can be imported without them. ';
+}

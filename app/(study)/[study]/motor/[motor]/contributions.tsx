@@ -4,6 +4,7 @@ import type { ReadingDates } from '@/lib/features/fleet/reading-dates';
 import { contributionWords, points, standing } from '@/lib/features/motor/contribution-words';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
+import { NumberHead } from './number-head';
 
 const FITTED_DIGITS = 4;
 
@@ -24,20 +25,20 @@ export function Contributions({ rows, label, dates, withSources = false }: Props
         <thead>
           <tr>
             <th scope="col">What is known</th>
-            <Head name="Given" under="± 95 %" />
-            <Head name="Fits best" under="as the machine shows it" />
+            <NumberHead name="Given" unit="± 95 %" />
+            <NumberHead name="Fits best" unit="as the machine shows it" />
             {withSources ? (
               <th scope="col" className={styles.words}>
                 Where its width comes from
               </th>
             ) : (
               <>
-                <Head name="Misses by" under="in its own deviations" />
-                <Head name="Load without it" under="% of rating" />
-                <Head name="It moves the load by" under="points" />
+                <NumberHead name="Misses by" unit="in its own deviations" />
+                <NumberHead name="Load without it" unit="% of rating" />
+                <NumberHead name="It moves the load by" unit="points" />
               </>
             )}
-            <Head name="Part in the doubt" under="of the load, %" />
+            <NumberHead name="Part in the doubt" unit="of the load, %" />
             {!withSources && <th scope="col">In words</th>}
           </tr>
         </thead>
@@ -65,15 +66,6 @@ export function Contributions({ rows, label, dates, withSources = false }: Props
         </tbody>
       </table>
     </ScrollRegion>
-  );
-}
-
-function Head({ name, under }: { readonly name: string; readonly under: string }) {
-  return (
-    <th scope="col" className={styles.number}>
-      {name}
-      <span className={styles.under}>{under}</span>
-    </th>
   );
 }
 

@@ -9,6 +9,7 @@ import { optionTitle } from '@/lib/features/motor/words';
 import { paybackWords } from '@/lib/features/results/payback-words';
 import { ABSENT, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
+import { NumberHead } from './number-head';
 
 interface Props {
   readonly page: MotorPage;
@@ -31,7 +32,7 @@ export function OptionTable({ page, why, decided, untilMeasured }: Props) {
               Option
             </th>
             {Object.values(heads).map((head) => (
-              <Head key={head.name} {...head} />
+              <NumberHead key={head.name} {...head} />
             ))}
           </tr>
         </thead>
@@ -69,15 +70,6 @@ function headsOf(currency: string) {
     worth: { name: 'Net present value', unit: currency },
     rate: { name: 'Rate of return', unit: '% a year' },
   } as const;
-}
-
-function Head({ name, unit }: FigureHead) {
-  return (
-    <th {...HEAD} scope="col" className={styles.number}>
-      {name}
-      <span className={styles.under}>{unit}</span>
-    </th>
-  );
 }
 
 /** Why an option has no saving and no value. */

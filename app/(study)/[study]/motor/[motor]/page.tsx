@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { Fact } from '@/app/_ui/fact';
 import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
 import { TrustMark } from '@/app/_ui/trust-mark';
@@ -145,15 +146,6 @@ export default async function MotorScreen({ params }: Props) {
         <Cautions />
       </aside>
     </main>
-  );
-}
-
-function Fact({ label, children }: { readonly label: string; readonly children: React.ReactNode }) {
-  return (
-    <div>
-      <dt>{label}</dt>
-      <dd>{children}</dd>
-    </div>
   );
 }
 

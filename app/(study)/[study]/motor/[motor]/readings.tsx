@@ -4,6 +4,7 @@ import { TrustMark } from '@/app/_ui/trust-mark';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { ABSENT, formatFigure, formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
+import { NumberHead } from './number-head';
 import { ReadingActions } from './reading-actions';
 
 interface Props {
@@ -24,11 +25,11 @@ export function Readings({ page, study, motor, who }: Props) {
         <thead>
           <tr>
             <th scope="col">Taken</th>
-            <Head name="Power" unit="kW" />
-            <Head name="Voltage" unit="V" />
-            <Head name="Current" unit="A" />
-            <Head name="Speed" unit="r/min" />
-            <Head name="Load" unit="% of rating, ± 95 %" />
+            <NumberHead name="Power" unit="kW" />
+            <NumberHead name="Voltage" unit="V" />
+            <NumberHead name="Current" unit="A" />
+            <NumberHead name="Speed" unit="r/min" />
+            <NumberHead name="Load" unit="% of rating, ± 95 %" />
             <th scope="col">Trust</th>
             <th scope="col" className={styles.words}>
               Also read
@@ -85,15 +86,6 @@ export function Readings({ page, study, motor, who }: Props) {
         </tbody>
       </table>
     </ScrollRegion>
-  );
-}
-
-function Head({ name, unit }: { readonly name: string; readonly unit: string }) {
-  return (
-    <th scope="col" className={styles.number}>
-      {name}
-      <span className={styles.under}>{unit}</span>
-    </th>
   );
 }
 

@@ -4,7 +4,8 @@ import { notFound } from 'next/navigation';
 import { loadImport } from '@/lib/features/import/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
 import { counted, formatCount, formatInstant } from '@/lib/platform/format';
-import { RejectionTable } from '../../[upload]/findings';
+import { RejectedRows } from '../../[upload]/findings';
+import { Counts } from '../../counts';
 import styles from '../../import.module.css';
 import { UndoForm } from './undo-form';
 
@@ -49,28 +50,12 @@ export default async function ImportedScreen({ params }: Props) {
       <p className={styles.soft}>
         {entry.who}, {formatInstant(entry.createdAt)} UTC
       </p>
-      <dl className={styles.counts}>
-        {counts.map(([name, count]) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{formatCount(count)}</dd>
-          </div>
-        ))}
-      </dl>
+      <Counts counts={counts} />
       <p className={styles.actions}>
         {entry.undoneAt === undefined && <Link href={`/${study}/fleet`}>Go to the fleet</Link>}
         <Link href={`/${study}/import`}>Import another sheet</Link>
       </p>
-      {entry.rowsRejected > 0 && (
-        <section className={styles.section} aria-labelledby="rejected">
-          <h2 id="rejected">{counted(entry.rowsRejected, 'row')} rejected</h2>
-          <p>
-            <a href={`/api/studies/${study}/imports/${batch}/rejected`}>Download the rejected rows</a> with reason and remedy;
-            mended, that file imports as it is.
-          </p>
-          <RejectionTable issues={rejections} rows={entry.rowsRejected} />
-        </section>
-      )}
+      <RejectedRows issues={rejections} rows={entry.rowsRejected} file={`/api/studies/${study}/imports/${batch}/rejected`} />
       {entry.undoneAt === undefined && (
         <section className={styles.section}>
           <UndoForm study={study} batch={batch} who={await loadWho()} />

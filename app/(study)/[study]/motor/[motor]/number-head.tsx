@@ -1,0 +1,18 @@
+import { HEAD } from '@/app/_ui/row-roles';
+import styles from './motor.module.css';
+
+interface Props {
+  readonly name: string;
+  /** The unit, or what else there is to say of the column. */
+  readonly unit: string;
+}
+
+/** Head of a column of numbers in a table of the motor's pages. */
+export function NumberHead({ name, unit }: Props) {
+  return (
+    <th {...HEAD} scope="col" className={styles.number}>
+      {name}
+      <span className={styles.under}>{unit}</span>
+    </th>
+  );
+}
