@@ -11,7 +11,7 @@ const PAGE = 100;
 const WHOLE = 5000;
 
 /** One page of a study's history. */
-interface HistoryPage {
+export interface HistoryPage {
   readonly events: readonly StudyEvent[];
   readonly total: number;
   /** The page that this is, one beyond the last being the last, and how many there are. */

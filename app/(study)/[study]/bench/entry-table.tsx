@@ -25,21 +25,7 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
     <>
       <ScrollRegion label="Measured points">
         <table className={styles.entryTable}>
-          <thead>
-            <tr className={styles.entryHead}>
-              <th scope="col">Row</th>
-              <th scope="col">Section</th>
-              {columns.map((column) => (
-                <th key={column.name} scope="col" title={column.meaning}>
-                  {column.label}
-                  <span className={styles.unit}>{column.unit}</span>
-                </th>
-              ))}
-              <th scope="col">
-                <span className="unseen">Rows</span>
-              </th>
-            </tr>
-          </thead>
+          <Heads columns={columns} />
           <tbody>
             {rows.map((row, at) => {
               const own = issuesOf(at);
@@ -49,17 +35,12 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
                     {at + 1}
                   </th>
                   <td>
-                    <select
-                      aria-label={`Section of row ${at + 1}`}
+                    <SectionChoice
+                      row={at + 1}
+                      sections={sections}
                       value={row.section}
-                      onChange={(event) => change(at, { section: event.target.value })}
-                    >
-                      {sections.map((section) => (
-                        <option key={section.id} value={section.id}>
-                          {section.words}
-                        </option>
-                      ))}
-                    </select>
+                      onChange={(section) => change(at, { section })}
+                    />
                   </td>
                   {columns.map((column, index) => (
                     <td key={column.name}>
@@ -106,15 +87,57 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
           </tbody>
         </table>
       </ScrollRegion>
-      {issues.length > 0 && (
-        <ul className={styles.issues}>
-          {issues.map((issue) => (
-            <li key={`${issue.row} ${issue.column} ${issue.code}`}>
-              Row {issue.row}: {issue.text} {issue.remedy}
-            </li>
-          ))}
-        </ul>
-      )}
+      {issues.length > 0 && <Issues issues={issues} />}
     </>
+  );
+}
+
+function Heads({ columns }: Pick<Props, 'columns'>) {
+  return (
+    <thead>
+      <tr className={styles.entryHead}>
+        <th scope="col">Row</th>
+        <th scope="col">Section</th>
+        {columns.map((column) => (
+          <th key={column.name} scope="col" title={column.meaning}>
+            {column.label}
+            <span className={styles.unit}>{column.unit}</span>
+          </th>
+        ))}
+        <th scope="col">
+          <span className="unseen">Rows</span>
+        </th>
+      </tr>
+    </thead>
+  );
+}
+
+interface SectionProps extends Pick<Props, 'sections'> {
+  readonly row: number;
+  readonly value: string;
+  readonly onChange: (section: string) => void;
+}
+
+function SectionChoice({ row, sections, value, onChange }: SectionProps) {
+  return (
+    <select aria-label={`Section of row ${row}`} value={value} onChange={(event) => onChange(event.target.value)}>
+      {sections.map((section) => (
+        <option key={section.id} value={section.id}>
+          {section.words}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function Issues({ issues }: Pick<Props, 'issues'>) {
+  return (
+    <ul className={styles.issues}>
+      {issues.map((issue) => (
+        <li key={`${issue.row} ${issue.column} ${issue.code}`}>
+          Row {issue.row}: {issue.text} {issue.remedy}
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -47,56 +47,68 @@ export default async function ImportScreen({ params }: Props) {
         {imports.length === 0 ? (
           <p className={styles.soft}>Nothing has been imported into this study yet.</p>
         ) : (
-          <div className={styles.scroll}>
-            <table className={`${styles.table} ${styles.stack}`}>
-              <thead>
-                <tr>
-                  <th scope="col">Sheet</th>
-                  <th scope="col">When</th>
-                  <th scope="col">Who</th>
-                  <th scope="col" className={styles.number}>
-                    Motors added
-                  </th>
-                  <th scope="col" className={styles.number}>
-                    Motors changed
-                  </th>
-                  <th scope="col" className={styles.number}>
-                    Readings added
-                  </th>
-                  <th scope="col" className={styles.number}>
-                    Rows rejected
-                  </th>
-                </tr>
-              </thead>
-              <tbody>
-                {imports.map((entry) => (
-                  <tr key={entry.id}>
-                    <th scope="row">
-                      <Link href={`/${id}/import/batch/${entry.id}`}>{entry.fileName}</Link>
-                      {entry.kind === 'indicators' && <span className={styles.state}>indicator history</span>}
-                      {entry.undoneAt !== undefined && <span className={styles.state}>taken back</span>}
-                    </th>
-                    <td data-name="When">{formatInstant(entry.createdAt)} UTC</td>
-                    <td data-name="Who">{entry.who}</td>
-                    <td data-name="Motors added" className={styles.number}>
-                      {formatCount(entry.motorsAdded)}
-                    </td>
-                    <td data-name="Motors changed" className={styles.number}>
-                      {formatCount(entry.motorsChanged)}
-                    </td>
-                    <td data-name="Readings added" className={styles.number}>
-                      {formatCount(entry.readingsAdded)}
-                    </td>
-                    <td data-name="Rows rejected" className={styles.number}>
-                      {formatCount(entry.rowsRejected)}
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+          <Imports imports={imports} study={id} />
         )}
       </section>
     </main>
+  );
+}
+
+interface ImportsProps {
+  readonly imports: Awaited<ReturnType<typeof loadImports>>['imports'];
+  readonly study: string;
+}
+
+/** One import a line, with what it brought. */
+function Imports({ imports, study }: ImportsProps) {
+  return (
+    <div className={styles.scroll}>
+      <table className={`${styles.table} ${styles.stack}`}>
+        <thead>
+          <tr>
+            <th scope="col">Sheet</th>
+            <th scope="col">When</th>
+            <th scope="col">Who</th>
+            <th scope="col" className={styles.number}>
+              Motors added
+            </th>
+            <th scope="col" className={styles.number}>
+              Motors changed
+            </th>
+            <th scope="col" className={styles.number}>
+              Readings added
+            </th>
+            <th scope="col" className={styles.number}>
+              Rows rejected
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {imports.map((entry) => (
+            <tr key={entry.id}>
+              <th scope="row">
+                <Link href={`/${study}/import/batch/${entry.id}`}>{entry.fileName}</Link>
+                {entry.kind === 'indicators' && <span className={styles.state}>indicator history</span>}
+                {entry.undoneAt !== undefined && <span className={styles.state}>taken back</span>}
+              </th>
+              <td data-name="When">{formatInstant(entry.createdAt)} UTC</td>
+              <td data-name="Who">{entry.who}</td>
+              <td data-name="Motors added" className={styles.number}>
+                {formatCount(entry.motorsAdded)}
+              </td>
+              <td data-name="Motors changed" className={styles.number}>
+                {formatCount(entry.motorsChanged)}
+              </td>
+              <td data-name="Readings added" className={styles.number}>
+                {formatCount(entry.readingsAdded)}
+              </td>
+              <td data-name="Rows rejected" className={styles.number}>
+                {formatCount(entry.rowsRejected)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

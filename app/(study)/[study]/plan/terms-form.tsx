@@ -32,26 +32,9 @@ export function TermsForm({ study, who, terms, areas }: Props) {
   const rows = [...limits, undefined].map((limit, at) => ({ limit, at, id: `limit-${at}` }));
   const text = (name: string, value: number | string | undefined) =>
     state.typed?.[name] ?? (value === undefined ? '' : String(value));
-  const field = (name: string, label: string, value: number | string | undefined, more: { readonly list?: string } = {}) => {
-    const refused = state.refused?.[name];
-    const typed = text(name, value);
-    return (
-      <div className={sheet.field}>
-        <label htmlFor={name}>{label}</label>
-        <input
-          key={typed}
-          id={name}
-          name={name}
-          defaultValue={typed}
-          autoComplete="off"
-          {...(more.list === undefined ? { inputMode: 'decimal' as const } : { list: more.list, maxLength: 100 })}
-          aria-invalid={refused !== undefined}
-          {...(refused !== undefined && { 'aria-describedby': `${name}-note` })}
-        />
-        {refused !== undefined && <p id={`${name}-note`}>{refused}</p>}
-      </div>
-    );
-  };
+  const field = (name: string, label: string, value: number | string | undefined, list?: string) => (
+    <TermField name={name} label={label} typed={text(name, value)} refused={state.refused?.[name]} list={list} />
+  );
   // The form is cleared when it has been sent: what was ticked is ticked again where something was refused.
   const ticked = (name: 'robust' | 'frontier', kept: boolean) => (state.typed ? state.typed[name] === 'yes' : kept);
   const percent = (share: number | undefined) => (share === undefined ? USUAL_PERCENT : Number((100 * share).toFixed(6)));
@@ -77,7 +60,7 @@ export function TermsForm({ study, who, terms, areas }: Props) {
             </legend>
             <input type="hidden" name={`${id}-site`} value={limit?.site ?? ''} />
             <div className={styles.years}>
-              {field(`${id}-area`, 'Area (empty: all together)', limit?.area, { list: 'plan-areas' })}
+              {field(`${id}-area`, 'Area (empty: all together)', limit?.area, 'plan-areas')}
               {field(`${id}-year`, 'Year (empty: each)', limit?.year)}
               {field(`${id}-outage`, 'Outage, h', limit?.outage_hours)}
               {field(`${id}-crew`, 'Crew, h', limit?.crew_hours)}
@@ -90,37 +73,65 @@ export function TermsForm({ study, who, terms, areas }: Props) {
         </p>
         <fieldset>
           <legend>Low case</legend>
-          <label className={styles.choice}>
-            <input
-              type="checkbox"
-              name="robust"
-              value="yes"
-              key={`robust ${ticked('robust', robust !== null)}`}
-              defaultChecked={ticked('robust', robust !== null)}
-            />{' '}
+          <Tick name="robust" ticked={ticked('robust', robust !== null)}>
             choose only what is worth its money in the low case too
-          </label>
+          </Tick>
           <div className={styles.years}>
             {field('robust_price', 'Energy prices, % of today’s', percent(robust?.energy_price))}
             {field('robust_hours', 'Hours a year, % of today’s', percent(robust?.hours))}
           </div>
         </fieldset>
-        <label className={styles.choice}>
-          <input
-            type="checkbox"
-            name="frontier"
-            value="yes"
-            key={`frontier ${ticked('frontier', frontier.length > 0)}`}
-            defaultChecked={ticked('frontier', frontier.length > 0)}
-          />{' '}
+        <Tick name="frontier" ticked={ticked('frontier', frontier.length > 0)}>
           try other budgets too, from a quarter to twice these: takes as long again for each
-        </label>
+        </Tick>
         <WhoField id="terms-who" initial={who} typed={state.typed?.who} />
         <button type="submit" aria-disabled={busy}>
           {busy ? 'Saving…' : 'Save and plan anew'}
         </button>
       </form>
     </details>
+  );
+}
+
+interface FieldProps {
+  readonly name: string;
+  readonly label: string;
+  readonly typed: string;
+  readonly refused: string | undefined;
+  /** Where its words are proposed; a field without is one of numbers. */
+  readonly list: string | undefined;
+}
+
+function TermField({ name, label, typed, refused, list }: FieldProps) {
+  return (
+    <div className={sheet.field}>
+      <label htmlFor={name}>{label}</label>
+      <input
+        key={typed}
+        id={name}
+        name={name}
+        defaultValue={typed}
+        autoComplete="off"
+        {...(list === undefined ? { inputMode: 'decimal' as const } : { list, maxLength: 100 })}
+        aria-invalid={refused !== undefined}
+        {...(refused !== undefined && { 'aria-describedby': `${name}-note` })}
+      />
+      {refused !== undefined && <p id={`${name}-note`}>{refused}</p>}
+    </div>
+  );
+}
+
+interface TickProps {
+  readonly name: string;
+  readonly ticked: boolean;
+  readonly children: string;
+}
+
+function Tick({ name, ticked, children }: TickProps) {
+  return (
+    <label className={styles.choice}>
+      <input type="checkbox" name={name} value="yes" key={`${name} ${ticked}`} defaultChecked={ticked} /> {children}
+    </label>
   );
 }
 

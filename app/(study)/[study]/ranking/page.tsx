@@ -5,6 +5,7 @@ import { askedPage, Pages } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
+import type { RankingSum } from '@/lib/features/ranking/schema';
 import { currentStudy, loadUnits } from '@/lib/features/study/loaders';
 import { formatCount } from '@/lib/platform/format';
 import { NewerFigures } from '../newer-figures';
@@ -68,10 +69,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
           decision: decision?.id,
           area,
           areas,
-          decisions: DECISIONS.flatMap(({ id: name, action, timing }) => {
-            const group = sum.groups.find((each) => each.action === action && each.timing === timing);
-            return group ? [{ id: name, words: decisionWords(action, timing), count: group.count }] : [];
-          }),
+          decisions: decisionsOf(sum),
         }}
       >
         <p className={sheet.soft}>
@@ -121,4 +119,12 @@ export default async function RankingScreen({ params, searchParams }: Props) {
       </WhatIf>
     </main>
   );
+}
+
+/** The decisions that occur, with their count. */
+function decisionsOf({ groups }: RankingSum) {
+  return DECISIONS.flatMap(({ id, action, timing }) => {
+    const group = groups.find((each) => each.action === action && each.timing === timing);
+    return group ? [{ id, words: decisionWords(action, timing), count: group.count }] : [];
+  });
 }

@@ -1,9 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { Fact } from '@/app/_ui/fact';
-import { FigureText } from '@/app/_ui/figure';
 import { FindingList } from '@/app/_ui/finding-list';
+import type { BenchMethodId } from '@/lib/engine';
 import { BENCH_COLUMNS } from '@/lib/features/bench/columns';
 import { loadTest, type TestPage } from '@/lib/features/bench/loaders';
 import { benchMethodWord } from '@/lib/features/bench/schema';
@@ -18,6 +17,7 @@ import { METHOD_WORDS, methodWords } from '../words';
 import { LoadColumns, NoLoadColumns } from './columns';
 import { Comparison } from './comparison';
 import { CircuitElements, DirectTest } from './direct';
+import { Facts, ratedPoint } from './facts';
 import { StandardLoads } from './standard-loads';
 import { WithdrawForm } from './withdraw-form';
 
@@ -52,8 +52,6 @@ export default async function TestScreen(props: Props) {
   if (!page) notFound();
   const { stored, result, motor, others, comparison } = page;
   const here = `/${study}/bench/${stored.id}`;
-  const rated = result.points.find((point) => point.load_fraction === 1);
-  const { stray } = result.lines;
   return (
     <main id="main" className={styles.main}>
       <h1>{nameOf(page)}</h1>
@@ -76,47 +74,9 @@ export default async function TestScreen(props: Props) {
         </p>
       )}
       <p className={styles.soft}>{result.method_title}. ± is the 95 % interval.</p>
-      <dl className={styles.facts}>
-        <Fact label="Efficiency at rated load">
-          <FigureText name="efficiency at rated load" figure={rated?.efficiency} percent reason="rated load was not reached" />
-        </Fact>
-        <Fact label="Core loss">
-          <FigureText name="core loss" figure={result.core_loss} reason="not separated" />
-        </Fact>
-        <Fact label="Friction and windage">
-          <FigureText name="friction and windage" figure={result.friction_windage} reason="not separated" />
-        </Fact>
-        {result.core_loss === undefined && (
-          <Fact label="Core with friction, at rated voltage">
-            <FigureText name="core loss with friction" figure={result.constant_loss} reason="not measured" />
-          </Fact>
-        )}
-        <Fact label="Stray-load loss at rated load">
-          <FigureText name="stray-load loss" figure={rated?.losses.stray} reason="rated load was not reached" />
-        </Fact>
-        <Fact label="Losses are stated at">
-          <FigureText name="specified winding temperature" figure={result.winding_temp_specified} reason="no temperature" />
-        </Fact>
-        {result.torque_correction && (
-          <Fact label="Dynamometer correction">
-            <FigureText name="dynamometer correction" figure={result.torque_correction} />
-          </Fact>
-        )}
-      </dl>
+      <Facts result={result} />
       <Cautions />
-      <ul className={styles.links} aria-label="Procedure">
-        {METHOD_WORDS.map(({ id, words }) => (
-          <li key={id}>
-            {id === result.method ? (
-              <strong aria-current="true">{words}</strong>
-            ) : (
-              <Link href={`${here}?method=${id}`} prefetch={false}>
-                {words}
-              </Link>
-            )}
-          </li>
-        ))}
-      </ul>
+      <Procedures method={result.method} here={here} />
 
       <section className={styles.section} aria-labelledby="findings">
         <h2 id="findings">What is to be said of the test</h2>
@@ -126,21 +86,7 @@ export default async function TestScreen(props: Props) {
         />
       </section>
 
-      {(result.lines.no_load || stray) && (
-        <section className={styles.section} aria-labelledby="lines">
-          <h2 id="lines">The regressions</h2>
-          {result.stray_load_loss && (
-            <p className={styles.soft}>
-              Intercept {formatFigure(result.stray_load_loss.intercept).text}, dropped as the error of the test; correlation at
-              least {result.stray_load_loss.limit}.
-            </p>
-          )}
-          <div className={styles.charts}>
-            {result.lines.no_load && <RegressionChart line={result.lines.no_load} kind="no-load" />}
-            {stray && <RegressionChart line={stray} kind="stray" correlation={result.stray_load_loss?.correlation} />}
-          </div>
-        </section>
-      )}
+      <Regressions result={result} />
 
       {result.circuit && (
         <section className={styles.section} aria-labelledby="circuit">
@@ -155,24 +101,7 @@ export default async function TestScreen(props: Props) {
         </section>
       )}
 
-      {result.points.length > 0 && (
-        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="loads">
-          <h2 id="loads">At the standard loads</h2>
-          <StandardLoads points={result.points} />
-        </section>
-      )}
-      {result.columns.load.length > 0 && (
-        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="load-columns">
-          <h2 id="load-columns">The load test, column by column</h2>
-          <LoadColumns columns={result.columns.load} />
-        </section>
-      )}
-      {result.columns.no_load.length > 0 && (
-        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="no-load-columns">
-          <h2 id="no-load-columns">The no-load run, column by column</h2>
-          <NoLoadColumns columns={result.columns.no_load} />
-        </section>
-      )}
+      <Columns result={result} />
 
       <section className={`${styles.section} ${styles.wide} ${comparison ? '' : styles.noPrint}`} aria-labelledby="against">
         <h2 id="against">Before and after</h2>
@@ -192,9 +121,75 @@ export default async function TestScreen(props: Props) {
   );
 }
 
+/** The procedures that a test can be computed by, with the one that it is. */
+function Procedures({ method, here }: { readonly method: BenchMethodId; readonly here: string }) {
+  return (
+    <ul className={styles.links} aria-label="Procedure">
+      {METHOD_WORDS.map(({ id, words }) => (
+        <li key={id}>
+          {id === method ? (
+            <strong aria-current="true">{words}</strong>
+          ) : (
+            <Link href={`${here}?method=${id}`} prefetch={false}>
+              {words}
+            </Link>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The straight lines by which the losses of the runs were parted, with what shows how well they fit. */
+function Regressions({ result }: Pick<TestPage, 'result'>) {
+  const { lines, stray_load_loss: found } = result;
+  if (!lines.no_load && !lines.stray) return null;
+  return (
+    <section className={styles.section} aria-labelledby="lines">
+      <h2 id="lines">The regressions</h2>
+      {found && (
+        <p className={styles.soft}>
+          Intercept {formatFigure(found.intercept).text}, dropped as the error of the test; correlation at least {found.limit}.
+        </p>
+      )}
+      <div className={styles.charts}>
+        {lines.no_load && <RegressionChart line={lines.no_load} kind="no-load" />}
+        {lines.stray && <RegressionChart line={lines.stray} kind="stray" correlation={found?.correlation} />}
+      </div>
+    </section>
+  );
+}
+
+/** Every column of the computation. */
+function Columns({ result }: Pick<TestPage, 'result'>) {
+  const { points, columns } = result;
+  return (
+    <>
+      {points.length > 0 && (
+        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="loads">
+          <h2 id="loads">At the standard loads</h2>
+          <StandardLoads points={points} />
+        </section>
+      )}
+      {columns.load.length > 0 && (
+        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="load-columns">
+          <h2 id="load-columns">The load test, column by column</h2>
+          <LoadColumns columns={columns.load} />
+        </section>
+      )}
+      {columns.no_load.length > 0 && (
+        <section className={`${styles.section} ${styles.wide}`} aria-labelledby="no-load-columns">
+          <h2 id="no-load-columns">The no-load run, column by column</h2>
+          <NoLoadColumns columns={columns.no_load} />
+        </section>
+      )}
+    </>
+  );
+}
+
 /** The test in a sentence. */
 function answerOf({ result }: TestPage): string {
-  const rated = result.points.find((point) => point.load_fraction === 1);
+  const rated = ratedPoint(result);
   const by = `by ${methodWords(result.method).split(':')[0]}`;
   if (!result.accepted) return `The test is not accepted ${by}: the reasons stand below.`;
   if (rated) return `Accepted ${by}: ${formatFigure(rated.efficiency, { percent: true }).text} efficient at rated load.`;

@@ -48,53 +48,9 @@ export default async function MotorScreen({ params }: Props) {
           <li key={reason.code + reason.text}>{unparted(reason.text)}</li>
         ))}
       </ol>
-      <dl className={styles.facts}>
-        <Fact label="Load">
-          <FigureText
-            name="the load"
-            figure={result.load_fraction}
-            percent
-            why={why('load_fraction')}
-            reason="no usable reading"
-          />
-        </Fact>
-        <Fact label="Shaft power">
-          <FigureText
-            name="shaft power"
-            figure={result.shaft_power && atShaft(result.shaft_power, page.units)}
-            why={why('shaft_power')}
-            reason="no usable reading"
-          />
-        </Fact>
-        <Fact label="Efficiency there">
-          <FigureText name="efficiency" figure={result.efficiency} percent why={why('efficiency')} reason="no usable reading" />
-        </Fact>
-        <Fact label="Total loss">
-          <FigureText name="total loss" figure={result.losses?.total} why={why('losses.total')} reason="no usable reading" />
-        </Fact>
-        <Fact label="Trust">
-          <TrustMark level={result.trust.level} />
-        </Fact>
-        {page.rank && (
-          <Fact label="Rank">
-            {page.rank.rank} <span className={styles.soft}>of {page.rank.of}</span>
-          </Fact>
-        )}
-      </dl>
+      <Facts page={page} why={why} />
       <p className={styles.soft}>{readWords(page)}</p>
-      <ul className={styles.actions}>
-        <li>
-          <Link href={`${here}/reading`}>Add a reading</Link>
-        </li>
-        <li>
-          <Link href={`${here}/edit`}>Change the plate</Link>
-        </li>
-        <li>
-          <Link href={`/${study}/trust/round?m=${motor}`} prefetch={false}>
-            Print a round sheet
-          </Link>
-        </li>
-      </ul>
+      <WaysOn study={study} motor={motor} />
 
       <section className={styles.section} aria-labelledby="load">
         <h2 id="load">How hard it works</h2>
@@ -146,6 +102,66 @@ export default async function MotorScreen({ params }: Props) {
         <Cautions />
       </aside>
     </main>
+  );
+}
+
+interface FactsProps {
+  readonly page: MotorPage;
+  /** The way to how a figure is known. */
+  readonly why: (path: string) => string | undefined;
+}
+
+/** What is known of the motor, in a few figures. */
+function Facts({ page, why }: FactsProps) {
+  const { result } = page;
+  return (
+    <dl className={styles.facts}>
+      <Fact label="Load">
+        <FigureText name="the load" figure={result.load_fraction} percent why={why('load_fraction')} reason="no usable reading" />
+      </Fact>
+      <Fact label="Shaft power">
+        <FigureText
+          name="shaft power"
+          figure={result.shaft_power && atShaft(result.shaft_power, page.units)}
+          why={why('shaft_power')}
+          reason="no usable reading"
+        />
+      </Fact>
+      <Fact label="Efficiency there">
+        <FigureText name="efficiency" figure={result.efficiency} percent why={why('efficiency')} reason="no usable reading" />
+      </Fact>
+      <Fact label="Total loss">
+        <FigureText name="total loss" figure={result.losses?.total} why={why('losses.total')} reason="no usable reading" />
+      </Fact>
+      <Fact label="Trust">
+        <TrustMark level={result.trust.level} />
+      </Fact>
+      {page.rank && (
+        <Fact label="Rank">
+          {page.rank.rank} <span className={styles.soft}>of {page.rank.of}</span>
+        </Fact>
+      )}
+    </dl>
+  );
+}
+
+/** What one may do next with the motor. */
+function WaysOn({ study, motor }: { readonly study: string; readonly motor: string }) {
+  const here = `/${study}/motor/${motor}`;
+  return (
+    <ul className={styles.actions}>
+      <li>
+        <Link href={`${here}/reading`}>Add a reading</Link>
+      </li>
+      <li>
+        <Link href={`${here}/edit`}>Change the plate</Link>
+      </li>
+      <li>
+        <Link href={`/${study}/trust/round?m=${motor}`} prefetch={false}>
+          Print a round sheet
+        </Link>
+      </li>
+    </ul>
   );
 }
 

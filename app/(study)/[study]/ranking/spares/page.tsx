@@ -136,7 +136,7 @@ function Spares({
         </thead>
         <tbody {...GROUP}>
           {shelves.map((shelf) => {
-            const { site, ratedPowerKw, poles, frame, enclosure, mounting, tags, best, one, stopsMet } = shelf;
+            const { site, ratedPowerKw, poles, frame, enclosure, mounting, best, one, stopsMet } = shelf;
             return (
               <tr key={[site, ratedPowerKw, poles, frame, enclosure, mounting].join(' ')} {...ROW}>
                 <th {...ROW_HEAD} scope="row" className={styles.kind}>
@@ -151,19 +151,7 @@ function Spares({
                 <td {...CELL} className={sheet.number} data-unit="In stock">
                   {formatCount(shelf.inStock)}
                 </td>
-                <td {...CELL} className={styles.serves}>
-                  <span className={`${sheet.soft} ${styles.narrow}`}>Would serve </span>
-                  {formatCount(tags.length)}:{' '}
-                  {tags.slice(0, NAMED).map((tag, at) => (
-                    <span key={tag}>
-                      {at > 0 && ', '}
-                      <Link href={`/${study}/motor/${page.motorIds.get(`${site}\n${tag}`)}`} prefetch={false}>
-                        {tag}
-                      </Link>
-                    </span>
-                  ))}
-                  {tags.length > NAMED && ` and ${tags.length - NAMED} more`}
-                </td>
+                <Serves page={page} study={study} shelf={shelf} />
                 <td {...CELL} className={sheet.number} data-unit={`Price of one, ${currency}`}>
                   {amount(shelf.purchase)}
                 </td>
@@ -188,6 +176,31 @@ function Spares({
         </tbody>
       </table>
     </ScrollRegion>
+  );
+}
+
+interface ServesProps {
+  readonly page: SparesPage;
+  readonly study: string;
+  readonly shelf: SparesPage['shelves'][number];
+}
+
+/** The motors that a spare would serve, the first of them by name. */
+function Serves({ page, study, shelf: { site, tags } }: ServesProps) {
+  return (
+    <td {...CELL} className={styles.serves}>
+      <span className={`${sheet.soft} ${styles.narrow}`}>Would serve </span>
+      {formatCount(tags.length)}:{' '}
+      {tags.slice(0, NAMED).map((tag, at) => (
+        <span key={tag}>
+          {at > 0 && ', '}
+          <Link href={`/${study}/motor/${page.motorIds.get(`${site}\n${tag}`)}`} prefetch={false}>
+            {tag}
+          </Link>
+        </span>
+      ))}
+      {tags.length > NAMED && ` and ${tags.length - NAMED} more`}
+    </td>
   );
 }
 
