@@ -1,4 +1,4 @@
-/** The only door of the engine: everything outside `lib/engine` imports from here. */
+/** The door of the engine: everything outside `lib/engine` imports from here, and what runs in the browser from `client.ts`. */
 
 export { compareTests, type TestChange, type TestComparison } from './bench/compare';
 export { type BenchEvaluation, evaluateBench } from './bench/evaluate';

@@ -34,7 +34,6 @@ export function optionWords(id: string): string {
   return `${action}: ${power}\u202fkW${grade.length === 0 ? '' : `, ${grade.join(' ')}`}`;
 }
 
-/** A wish in words. */
 export function wishWords({ kind, option, year, bundle, by, reason }: Omit<PlanWish, 'site' | 'tag'>): string {
   switch (kind) {
     case 'pinned':

@@ -1,7 +1,6 @@
 import { type Places, startApart } from '@/lib/platform/threads';
 import type { BookNews, BookOrder, BookStart } from './book-worker';
 
-/** A workbook as a download. */
 export interface WorkbookDownload {
   readonly fileName: string;
   readonly body: ReadableStream;

@@ -12,7 +12,6 @@ export const SECTION_WORDS: readonly { readonly id: keyof BenchSections; readonl
   { id: 'reverse-rotation', words: 'reverse rotation' },
 ];
 
-/** Methods in words. */
 export const METHOD_WORDS: readonly { readonly id: BenchMethodId; readonly words: string }[] = [
   { id: 'ieee-112-b', words: 'IEEE 112 B: dynamometer' },
   { id: 'iec-2-1-1b', words: 'IEC 60034-2-1, 2-1-1B: dynamometer' },
@@ -24,7 +23,6 @@ export const METHOD_WORDS: readonly { readonly id: BenchMethodId; readonly words
   { id: 'no-load-run', words: 'No-load run: core loss and friction' },
 ];
 
-/** A method in words. */
 export function methodWords(id: BenchMethodId): string {
   return METHOD_WORDS.find((each) => each.id === id)?.words ?? id;
 }

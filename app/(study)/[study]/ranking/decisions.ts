@@ -8,7 +8,6 @@ export const DECISIONS: readonly { readonly id: string; readonly action: string;
   { id: 'keep', action: 'keep', timing: 'now' },
 ];
 
-/** A decision in words. */
 export function decisionWords(action: string, timing: string): string {
   return action === 'keep' ? 'keep' : `${action} ${timing === 'now' ? 'now' : 'at failure'}`;
 }
