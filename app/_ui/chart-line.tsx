@@ -2,6 +2,7 @@ import { COVERAGE_FACTOR, formatNumber } from '@/lib/platform/format';
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 import { linear, logarithmic, logarithmicTicks, ticks } from './scale';
+import { ValueMarks } from './value-marks';
 
 const WIDTH = 640;
 const HEIGHT = 296;
@@ -59,14 +60,14 @@ export function ChartLine({ sentence, points, across, up, digits = 0, byRatio = 
         <text x={2} y={14} className={styles.soft}>
           {up}
         </text>
-        {ticks(low, high, 5).map((tick) => (
-          <g key={tick}>
-            <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(tick)} y2={y(tick)} className={tick === 0 ? styles.axis : styles.grid} />
-            <text x={LEFT - 6} y={y(tick) + 4} textAnchor="end" className={styles.soft}>
-              {formatNumber(tick, 0)}
-            </text>
-          </g>
-        ))}
+        <ValueMarks
+          marks={ticks(low, high, 5)}
+          y={y}
+          left={LEFT}
+          right={WIDTH - RIGHT}
+          words={(tick) => formatNumber(tick, 0)}
+          axis
+        />
         {(byRatio ? logarithmicTicks(first, last) : ticks(first, last, 5)).map((tick) => (
           <g key={tick}>
             {byRatio && <line x1={x(tick)} x2={x(tick)} y1={TOP} y2={HEIGHT - BOTTOM} className={styles.grid} />}

@@ -3,6 +3,7 @@ import { COVERAGE_FACTOR, formatFigure, formatNumber, type ShownFigure } from '@
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
+import { ValueMarks } from './value-marks';
 
 const WIDTH = 640;
 const LEFT = 44;
@@ -115,14 +116,13 @@ function Panel({
       <text x={2} y={top + 12} className={styles.soft}>
         {name}
       </text>
-      {ticks(low, high, 5).map((mark) => (
-        <g key={mark}>
-          <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(mark)} y2={y(mark)} className={styles.grid} />
-          <text x={LEFT - 6} y={y(mark) + 4} textAnchor="end" className={styles.soft}>
-            {formatNumber(100 * mark, 0)}
-          </text>
-        </g>
-      ))}
+      <ValueMarks
+        marks={ticks(low, high, 5)}
+        y={y}
+        left={LEFT}
+        right={WIDTH - RIGHT}
+        words={(mark) => formatNumber(100 * mark, 0)}
+      />
       <clipPath id={field}>
         <rect x={LEFT} y={head} width={WIDTH - RIGHT - LEFT} height={foot - head} />
       </clipPath>

@@ -3,6 +3,7 @@ import { COVERAGE_FACTOR, formatFigure, formatNumber } from '@/lib/platform/form
 import styles from './chart.module.css';
 import { ChartFrame } from './chart-frame';
 import { linear, ticks } from './scale';
+import { ValueMarks } from './value-marks';
 
 const WIDTH = 640;
 const HEIGHT = 330;
@@ -50,14 +51,14 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
         <text x={2} y={14} className={styles.soft}>
           torque, % of rated ({formatNumber(ratedTorqueNm, ratedTorqueNm < 100 ? 1 : 0)} N·m)
         </text>
-        {ticks(0, high, 5).map((mark) => (
-          <g key={mark}>
-            <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(mark)} y2={y(mark)} className={mark === 0 ? styles.axis : styles.grid} />
-            <text x={LEFT - 6} y={y(mark) + 4} textAnchor="end" className={styles.soft}>
-              {formatNumber(100 * mark, 0)}
-            </text>
-          </g>
-        ))}
+        <ValueMarks
+          marks={ticks(0, high, 5)}
+          y={y}
+          left={LEFT}
+          right={WIDTH - RIGHT}
+          words={(mark) => formatNumber(100 * mark, 0)}
+          axis
+        />
         {ticks(0, synchronousSpeed, 5).map((mark) => (
           <text key={mark} x={x(mark)} y={HEIGHT - BOTTOM + 22} textAnchor="middle" className={styles.soft}>
             {formatNumber(mark, 0)}

@@ -1,6 +1,7 @@
 import chart from '@/app/_ui/chart.module.css';
 import { ChartFrame } from '@/app/_ui/chart-frame';
 import { linear, ticks } from '@/app/_ui/scale';
+import { ValueMarks } from '@/app/_ui/value-marks';
 import type { RegressionLine } from '@/lib/engine';
 import { COVERAGE_FACTOR, formatNumber } from '@/lib/platform/format';
 import styles from './bench.module.css';
@@ -71,14 +72,7 @@ export function RegressionChart(props: Props) {
       }}
     >
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={sentence} className={`${chart.chart} ${styles.chart}`}>
-        {yMarks.map((mark) => (
-          <g key={mark}>
-            <line x1={LEFT} x2={WIDTH - RIGHT} y1={y(mark)} y2={y(mark)} className={chart.grid} />
-            <text x={LEFT - 6} y={y(mark) + 4} textAnchor="end" className={chart.soft}>
-              {formatNumber(mark, places(yMarks))}
-            </text>
-          </g>
-        ))}
+        <ValueMarks marks={yMarks} y={y} left={LEFT} right={WIDTH - RIGHT} words={(mark) => formatNumber(mark, places(yMarks))} />
         {xMarks.map((mark) => (
           <text key={mark} x={x(mark)} y={HEIGHT - BOTTOM + 20} textAnchor="middle" className={chart.soft}>
             {formatNumber(mark, places(xMarks))}
@@ -93,32 +87,43 @@ export function RegressionChart(props: Props) {
         <path d={`M${[...upper, ...lower].join('L')}Z`} className={chart.band} />
         <path d={`M${line.band.map((b) => at(b.x, b.y)).join('L')}`} className={chart.curve} />
         {line.points.map((point) => (
-          <g key={point.row}>
-            <line
-              x1={x(point.x)}
-              x2={x(point.x)}
-              y1={y(point.y - COVERAGE_FACTOR * point.u)}
-              y2={y(point.y + COVERAGE_FACTOR * point.u)}
-              className={point.used ? chart.whisker : chart.unused}
-            />
-            {point.used || kind === 'no-load' ? (
-              <circle cx={x(point.x)} cy={y(point.y)} r="4" className={point.used ? chart.dot : chart.hollow} />
-            ) : (
-              <path d={`M${x(point.x) - 5},${y(point.y) - 5}l10,10m0,-10l-10,10`} className={styles.leftOut} />
-            )}
-            {!point.used && kind === 'stray' && (
-              <text
-                x={x(point.x) + (point.x > 0.7 * Math.max(...xs) ? -9 : 9)}
-                y={y(point.y) + 4}
-                textAnchor={point.x > 0.7 * Math.max(...xs) ? 'end' : 'start'}
-                className={chart.label}
-              >
-                row {point.row}, left out
-              </text>
-            )}
-          </g>
+          <Point key={point.row} point={point} kind={kind} x={x} y={y} far={point.x > 0.7 * Math.max(...xs)} />
         ))}
       </svg>
     </ChartFrame>
+  );
+}
+
+interface PointProps {
+  readonly point: RegressionLine['points'][number];
+  readonly kind: Props['kind'];
+  readonly x: (value: number) => number;
+  readonly y: (value: number) => number;
+  /** So far to the right that words have room on its left only. */
+  readonly far: boolean;
+}
+
+/** A point with its interval; one that does not count is hollow, or crossed out and named. */
+function Point({ point, kind, x, y, far }: PointProps) {
+  return (
+    <g>
+      <line
+        x1={x(point.x)}
+        x2={x(point.x)}
+        y1={y(point.y - COVERAGE_FACTOR * point.u)}
+        y2={y(point.y + COVERAGE_FACTOR * point.u)}
+        className={point.used ? chart.whisker : chart.unused}
+      />
+      {point.used || kind === 'no-load' ? (
+        <circle cx={x(point.x)} cy={y(point.y)} r="4" className={point.used ? chart.dot : chart.hollow} />
+      ) : (
+        <path d={`M${x(point.x) - 5},${y(point.y) - 5}l10,10m0,-10l-10,10`} className={styles.leftOut} />
+      )}
+      {!point.used && kind === 'stray' && (
+        <text x={x(point.x) + (far ? -9 : 9)} y={y(point.y) + 4} textAnchor={far ? 'end' : 'start'} className={chart.label}>
+          row {point.row}, left out
+        </text>
+      )}
+    </g>
   );
 }
