@@ -33,7 +33,7 @@ function worked(stored: StoredTest, owner: BenchOwner, method?: BenchMethodId): 
 }
 
 /** A test with what moved since the one before it; absent for the first, and for one that was withdrawn. */
-interface MotorTest extends WorkedTest {
+export interface MotorTest extends WorkedTest {
   readonly moved: readonly TestChange[] | undefined;
 }
 

@@ -60,21 +60,7 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
       <p className={sheet.answer}>{answer(items, list.total)}</p>
       {items.length > 0 && (
         <>
-          <nav aria-label="Order" className="screen-only">
-            <ul className={sheet.links}>
-              {GROUPS.map((entry) => (
-                <li key={entry.id}>
-                  <Link
-                    href={link({ group: entry.id === 'risk' ? undefined : entry.id, area, page: undefined })}
-                    aria-current={entry.id === group ? 'true' : undefined}
-                    prefetch={false}
-                  >
-                    {entry.label}
-                  </Link>
-                </li>
-              ))}
-            </ul>
-          </nav>
+          <Orders group={group} link={(to) => link({ group: to, area, page: undefined })} />
           <AreaForm action={`/${id}/worklist`} areas={places} area={area} others={{ group: stated }} />
           <p className={sheet.soft}>
             Must-do first: it has failed, or a safety limit is breached. Then by risk: the chance of the likeliest suspicion × the
@@ -112,6 +98,33 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
         </>
       )}
     </main>
+  );
+}
+
+interface OrdersProps {
+  readonly group: (typeof GROUPS)[number]['id'];
+  /** Where a grouping is to be had; `undefined` stands for the order of risk. */
+  readonly link: (group: string | undefined) => string;
+}
+
+/** The way to the list in another order. */
+function Orders({ group, link }: OrdersProps) {
+  return (
+    <nav aria-label="Order" className="screen-only">
+      <ul className={sheet.links}>
+        {GROUPS.map((entry) => (
+          <li key={entry.id}>
+            <Link
+              href={link(entry.id === 'risk' ? undefined : entry.id)}
+              aria-current={entry.id === group ? 'true' : undefined}
+              prefetch={false}
+            >
+              {entry.label}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
   );
 }
 

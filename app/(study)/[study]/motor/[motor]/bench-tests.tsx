@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { FigureText } from '@/app/_ui/figure';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { TestChange } from '@/lib/engine';
-import { loadMotorTests } from '@/lib/features/bench/loaders';
+import { loadMotorTests, type MotorTest } from '@/lib/features/bench/loaders';
 import { formatFigure, formatInstant, formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
 
@@ -53,42 +53,9 @@ export async function BenchTests({
             </tr>
           </thead>
           <tbody>
-            {tests.map(({ stored, result, moved }) => {
-              const rated = result.points.find((point) => point.load_fraction === 1);
-              return (
-                <tr key={stored.id}>
-                  <th scope="row">
-                    <Link href={`/${study}/bench/${stored.id}`}>
-                      {[stored.test.test, stored.takenAt ? formatStated(stored.takenAt) : formatInstant(stored.createdAt)]
-                        .filter(Boolean)
-                        .join(', ')}
-                    </Link>
-                    {stored.withdrawn && <span className={styles.soft}> (withdrawn)</span>}
-                  </th>
-                  <td>{result.method_title.split(':')[0]}</td>
-                  <td>{result.accepted ? 'yes' : 'no'}</td>
-                  <td>
-                    <FigureText
-                      name="efficiency at rated load"
-                      figure={rated?.efficiency}
-                      percent
-                      unitInHead
-                      reason="rated load not reached"
-                    />
-                  </td>
-                  <td>
-                    <FigureText name="core loss" figure={result.core_loss} unitInHead reason="not separated" />
-                  </td>
-                  <td>
-                    <FigureText name="friction and windage" figure={result.friction_windage} unitInHead reason="not separated" />
-                  </td>
-                  <td>
-                    <FigureText name="stray-load loss" figure={rated?.losses.stray} unitInHead reason="rated load not reached" />
-                  </td>
-                  <td className={styles.words}>{moved === undefined ? '' : movedWords(moved)}</td>
-                </tr>
-              );
-            })}
+            {tests.map((test) => (
+              <TestRow key={test.stored.id} study={study} test={test} />
+            ))}
           </tbody>
         </table>
       </ScrollRegion>
@@ -96,5 +63,48 @@ export async function BenchTests({
         <Link href={add}>Enter another test</Link>
       </p>
     </>
+  );
+}
+
+interface RowProps {
+  readonly study: string;
+  readonly test: MotorTest;
+}
+
+/** One test in a line. */
+function TestRow({ study, test: { stored, result, moved } }: RowProps) {
+  const rated = result.points.find((point) => point.load_fraction === 1);
+  return (
+    <tr>
+      <th scope="row">
+        <Link href={`/${study}/bench/${stored.id}`}>
+          {[stored.test.test, stored.takenAt ? formatStated(stored.takenAt) : formatInstant(stored.createdAt)]
+            .filter(Boolean)
+            .join(', ')}
+        </Link>
+        {stored.withdrawn && <span className={styles.soft}> (withdrawn)</span>}
+      </th>
+      <td>{result.method_title.split(':')[0]}</td>
+      <td>{result.accepted ? 'yes' : 'no'}</td>
+      <td>
+        <FigureText
+          name="efficiency at rated load"
+          figure={rated?.efficiency}
+          percent
+          unitInHead
+          reason="rated load not reached"
+        />
+      </td>
+      <td>
+        <FigureText name="core loss" figure={result.core_loss} unitInHead reason="not separated" />
+      </td>
+      <td>
+        <FigureText name="friction and windage" figure={result.friction_windage} unitInHead reason="not separated" />
+      </td>
+      <td>
+        <FigureText name="stray-load loss" figure={rated?.losses.stray} unitInHead reason="rated load not reached" />
+      </td>
+      <td className={styles.words}>{moved === undefined ? '' : movedWords(moved)}</td>
+    </tr>
   );
 }

@@ -95,27 +95,7 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
               <Link href={onwards.href}>{onwards.words}</Link>
             </p>
           )}
-          {done.figures.length > 0 && (
-            <table>
-              <caption>What it changed</caption>
-              <thead>
-                <tr>
-                  <th scope="col">Figure</th>
-                  <th scope="col">Before</th>
-                  <th scope="col">Now</th>
-                </tr>
-              </thead>
-              <tbody>
-                {done.figures.map((figure) => (
-                  <tr key={figure.name}>
-                    <th scope="row">{figure.name}</th>
-                    <td>{figure.before}</td>
-                    <td>{figure.after}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          )}
+          {done.figures.length > 0 && <Moved figures={done.figures} />}
           {done.changes > 0 && done.figures.length === 0 && <p>No main figure moved.</p>}
         </section>
       )}
@@ -150,6 +130,31 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
         <Link href={back}>Leave without saving</Link>
       </p>
     </form>
+  );
+}
+
+/** The main figures that the change moved. */
+function Moved({ figures }: Pick<NonNullable<EditState['done']>, 'figures'>) {
+  return (
+    <table>
+      <caption>What it changed</caption>
+      <thead>
+        <tr>
+          <th scope="col">Figure</th>
+          <th scope="col">Before</th>
+          <th scope="col">Now</th>
+        </tr>
+      </thead>
+      <tbody>
+        {figures.map((figure) => (
+          <tr key={figure.name}>
+            <th scope="row">{figure.name}</th>
+            <td>{figure.before}</td>
+            <td>{figure.after}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 
