@@ -6,7 +6,7 @@ import { BEYOND_READING } from '@/lib/features/fleet/issue-codes';
 import { dismissUpload, suggestAnew } from '@/lib/features/import/actions';
 import { loadPreview, type Preview, type PreviewResult } from '@/lib/features/import/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
-import { counted, formatStated } from '@/lib/platform/format';
+import { counted, formatCount, formatStated } from '@/lib/platform/format';
 import { Counts } from '../counts';
 import styles from '../import.module.css';
 import { CommitForm } from './commit-form';
