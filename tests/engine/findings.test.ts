@@ -61,6 +61,7 @@ const TABLE: Readonly<Record<string, Motor>> = {
   'power-sensor-reversed': motorOf({ reading: { inputPowerKw: 24.4 / 3 } }),
   'power-sensor-missing': motorOf({ reading: { inputPowerKw: (24.4 * 2) / 3 } }),
   'one-of-two-mistakes': motorOf({ reading: { currentA: 18, inputPowerKw: 16.3, shaftSpeedRpm: undefined } }),
+  'power-not-confirmed': motorOf({ reading: { currentA: 34, inputPowerKw: 13, shaftSpeedRpm: undefined } }),
   'power-in-horsepower': motorOf({ reading: { inputPowerKw: 24.4 / 0.7457 } }),
   'power-in-watts': motorOf({ reading: { inputPowerKw: 24400 } }),
   'voltage-not-the-motors': motorOf({ reading: { voltageV: 231 } }),

@@ -66,7 +66,7 @@ export function diagnose(
       let best: number | undefined;
       for (const proposal of mistake.propose(reading, plate, quiet)) {
         if (proposal.cost + RARE > lowest + HOPELESS) continue;
-        const score = mended(quiet, plate, fromPlate, asRead, place, proposal);
+        const score = mended(quiet, plate, fromPlate, asRead, place, proposal)?.score;
         if (score !== undefined && (best === undefined || score + proposal.cost < best)) best = score + proposal.cost;
       }
       if (best === undefined) continue;
@@ -116,15 +116,15 @@ const REFUSED: ReadonlySet<string> = new Set([
   'voltage-phase-for-line',
 ]);
 
-/** Half the misfit with one reading, or the plate, as a proposal has it; `undefined` when that is not possible either. */
-function mended(
+/** Half the misfit with one reading, or the plate, as a proposal has it, and that reading’s load; `undefined` when that is not possible either. */
+export function mended(
   scope: MotorScope,
   plate: Plate,
   fromPlate: PlateMachine,
   asRead: readonly Alone[],
   place: number,
   { plate: otherPlate, reading }: Proposal,
-): number | undefined {
+): { readonly score: number; readonly load: number } | undefined {
   const machine = otherPlate ? machineOfPlate(scope, otherPlate) : fromPlate;
   const free = reading.readingCondition === 'uncoupled';
   const metered = meterReading(scope, otherPlate ?? plate, machine.machine, { ...reading, readingCondition: 'coupled' });
@@ -137,7 +137,7 @@ function mended(
   const found = jointMisfit(scope, machine, [...others, metered], free ? others.length : -1);
   const load = found?.loads.at(-1);
   if (!found || load === undefined || (!free && !(load > LOWEST && load < HIGHEST))) return undefined;
-  return found.chiSquared / 2;
+  return { score: found.chiSquared / 2, load };
 }
 
 function machineOfPlate(scope: MotorScope, plate: KnownPlate): PlateMachine {

@@ -17,7 +17,7 @@ import type { Metered } from './metered';
 import { CURRENT_MODEL, INPUT_MODEL, slipModel } from './model-doubt';
 
 /** Load of an industrial motor before anything is read: the one broad prior of the joint estimate (common practice: 40 to 90 %). */
-const PRIOR_LOAD = { value: 0.65, u: 0.3 } as const;
+export const PRIOR_LOAD = { value: 0.65, u: 0.3 } as const;
 
 /** Load of a motor that is supposed to run free. */
 const FREE_LOAD = { value: 0.003, u: 0.004 } as const;

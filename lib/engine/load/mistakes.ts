@@ -33,6 +33,14 @@ export type MistakeCode =
   | 'read-uncoupled'
   | 'plate-of-another-motor';
 
+/** Mistakes that turn the power of a motor into that of another load. Watts for kilowatts do not: no motor takes a thousandth. */
+export const POWER_MISTAKES = [
+  'power-sensor-reversed',
+  'power-sensor-missing',
+  'power-in-horsepower',
+] as const satisfies MistakeCode[];
+export type PowerMistake = (typeof POWER_MISTAKES)[number];
+
 const withoutPower = (reading: Reading): Reading => ({ ...reading, inputPowerKw: undefined, powerFactorPct: undefined });
 const withoutSpeed = (reading: Reading): Reading => ({ ...reading, shaftSpeedRpm: undefined });
 const withoutCurrent = (reading: Reading): Reading => ({ ...reading, currentA: undefined, currentsA: undefined });

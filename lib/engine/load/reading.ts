@@ -13,7 +13,9 @@ import { diagnose, isImpossible, type Suspicion } from './diagnose';
 import { LOAD } from './findings';
 import { chanceOf, DISAGREEMENT, fitJointly, type Joint, type JointFit, jointOf } from './joint';
 import type { Metered } from './metered';
+import { type Rival, rivalOf } from './rival';
 import { extraLoss } from './supply-loss';
+import { SUSPICION } from './suspicion';
 
 export type { Estimate } from './alone';
 
@@ -62,11 +64,29 @@ export function evaluateReadings(
   const doubtful =
     alone.some(isImpossible) || (fit ? chanceOf(fit.chiSquared, fit.degreesOfFreedom) < SUSPICIOUS : alone.some(isUsable));
   const suspicion = doubtful ? diagnose(scope, plate, fromPlate, alone) : undefined;
-  if (!suspicion) return together(scope, completed, fromPlate, alone, fit);
+  if (!suspicion) {
+    const found = together(scope, completed, fromPlate, alone, fit);
+    // Where they disagree that is said already, and nothing is as likely as it stands.
+    const rival = found.joint?.birgeRatio === 1 ? rivalOf(scope, plate, fromPlate, alone, fit) : undefined;
+    return rival ? withRival(found, rival) : found;
+  }
   const mended = alone.map((each) =>
     each.reading.row === suspicion.row ? withSuspicion(scope, plate, fromPlate, each, suspicion) : each,
   );
   return together(scope, completed, fromPlate, mended, fitOf(scope, fromPlate, mended));
+}
+
+/** The finding that a mistake of the power meter would fit as well, with the reading that it is about. */
+function withRival(found: MotorReadings, rival: Rival): MotorReadings {
+  return {
+    ...found,
+    readings: found.readings.map((each) => {
+      const load = each.combination?.loadFraction.value;
+      if (each.reading.row !== rival.row || load === undefined) return each;
+      const finding = SUSPICION.make('power-not-confirmed', { row: rival.row, mistake: rival.mistake, load, other: rival.load });
+      return { ...each, findings: [...each.findings, finding] };
+    }),
+  };
 }
 
 /** Loads below this that may as well be none are remarked upon; above it an interval that reaches down to none is but wide. */

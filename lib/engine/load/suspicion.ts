@@ -1,7 +1,7 @@
 import { catalogue, type FindingKind, kind } from '../quantity/catalogue';
 import { LIVE } from '../quantity/cautions';
-import { rounded } from '../quantity/words';
-import type { MistakeCode } from './mistakes';
+import { fixed, rounded } from '../quantity/words';
+import type { MistakeCode, PowerMistake } from './mistakes';
 
 interface Suspected {
   readonly [name: string]: number | string;
@@ -119,12 +119,42 @@ function inTurn(first: MistakeCode, second: MistakeCode): string {
   return begin === then || then.startsWith(begin) ? then : `First: ${begin} If that is in order: ${then}`;
 }
 
+/** A mistake of the power meter that is no more than possible: what would have been, and what settles it. */
+const MAY_BE: Readonly<Record<PowerMistake, { readonly supposed: string; readonly next: string }>> = {
+  'power-sensor-reversed': {
+    supposed: 'one current sensor of the power meter turned round',
+    next: `Check place and direction of each sensor of the power meter; then read power, volts, amperes and speed again at the same load. Never open a current-transformer secondary. ${LIVE}`,
+  },
+  'power-sensor-missing': {
+    supposed: 'one current sensor of the power meter missing',
+    next: `Check that each sensor of the power meter is closed and shows a current; then read power, volts, amperes and speed again at the same load. Never open a current-transformer secondary. ${LIVE}`,
+  },
+  'power-in-horsepower': {
+    supposed: 'the input power in horsepower',
+    next: 'Look up in which unit the meter was set to show power, and read it again at the same load if nobody knows.',
+  },
+};
+
 /**
  * Mistakes that repair the fit when they are supposed: each names what was probably done, with its odds against the next best; where two
  * stand out that the readings cannot tell apart, both.
  */
 export const SUSPICION = catalogue({
   ...ONE_MISTAKE,
+  'power-not-confirmed': kind<{
+    readonly [name: string]: number | string;
+    readonly row: number;
+    readonly mistake: PowerMistake;
+    readonly load: number;
+    readonly other: number;
+  }>({
+    severity: 'warning',
+    text: (e) =>
+      `The readings in row ${e.row} fit no better as they stand than with ${MAY_BE[e.mistake].supposed}; the load would then be ${fixed(100 * e.other, 0)} % of rating in place of ${fixed(100 * e.load, 0)} %. The power was used as it stands.`,
+    cause: (e) =>
+      `Either plate and meters are off by as much as they may be and nothing is wrong, or: ${ONE_MISTAKE[e.mistake].cause}`,
+    next: (e) => MAY_BE[e.mistake].next,
+  }),
   'one-of-two-mistakes': kind<Suspected & { readonly first: MistakeCode; readonly second: MistakeCode }>({
     severity: 'warning',
     text: (e) =>

@@ -53,6 +53,7 @@ export const ASKS: Readonly<Record<string, Ask | undefined>> = {
   'poles-not-the-motors': PLATE,
   'read-uncoupled': ask('usual', ...LOAD_SET),
   'plate-of-another-motor': PLATE,
+  'power-not-confirmed': ask('usual', ...LOAD_SET),
   'one-of-two-mistakes': ask('usual', 'plate', ...LOAD_SET),
   // Trust
   'no-usable-reading': ask('usual', ...LOAD_SET),
