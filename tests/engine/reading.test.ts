@@ -214,6 +214,27 @@ describe('one reading', () => {
     expect(slow.metered.voltageRatioAtRatedFrequency.value).toBe(1);
   });
 
+  it('power beyond what the motor carries at a low voltage is not said to lie below that of free running', () => {
+    // A sixth of voltage and frequency: the pull-out torque goes down with the drop at the stator's resistance, which stays.
+    const slow = evaluate(
+      { driveFed: true },
+      {
+        readingsAt: 'drive-output',
+        frequencyHz: 10,
+        voltageV: 460 / 6,
+        currentA: undefined,
+        shaftSpeedRpm: undefined,
+        inputPowerKw: 12,
+      },
+    );
+    const codes = slow.findings.map(({ code }) => code);
+    expect(codes).toContain('load-impossible');
+    expect(codes).not.toContain('power-below-no-load');
+    expect(slow.findings.find(({ code }) => code === 'load-impossible')?.evidence.found).toBe('no');
+    const free = evaluate({}, { currentA: undefined, shaftSpeedRpm: undefined, inputPowerKw: 0.8 });
+    expect(free.findings.map(({ code }) => code)).toContain('power-below-no-load');
+  });
+
   it('an hp plate and the same plate in kW give the same numbers', () => {
     const a = evaluate({ ratedPowerUnit: 'hp' });
     const b = evaluate({ ratedPowerUnit: 'kW' });

@@ -64,7 +64,9 @@ export function evaluateAlone(scope: MotorScope, plate: Plate, machine: Machine,
     if (impossible) {
       failed.push(method.id);
       const value = load?.value ?? (outcome.outOfRange === 'below' ? 0 : HIGHEST);
-      findings.push(impossibleLoad(row, method.id, machine, metered, value));
+      findings.push(
+        impossibleLoad(row, method.id, machine, metered, { load: value, found: outcome.outOfRange === 'above' ? 'no' : 'yes' }),
+      );
     }
     const why = impossible ? [...outcome.why, 'outside what a motor can carry'] : outcome.why;
     if (load) estimates.push({ method: method.id, loadFraction: load, used: false, why });
@@ -85,12 +87,18 @@ export function evaluateAlone(scope: MotorScope, plate: Plate, machine: Machine,
 }
 
 /** Input below what the free-running motor takes is impossible; other loads out of range are a way that failed. */
-function impossibleLoad(row: number, method: MethodId, machine: Machine, metered: Metered, load: number): Finding {
+function impossibleLoad(
+  row: number,
+  method: MethodId,
+  machine: Machine,
+  metered: Metered,
+  { load, found }: { readonly load: number; readonly found: 'yes' | 'no' },
+): Finding {
   const noLoad = machine.rated.core.value + machine.rated.frictionWindage.value;
   if (method === 'input-power' && load <= LOWEST && metered.inputPower) {
     return LOAD.make('power-below-no-load', { row, input_power: metered.inputPower.value, no_load: noLoad });
   }
-  return LOAD.make('load-impossible', { row, method, load });
+  return LOAD.make('load-impossible', { row, method, load, found });
 }
 
 /** True where a reading may speak of the load. */

@@ -1,9 +1,8 @@
-import { solveAtPower } from '../circuit/solve';
 import { apply } from '../formula/apply';
 import * as L from '../generated/load';
 import { logarithm, withDoubt } from '../machine/observation';
 import { LOAD } from './findings';
-import { invert, type Measurable } from './invert';
+import { freeRunning, invert, type Measurable } from './invert';
 import type { LoadMethod } from './method';
 import { CURRENT_MODEL } from './model-doubt';
 
@@ -39,16 +38,7 @@ export const currentMethod: LoadMethod = {
       rated_voltage: plate.ratedVoltage,
     });
     const why = [`plain ratio of amperes ${(ratio.value * 100).toFixed(1)} %`];
-    const free = solveAtPower(model.circuit, {
-      load: 0,
-      voltage: metered.voltageRatio.value,
-      frequency: metered.frequencyRatio,
-      ambient: 25,
-      winding: undefined,
-      hotter: 0,
-      negativeSequence: metered.negativeSequence,
-      near: undefined,
-    });
+    const free = freeRunning(machine, metered);
     const magnetising = (free?.current ?? 0) * model.base.currentA;
     if (current.value <= magnetising * 1.01) {
       return {

@@ -122,10 +122,14 @@ export const LOAD = catalogue({
     cause: 'The motor was uncoupled, its belt off, or its machine idling when it was read.',
     next: `See that the machine is driven and at work, and read again. If the motor often idles, ask whether it may be stopped. ${LIVE}`,
   }),
-  'load-impossible': kind<{ row: number; method: string; load: number }>({
+  'load-impossible': kind<{ row: number; method: string; load: number; found: 'yes' | 'no' }>({
     severity: 'warning',
     text: (e) =>
-      `By ${spaced(e.method)} the load in row ${e.row} would be ${(e.load * 100).toFixed(0)} % of rating, which no motor carries for long. This way to the load was not used.`,
+      `By ${spaced(e.method)} ${
+        e.found === 'yes'
+          ? `the load in row ${e.row} would be ${(e.load * 100).toFixed(0)} % of rating, which no motor carries for long`
+          : `no load fits row ${e.row}: at its voltage and frequency the motor of the plate does not carry as much`
+      }. This way to the load was not used.`,
     cause: 'A reading or a stamp behind it is wrong.',
     next: (e) => CHECK_WAY[e.method] ?? `Check the readings and the stamps of the motor, and read again. ${LIVE}`,
   }),

@@ -2,7 +2,7 @@ import { apply } from '../formula/apply';
 import * as L from '../generated/load';
 import * as N from '../generated/nameplate';
 import { logarithm, withDoubt } from '../machine/observation';
-import { invert, type Measurable } from './invert';
+import { invert, type Measurable, sideOf } from './invert';
 import type { LoadMethod } from './method';
 import { INPUT_MODEL } from './model-doubt';
 
@@ -47,7 +47,9 @@ export const inputPowerMethod: LoadMethod = {
     const loadFraction = invert(scope, machine, metered, measured, INPUT, ratio.value);
     return {
       loadFraction,
-      ...(loadFraction === undefined && { outOfRange: ratio.value < 0.5 ? ('below' as const) : ('above' as const) }),
+      ...(loadFraction === undefined && {
+        outOfRange: sideOf(machine, metered, 'input', inputPower.value / machine.model.base.powerKw),
+      }),
       missing: [],
       why: [`plain ratio of inputs ${(ratio.value * 100).toFixed(1)} %`],
       findings: [],

@@ -27,6 +27,26 @@ const SETTLED = 1e-12;
 
 const slopes = new Float64Array(POINT_SLOPES);
 
+/** The machine of the plate running free at the voltage and frequency of a reading. */
+export function freeRunning({ model }: Machine, metered: Metered): Solution | undefined {
+  return solveAtPower(model.circuit, {
+    load: 0,
+    voltage: metered.voltageRatio.value,
+    frequency: metered.frequencyRatio,
+    ambient: 25,
+    winding: undefined,
+    hotter: 0,
+    negativeSequence: metered.negativeSequence,
+    near: undefined,
+  });
+}
+
+/** On which side of all loads a reading lies that none shows: below what the machine shows running free, else above all that it carries there. */
+export function sideOf(machine: Machine, metered: Metered, of: Measurable['of'], shown: number): 'below' | 'above' {
+  const free = freeRunning(machine, metered);
+  return free && shown < free[of] ? 'below' : 'above';
+}
+
 /**
  * The load at which the machine shows what was measured: the model of the plate alone, turned round.
  *

@@ -161,7 +161,7 @@ function together(
         findings.push(LOAD.make('estimates-disagree', { row, p: joint.agreement.p, ways: ways.length, spread: spreadOf(ways) }));
       }
       const load = loadFraction.value;
-      if (load >= HIGHEST) findings.push(LOAD.make('load-impossible', { row, method: 'all together', load }));
+      if (load >= HIGHEST) findings.push(LOAD.make('load-impossible', { row, method: 'all together', load, found: 'yes' }));
       if (load < HARDLY_ANY) {
         const u = standardUncertainty(loadFraction);
         if (load - NORMAL_FACTOR * u < IDLE) findings.push(LOAD.make('load-not-told-from-none', { row, load, u }));

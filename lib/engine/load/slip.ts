@@ -3,7 +3,7 @@ import * as L from '../generated/load';
 import * as N from '../generated/nameplate';
 import { withDoubt } from '../machine/observation';
 import { exact } from '../quantity/quantity';
-import { invert, type Measurable } from './invert';
+import { invert, type Measurable, sideOf } from './invert';
 import type { LoadMethod } from './method';
 import { slipModel } from './model-doubt';
 
@@ -55,7 +55,9 @@ export const slipMethod: LoadMethod = {
     const loadFraction = invert(scope, machine, metered, measured, SLIP, plain.value);
     return {
       loadFraction,
-      ...(loadFraction === undefined && { outOfRange: plain.value < 0.5 ? ('below' as const) : ('above' as const) }),
+      ...(loadFraction === undefined && {
+        outOfRange: sideOf(machine, metered, 'slip', 1 - metered.speed.value / metered.synchronousSpeed.value),
+      }),
       missing: [],
       why: [
         `plain ratio of slips ${(plain.value * 100).toFixed(0)} %`,
