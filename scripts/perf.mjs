@@ -9,4 +9,4 @@ const program = `tests/perf/${name}.ts`;
 // As if the program had been called by itself: some of its parts may be, or are measured with the others.
 process.argv = [node, path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..', program), ...rest];
 
-await run(program);
+await run(program, 'module');

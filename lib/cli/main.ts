@@ -60,4 +60,6 @@ async function main(args: readonly string[]): Promise<number> {
 
 // A reader that has seen enough closes the pipe: that is no error of ours.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : EXIT.internal));
-process.exitCode = await main(process.argv.slice(2));
+void main(process.argv.slice(2)).then((code) => {
+  process.exitCode = code;
+});

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 
 /** Up to so many bytes of results stay in memory; what goes beyond is kept in a temporary file. */
-const IN_MEMORY = 64 * 1024 * 1024;
+const IN_MEMORY = 16 * 1024 * 1024;
 
 /** Texts that arrived together, one after another in UTF-8. */
 interface Block {

@@ -1,12 +1,15 @@
 /**
  * Makes one file of JavaScript from a TypeScript program and all that it imports: it starts in a fraction of the time that hundreds of
  * files take. The file is kept under node_modules and made again when a source, a package or the version of Node.js has changed, so
- * nobody has to build anything. Plain JavaScript, because it runs before anything else does.
+ * nobody has to build anything; so is what Node.js compiled of it while it ran. Plain JavaScript, because it runs before anything else does.
  */
 import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { cachedDataVersionTag, getHeapCodeStatistics } from 'node:v8';
+import { Script } from 'node:vm';
 
 const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '..', '..');
 const KEPT = path.join(ROOT, 'node_modules', '.cache', 'lossbook');
@@ -16,6 +19,20 @@ const SETUP = ['tsconfig.json', 'package-lock.json', 'lib/platform/compiled.mjs'
 const NOT_TAKEN_IN = ['libsql', '@libsql/*', '@prisma/*', 'highs', '@playwright/*'];
 /** Packages of the older kind ask for others by this function, which modules lack. */
 const REQUIRE = `const require = process.getBuiltinModule('node:module').createRequire(import.meta.url);`;
+/** What is compiled is kept again when a run has left so many times as much as it began with. */
+const WORTH_KEEPING = 1.25;
+/** How a program is made: Node.js gives back what it compiled of a script, while a module may wait at its top level. */
+const FORMS = {
+  script: { format: 'cjs', ending: 'cjs', imports: false, before: '(function (module, require) {', after: '})', load: runScript },
+  module: {
+    format: 'esm',
+    ending: 'mjs',
+    imports: true,
+    before: REQUIRE,
+    after: '',
+    load: (file) => import(pathToFileURL(file).href),
+  },
+};
 
 /** Tells whether a file is the same as before, without reading it. */
 function markOf(file) {
@@ -59,7 +76,7 @@ function readSources(marks) {
   };
 }
 
-async function make(program, stampName, before) {
+async function make(program, form, stampName, before) {
   const { build, stop } = await import('esbuild');
   const marks = new Map(SETUP.map((file) => [file, markOf(file)]));
   const { outputFiles } = await build({
@@ -67,46 +84,88 @@ async function make(program, stampName, before) {
     absWorkingDir: ROOT,
     bundle: true,
     platform: 'node',
-    format: 'esm',
+    format: form.format,
     target: `node${process.versions.node}`,
+    // A script that asks for a module later would need its own loader: packages that are not taken in are asked for by the older way.
+    supported: { 'dynamic-import': form.imports },
     external: NOT_TAKEN_IN,
-    banner: { js: REQUIRE },
+    banner: { js: form.before },
+    footer: { js: form.after },
     plugins: [readSources(marks)],
     write: false,
     logLevel: 'silent',
   });
   // The compiler is a process of its own: it need not wait for more.
   await stop();
-  const text = outputFiles[0].text;
-  const made = `${path.basename(program, '.ts')}-${createHash('sha256').update(text).digest('hex').slice(0, 16)}.mjs`;
+  // The compiler leaves other characters in comments and regular expressions alone; a text of plain ones takes half the memory.
+  const text = outputFiles[0].text.replaceAll(/[^\0-\x7f]/g, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+  const made = `${path.basename(program, '.ts')}-${createHash('sha256').update(text).digest('hex').slice(0, 16)}.${form.ending}`;
   mkdirSync(KEPT, { recursive: true });
   keep(made, text);
   keep(stampName, JSON.stringify({ root: ROOT, node: process.versions.node, made, sources: Object.fromEntries(marks) }));
-  if (before !== undefined && before.made !== made) rmSync(path.join(KEPT, before.made), { force: true });
+  if (before !== undefined && before.made !== made) {
+    for (const old of readdirSync(KEPT).filter((name) => name.startsWith(before.made)))
+      rmSync(path.join(KEPT, old), { force: true });
+  }
   return made;
 }
 
 /** The file made from a program, which is made now if need be. */
-async function compiled(program) {
+async function compiled(program, form) {
   const stampName = `${program.replaceAll('/', '-')}.json`;
   const stamp = readStamp(path.join(KEPT, stampName));
-  return path.join(KEPT, holds(stamp) ? stamp.made : await make(program, stampName, stamp));
+  return path.join(KEPT, holds(stamp) ? stamp.made : await make(program, form, stampName, stamp));
+}
+
+/** The file of what was compiled of a made file: it fits the version of Node.js, the processor and the options it was compiled with. */
+const codeOf = (made) => `${made}.${cachedDataVersionTag()}.code`;
+
+/** Runs a script with what was compiled of it in earlier runs, and keeps what this one adds to it. */
+function runScript(file) {
+  const code = readCode(codeOf(file));
+  const script = new Script(readFileSync(file, 'latin1'), {
+    filename: file,
+    cachedData: code,
+  });
+  const size = () => getHeapCodeStatistics().bytecode_and_metadata_size;
+  const before = code === undefined || script.cachedDataRejected ? 0 : size();
+  process.once('exit', () => {
+    if (size() < WORTH_KEEPING * before) return;
+    try {
+      keep(path.basename(codeOf(file)), script.createCachedData());
+    } catch (error) {
+      // The next run compiles again, and no more is lost.
+      if (error?.syscall === undefined) throw error;
+    }
+  });
+  script.runInThisContext()({ exports: {} }, createRequire(file));
+}
+
+function readCode(file) {
+  try {
+    return readFileSync(file);
+  } catch {
+    return undefined;
+  }
 }
 
 /**
  * Runs a program of ours.
  * @param {string} program its source, as a path from the root of the project
+ * @param {'script' | 'module'} [as] a program that waits at its top level runs as a module, of which nothing compiled is kept
  */
-export async function run(program) {
+export async function run(program, as = 'script') {
+  const form = FORMS[as];
   let file;
   try {
-    file = await compiled(program);
+    file = await compiled(program, form);
   } catch (error) {
     // An installation that may not be written to: the sources run as they are, which takes longer to start.
     if (error?.syscall === undefined) throw error;
     const { register } = await import('tsx/esm/api');
     register();
-    file = path.join(ROOT, program);
+    await import(pathToFileURL(path.join(ROOT, program)).href);
+    return;
   }
-  await import(pathToFileURL(file).href);
+  await form.load(file);
 }

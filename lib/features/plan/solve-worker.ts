@@ -57,5 +57,5 @@ async function solve({ studyId, stop }: SolveStart, say: (news: SolveNews) => vo
 if (parentPort) {
   const port = parentPort;
   const start: SolveStart = workerData;
-  await solve(start, (news) => port.postMessage(news));
+  void solve(start, (news) => port.postMessage(news));
 }

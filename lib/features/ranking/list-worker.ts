@@ -30,4 +30,5 @@ async function workedOut({ list, studyId, wanted }: ListStart): Promise<ListNews
   }
 }
 
-if (parentPort) parentPort.postMessage(await workedOut(workerData as ListStart));
+const port = parentPort;
+if (port) void workedOut(workerData as ListStart).then((list) => port.postMessage(list));

@@ -1,4 +1,4 @@
-import { parentPort, workerData } from 'node:worker_threads';
+import { type MessagePort, parentPort, workerData } from 'node:worker_threads';
 import { openDatabase } from '@/lib/platform/db';
 import { readEnv } from '@/lib/platform/env';
 import { readStudyBook } from './study-book';
@@ -24,9 +24,8 @@ export type BookNews =
   | { readonly piece: Uint8Array }
   | { readonly end: true };
 
-const port = parentPort;
-if (port) {
-  const { studyId } = workerData as BookStart;
+/** Writes the book of a study, a piece at a time as the other side has room. */
+async function write(port: MessagePort, { studyId }: BookStart): Promise<void> {
   const say = (news: BookNews, transfer: readonly ArrayBuffer[] = []): void => port.postMessage(news, transfer);
   let wanted = true;
   let room = 0;
@@ -56,3 +55,5 @@ if (port) {
   }
   port.close();
 }
+
+if (parentPort) void write(parentPort, workerData as BookStart);
