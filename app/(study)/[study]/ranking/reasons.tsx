@@ -1,3 +1,4 @@
+import { unparted } from '@/lib/platform/format';
 import styles from './ranking.module.css';
 
 interface Props {
@@ -11,7 +12,7 @@ const SENTENCES = /(?<=\.) (?=[A-Z])/;
 
 /** Why a motor is so decided: the sentence of most weight, and the others one key away, so that many motors can be looked over. Paper has all. */
 export function Reasons({ texts, tag }: Props) {
-  const [first, ...others] = texts.flatMap((text) => text.split(SENTENCES));
+  const [first, ...others] = texts.flatMap((text) => unparted(text).split(SENTENCES));
   if (others.length === 0) return first;
   const text = others.join(' ');
   return (

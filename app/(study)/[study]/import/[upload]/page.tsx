@@ -27,18 +27,21 @@ export default async function PreviewScreen({ params }: Props) {
   const preview = await loadPreview(study, upload);
   if (preview === undefined) return (await currentStudy(study)) === undefined ? notFound() : <Gone study={study} />;
   const { about, result, history, problem, recipe } = preview;
+  const namesInRow = preview.sample?.namesInRow;
   const undecided = problem === undefined && result === undefined && history === undefined && recipe.decimal === undefined;
   return (
     <main id="main" className={styles.main}>
       <h1>{about.fileName}</h1>
-      {problem !== undefined && <ProblemNote problem={problem} />}
-      {preview.sample?.namesInRow !== undefined && (
+      {namesInRow !== undefined ? (
+        // What the first row lacks as a head is no news then.
         <ProblemNote
           problem={{
-            text: `The column names seem to stand in row ${formatCount(preview.sample.namesInRow)}, and the first row holds something else.`,
+            text: `The column names seem to stand in row ${formatCount(namesInRow)}, and the first row holds something else.`,
             remedy: 'Delete the rows above them in the file, and send it once more.',
           }}
         />
+      ) : (
+        problem !== undefined && <ProblemNote problem={problem} />
       )}
       {undecided && (
         <p className={styles.lead}>

@@ -27,9 +27,9 @@ export function TariffResult({ view }: { readonly view: TariffView }) {
     <>
       {any && (
         <p className={sheet.answer}>
-          The last kilowatt-hour costs <strong>{formatNumber(any.energy, 4)}</strong> {currency}
+          The last kilowatt-hour costs <strong>{withUnit(formatNumber(any.energy, 4), currency)}</strong>
           {average === undefined ? '' : <>, the average one {formatNumber(average, 4)}</>}; the last kilowatt in the billed peak{' '}
-          <strong>{formatNumber(any.demand, 2)}</strong> {currency} a month.
+          <strong>{withUnit(formatNumber(any.demand, 2), currency)}</strong> a month.
         </p>
       )}
       {average === undefined && (
@@ -136,7 +136,7 @@ function Together({ view: { together, currency } }: { readonly view: TariffView 
       <p>
         Replacing {counted(motors, 'motor')} now saves {withUnit(formatNumber(kwh, 0), 'kWh')} a year and{' '}
         {withUnit(formatNumber(kw, 1), 'kW')} in the billed peak. Billed once as a whole that is{' '}
-        <strong>{formatNumber(saved, 2)}</strong> {currency} a year; each motor for itself, added up,{' '}
+        <strong>{withUnit(formatNumber(saved, 2), currency)}</strong> a year; each motor for itself, added up,{' '}
         {withUnit(formatNumber(apart, 2), currency)}.
       </p>
       <p className={sheet.soft}>
