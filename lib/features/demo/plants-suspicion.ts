@@ -6,11 +6,19 @@ const power = (change: (kw: number, reading: Reading) => number) =>
   latest((reading) => ({ inputPowerKw: rounded(change(reading.inputPowerKw ?? 10, reading)) }));
 const NO_CURRENT = { currentsA: undefined, currentA: undefined } as const;
 
+/** Apparent power of three phases, kVA. */
+const apparentPower = ({ voltageV = 460, currentA = 30 }: Reading): number => (Math.sqrt(3) * voltageV * currentA) / 1000;
+
 /** What a two-element meter shows of kW with one sensor absent: V I cos(30° + φ). */
 function withoutOneSensor(kw: number, reading: Reading): number {
-  const kva = ((reading.voltageV ?? 460) * (reading.currentA ?? 30)) / 1000;
-  const angle = Math.acos(Math.min(1, kw / (Math.sqrt(3) * kva)));
-  return kva * Math.cos(angle + Math.PI / 6);
+  const kva = apparentPower(reading);
+  return (kva * Math.cos(Math.acos(Math.min(1, kw / kva)) + Math.PI / 6)) / Math.sqrt(3);
+}
+
+/** What a two-element meter shows with one sensor turned round: V I sin φ. */
+function withOneTurned(kw: number, reading: Reading): number {
+  const kva = apparentPower(reading);
+  return (kva * Math.sin(Math.acos(Math.min(1, kw / kva)))) / Math.sqrt(3);
 }
 
 /** A number as it reads with its first two digits exchanged. */
@@ -22,6 +30,14 @@ const firstDigitsSwapped = (value: number): number => {
 /** Usual mistakes that the leftover disagreement gives away, and values that stay impossible whatever is supposed. */
 export const SUSPICION_PLANTS: readonly Plant[] = [
   { tag: 'A-17', story: 'one sensor of a two-element meter missing', change: power(withoutOneSensor) },
+  {
+    tag: 'H-17',
+    story: 'one sensor of a two-element meter turned round, and no tachometer at hand to give it away',
+    change: all(
+      power(withOneTurned),
+      latest(() => ({ shaftSpeedRpm: undefined })),
+    ),
+  },
   { tag: 'A-19', story: 'a meter set to horsepower', change: power((kw) => kw / KILOWATTS_PER_HORSEPOWER) },
   { tag: 'G-8', story: 'watts written for kilowatts', change: power((kw) => kw * 1000) },
   {
