@@ -1,5 +1,6 @@
+import { Head } from '@/app/_ui/head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import { formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
@@ -19,13 +20,11 @@ export function CashFlow({ flows, currency }: Props) {
         <table {...TABLE} className={`${styles.table} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
           <thead {...GROUP}>
             <tr {...ROW}>
-              <th {...HEAD} scope="col">
-                Year
-              </th>
+              <Head>Year</Head>
               {flows.map((_, year) => (
-                <th key={String(year)} {...HEAD} scope="col" className={styles.number}>
+                <Head key={String(year)} className={styles.number}>
                   {year}
-                </th>
+                </Head>
               ))}
             </tr>
           </thead>

@@ -1,4 +1,4 @@
-import { HEAD } from '@/app/_ui/row-roles';
+import { Head } from '@/app/_ui/head';
 import styles from './motor.module.css';
 
 interface Props {
@@ -10,9 +10,9 @@ interface Props {
 /** Head of a column of numbers in a table of the motor's pages. */
 export function NumberHead({ name, unit }: Props) {
   return (
-    <th {...HEAD} scope="col" className={styles.number}>
+    <Head className={styles.number}>
       {name}
       <span className={styles.under}>{unit}</span>
-    </th>
+    </Head>
   );
 }

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import { FigureText } from '@/app/_ui/figure';
+import { Head } from '@/app/_ui/head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { OptionResult } from '@/lib/engine';
 import type { MotorPage } from '@/lib/features/motor/loaders';
@@ -28,9 +29,7 @@ export function OptionTable({ page, why, decided, untilMeasured }: Props) {
       <table {...TABLE} className={`${styles.table} ${lines.lines} ${lines.figures}`}>
         <thead {...GROUP}>
           <tr {...ROW}>
-            <th {...HEAD} scope="col">
-              Option
-            </th>
+            <Head>Option</Head>
             {Object.values(heads).map((head) => (
               <NumberHead key={head.name} {...head} />
             ))}

@@ -1,6 +1,7 @@
+import { Head } from '@/app/_ui/head';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Stated } from '@/lib/engine';
@@ -34,9 +35,7 @@ export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
         <table {...TABLE} className={`${sheet.table} ${sheet.short} ${lines.lines} ${lines.figures}`}>
           <thead {...GROUP}>
             <tr {...ROW}>
-              <th {...HEAD} scope="col">
-                Option
-              </th>
+              <Head>Option</Head>
               <NumberHead name={HEADS.internal} unit="a year" />
               <NumberHead name={HEADS.modified} unit="a year" />
               <NumberHead name={HEADS.adjusted} unit="a year" />

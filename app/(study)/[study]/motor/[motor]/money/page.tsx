@@ -4,9 +4,10 @@ import { notFound } from 'next/navigation';
 import { ChartLine } from '@/app/_ui/chart-line';
 import { ChartTornado } from '@/app/_ui/chart-tornado';
 import { FigureText } from '@/app/_ui/figure';
+import { Head } from '@/app/_ui/head';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
-import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { OptionBreakEven } from '@/lib/engine';
@@ -117,9 +118,7 @@ function SideBySide({ page, here }: { readonly page: MoneyPage; readonly here: s
         <table {...TABLE} className={`${sheet.table} ${sheet.short} ${lines.lines} ${lines.figures}`}>
           <thead {...GROUP}>
             <tr {...ROW}>
-              <th {...HEAD} scope="col">
-                Option
-              </th>
+              <Head>Option</Head>
               {Object.values(COLUMNS).map((name) => (
                 <NumberHead key={name} name={name} unit={currency} />
               ))}
