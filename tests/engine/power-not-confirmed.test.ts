@@ -28,7 +28,7 @@ describe('a power meter with one sensor turned round', () => {
     const result = evaluated(34, shown);
     expect(result.trust.level).toBe('provisional');
     expect(unconfirmed(result)?.evidence.mistake).toBe('power-sensor-reversed');
-    // Had it been so, the power would be S cos φ again: 0.70 S less some 7 % of loss, over 37.3 kW.
+    // Had it been so, the power would be S cos φ again: 0.70 S less some 9 % of loss (the plate says 91.7 % at rated load), over 37.3 kW.
     expect(Number(unconfirmed(result)?.evidence.other)).toBeCloseTo((0.7 * apparent(34) * 0.91) / 37.3, 1);
   });
 
