@@ -61,11 +61,12 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
   const together = evaluateReadings(scope, believed, completed.plate, built, possible.motor.readings);
   const { machine } = together;
   const readings = together.readings.map((found, index) => {
-    const asRead = motor.readings[index] ?? found.reading;
+    const { metered, estimates, combination, point } = found;
     // What the meters showed stays as it was read.
-    const evaluated = { ...found, reading: asRead, findings: [...(possible.readings[index] ?? []), ...found.findings] };
-    const own = readingTrust(study.settings, machine.plate, evaluated);
-    return { ...evaluated, level: own.level, trustFindings: own.findings };
+    const reading = motor.readings[index] ?? found.reading;
+    const findings = [...(possible.readings[index] ?? []), ...found.findings];
+    const own = readingTrust(study.settings, machine.plate, { reading, metered, estimates, combination, point, findings });
+    return { reading, metered, estimates, combination, point, findings, level: own.level, trustFindings: own.findings };
   });
   const inUse = readings.filter((evaluated) => evaluated.point !== undefined).at(-1);
   const agreement = readingsAgreement(inUse, readings.at(-1));

@@ -3,7 +3,7 @@ import type { OperatingPoint } from '../machine/model';
 import { coverageFactor, type Limits, rectangularShare } from '../quantity/coverage';
 import { covariance, type Parts, type Quantity, scaleParts, standardUncertainty } from '../quantity/quantity';
 import { doubles } from '../room';
-import { ESTIMATED, type Estimated, Estimator } from './estimator';
+import { type Estimated, Estimator } from './estimator';
 import type { Joint } from './joint';
 import { Ladder } from './ladder';
 import type { Metered } from './metered';
@@ -60,27 +60,25 @@ export function pointLimits(
   };
   const leads = Math.abs(correlation(point.loadFraction, point.efficiency)) > LEADS;
   const tried: TriedDirection[] = [];
-  const found = {} as Record<Estimated, BentLimits>;
-  // A loss bends by itself, an efficiency with the load where the load does.
-  const climbs = (of: Estimated): boolean =>
-    of === 'load' || of === 'input' || (of === 'efficiency' && found.load.bend > LOAD_BENDS && hangsOnLoad(point));
-  for (const of of ESTIMATED) {
+  const limitsOf = (of: Estimated, climbs: boolean): BentLimits => {
     const figure = figures[of];
     const factor = coverageFactor(rectangularShare(figure.parts, scope.sources));
+    const even = straight(figure, factor);
     // Where the input was read, it is that of the meter.
-    if (standardUncertainty(figure) === 0 || (of === 'input' && metered.inputPower))
-      found[of] = { ...straight(figure, factor), bend: 0 };
-    else {
-      let near = tried.find(({ quantity }) => Math.abs(correlation(figure, quantity)) > NEAR);
-      if (!near) {
-        near = tryAlong(estimator, of, figure, factor);
-        tried.push(near);
-      }
-      found[of] = bent(of, figure, factor, near, leads, climbs(of) ? climb : undefined);
+    if (standardUncertainty(figure) === 0 || (of === 'input' && metered.inputPower)) return possible(of, even);
+    let near = tried.find(({ quantity }) => Math.abs(correlation(figure, quantity)) > NEAR);
+    if (!near) {
+      near = tryAlong(estimator, of, figure, factor);
+      tried.push(near);
     }
-    found[of] = possible(of, holding(figure.value, found[of], straight(figure, factor)));
-  }
-  return { ...found, linear: ESTIMATED.every((of) => of === 'loss' || found[of].bend < TOO_STRONG) };
+    return possible(of, holding(figure.value, bent(of, figure, even, near, leads, climbs ? climb : undefined), even));
+  };
+  // A loss bends by itself, an efficiency with the load where the load does.
+  const load = limitsOf('load', true);
+  const efficiency = limitsOf('efficiency', load.bend > LOAD_BENDS && hangsOnLoad(point));
+  const input = limitsOf('input', true);
+  const loss = limitsOf('loss', false);
+  return { load, efficiency, input, loss, linear: Math.max(load.bend, efficiency.bend, input.bend) < TOO_STRONG };
 }
 
 /**
@@ -97,8 +95,8 @@ function holding(value: number, found: BentLimits, even: Limits): BentLimits {
 }
 
 /** No motor in use takes, gives or loses less than nothing, and none gives more than it takes: no limit lies beyond. */
-function possible(of: Estimated, found: BentLimits): BentLimits {
-  return { ...found, low: Math.max(0, found.low), high: of === 'efficiency' ? Math.min(1, found.high) : found.high };
+function possible(of: Estimated, { low, high, bend }: BentLimits): BentLimits {
+  return { low: Math.max(0, low), high: of === 'efficiency' ? Math.min(1, high) : high, bend };
 }
 
 /** The figures that limits are sought for, as the estimator gives them. */
@@ -128,9 +126,9 @@ interface BentLimits extends Limits {
   readonly bend: number;
 }
 
-function straight({ value, parts }: Quantity, factor: number): Limits {
+function straight({ value, parts }: Quantity, factor: number): BentLimits {
   const half = factor * standardUncertainty({ parts });
-  return { low: value - half, high: value + half };
+  return { low: value - half, high: value + half, bend: 0 };
 }
 
 /** The estimate made again on both sides along the direction of one figure; a side is absent where there is no such point. */
@@ -162,26 +160,29 @@ function correlation(a: Quantity, b: Quantity): number {
 function bent(
   of: Estimated,
   quantity: Quantity,
-  factor: number,
+  even: Limits,
   tried: TriedDirection,
   leads: boolean,
   climb: ((of: Estimated) => Limits | undefined) | undefined,
 ): BentLimits {
-  const even = straight(quantity, factor);
-  const half = factor * standardUncertainty(quantity);
-  if (!tried.up || !tried.down) return { ...(climb?.(of) ?? even), bend: Number.POSITIVE_INFINITY };
+  if (!tried.up || !tried.down) {
+    const { low, high } = climb?.(of) ?? even;
+    return { low, high, bend: Number.POSITIVE_INFINITY };
+  }
+  const half = (even.high - even.low) / 2;
   const shared = tried.quantity === quantity ? 1 : correlation(quantity, tried.quantity);
   const reach = shared * tried.factor * standardUncertainty(quantity);
   const ahead = (tried.up[of] - quantity.value - reach) / shared ** 2;
   const back = (tried.down[of] - quantity.value + reach) / shared ** 2;
   const [down, up] = shared > 0 ? [back, ahead] : [ahead, back];
   const bend = Math.max(Math.abs(up), Math.abs(down)) / half;
-  const along = { low: even.low + down, high: even.high + up };
+  const low = even.low + down;
+  const high = even.high + up;
   const climbed = bend > STRONG[of] ? climb?.(of) : undefined;
-  if (!climbed) return { ...along, bend };
-  if (of !== 'efficiency' || leads) return { ...climbed, bend };
+  if (!climbed) return { low, high, bend };
+  if (of !== 'efficiency' || leads) return { low: climbed.low, high: climbed.high, bend };
   // The one leaves out how the load bends, the other how the losses do: they err to opposite sides.
-  return { low: (along.low + climbed.low) / 2, high: (along.high + climbed.high) / 2, bend };
+  return { low: (low + climbed.low) / 2, high: (high + climbed.high) / 2, bend };
 }
 
 function direction(sources: number, { at, by }: Parts, length: number): Float64Array {

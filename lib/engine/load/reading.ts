@@ -128,8 +128,7 @@ function together(
   fit: JointFit | undefined,
 ): MotorReadings {
   const usable = alone.filter(isUsable);
-  const metered = usable.map(possibleOnly);
-  const joint = fit && jointOf(scope, fromPlate, completed, fit, metered);
+  const joint = fit && jointOf(scope, fromPlate, completed, fit, usable.map(possibleOnly));
   const machine = joint?.machine ?? fromPlate.machine;
   return {
     machine,
@@ -142,19 +141,17 @@ function together(
         why: estimate.why,
         used: found !== undefined && !each.failed.includes(estimate.method),
       }));
-      const base = { reading: each.reading, metered: each.metered, estimates };
+      const { reading, metered } = each;
       if (!found || !joint) {
-        const silent = each.disqualified || each.reading.readingCondition === 'uncoupled';
+        const silent = each.disqualified || reading.readingCondition === 'uncoupled';
         const missing = each.missing.join(', ') || 'nothing usable';
-        return {
-          ...base,
-          findings: silent
-            ? each.findings
-            : [...each.findings, LOAD.make('reading-without-load', { row: each.reading.row, missing })],
-        };
+        const findings = silent
+          ? each.findings
+          : [...each.findings, LOAD.make('reading-without-load', { row: reading.row, missing })];
+        return { reading, metered, estimates, combination: undefined, point: undefined, findings };
       }
-      const { loadFraction } = found;
-      const { row } = each.reading;
+      const { loadFraction, voltageRatio, heat } = found;
+      const { row } = reading;
       const findings = [...each.findings];
       if (joint.agreement && joint.agreement.p < DISAGREEMENT) {
         const ways = estimates.filter(({ used }) => used);
@@ -167,18 +164,20 @@ function together(
         if (load - NORMAL_FACTOR * u < IDLE) findings.push(LOAD.make('load-not-told-from-none', { row, load, u }));
       }
       const point = operatingPoint(scope, machine, loadFraction, {
-        voltageRatio: found.voltageRatio,
-        windingTemperature: each.metered.windingTemperature,
-        ambient: each.metered.ambient,
-        frequencyRatio: each.metered.frequencyRatio,
-        negativeSequence: each.metered.negativeSequence,
-        heat: found.heat,
-        extraLoss: extraLoss(each.metered.supplyLoss),
+        voltageRatio,
+        windingTemperature: metered.windingTemperature,
+        ambient: metered.ambient,
+        frequencyRatio: metered.frequencyRatio,
+        negativeSequence: metered.negativeSequence,
+        heat,
+        extraLoss: extraLoss(metered.supplyLoss),
       });
       return {
-        ...base,
-        combination: { ...found, agreement: joint.agreement, birgeRatio: joint.birgeRatio },
-        point: loadFraction.value > LOWEST && loadFraction.value < HIGHEST ? point : undefined,
+        reading,
+        metered,
+        estimates,
+        combination: { loadFraction, voltageRatio, heat, agreement: joint.agreement, birgeRatio: joint.birgeRatio },
+        point: load > LOWEST && load < HIGHEST ? point : undefined,
         findings,
       };
     }),

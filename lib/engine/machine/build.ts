@@ -31,8 +31,7 @@ export interface PlateMachine {
  * Source: JCGM 102 for the fit; the circuit as in {@link circuitFromRatedPoint}.
  */
 export function buildMachine(scope: MotorScope, plate: KnownPlate, completed: CompletedPlate, prefix: string): PlateMachine {
-  const { findings, ...evidence } = plateEvidence(scope, plate, completed, prefix);
-  const full: Evidence = { ...evidence, conditions: [] };
+  const { evidence: full, findings } = plateEvidence(scope, plate, completed, prefix);
   const base = { powerKw: completed.ratedPower.value, currentA: baseCurrent(completed) };
   const fitted = (tried: Evidence, said: readonly Finding[]): PlateMachine | undefined => {
     // A motor on offer is the same for many that it may replace.
@@ -46,13 +45,13 @@ export function buildMachine(scope: MotorScope, plate: KnownPlate, completed: Co
   // Stamps so far apart that no circuit fits them: what is typical describes the machine, and the plate is named. A code letter would leave no
   // leakage but its own and a stamped power factor no magnetising current, so that neither is looked at.
   const named = [...findings, PLATE.make('plate-fits-no-machine', {})];
-  const bare = plateEvidence(
+  const { observations: bare } = plateEvidence(
     scope,
     { ...plate, codeLetter: undefined },
     { ...completed, origins: { ...completed.origins, powerFactor: 'assumed' } },
     prefix,
-  ).observations;
-  const typical: Evidence = { ...full, observations: bare.filter(({ evidence: stated }) => !stated).concat(essential(bare)) };
+  ).evidence;
+  const typical: Evidence = { ...full, observations: bare.filter(({ evidence }) => !evidence).concat(essential(bare)) };
   const machine = fitted(typical, named) ?? fitted(withTypicalSlip(scope, typical, completed, prefix), named);
   if (!machine) throw new Error('no circuit fits a typical motor of this rating');
   return machine;

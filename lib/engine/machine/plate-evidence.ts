@@ -9,6 +9,7 @@ import { PLATE } from '../nameplate/findings';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import { copied } from '../room';
+import type { Evidence } from './fit';
 import type { CompletedPlate } from './model';
 import { logarithm, type Observation, observation, withDoubt } from './observation';
 import { resistanceDoubt } from './resistance-doubt';
@@ -44,7 +45,7 @@ export function plateEvidence(
   plate: KnownPlate,
   completed: CompletedPlate,
   prefix: string,
-): { observations: Observation[]; findings: Finding[]; start: Float64Array; rotorShare: number } {
+): { evidence: Evidence; findings: Finding[] } {
   const findings: Finding[] = [];
   const base = { powerKw: completed.ratedPower.value, currentA: baseCurrent(completed) };
   const loss = apply(scope, N.rated_total_loss, { rated_power: completed.ratedPower, efficiency: completed.efficiency });
@@ -159,7 +160,7 @@ export function plateEvidence(
     Math.log(RISE_USED * RISE[rise ?? 'B']),
     SATURATION,
   ]);
-  return { observations, findings, start, rotorShare: rotorShareOf(plate) };
+  return { evidence: { observations, conditions: [], start, rotorShare: rotorShareOf(plate) }, findings };
 }
 
 /** Base current: that of a motor without losses and reactive current, A. */
