@@ -31,13 +31,18 @@ export interface FlatResult
 export function flatResult(evaluation: Evaluation): FlatResult & RankKey {
   const { motor, decision } = evaluation;
   const limits = figureLimits(evaluation);
+  const point = pointResult(evaluation, limits);
   return {
     site: motor.site,
     tag: motor.tag,
     area: motor.area,
     description: motor.description,
     rated_power_kw: tidy(motor.plate.ratedPowerKw),
-    ...pointResult(evaluation, limits),
+    shaft_power: point.shaft_power,
+    load_fraction: point.load_fraction,
+    input_power: point.input_power,
+    efficiency: point.efficiency,
+    losses: point.losses,
     trust: trustResult(evaluation, limits),
     condition: evaluation.condition,
     options: evaluation.options

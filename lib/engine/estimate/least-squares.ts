@@ -81,7 +81,7 @@ interface End {
  * (from memory) for the step rule.
  */
 export function leastSquares(problem: Problem): Fit | undefined {
-  const end = search(problem, 0);
+  const end = search(problem, 0, problem.observed, problem.start);
   if (!end) return undefined;
   const n = end.unknowns.length;
   const m = problem.u.length;
@@ -97,9 +97,13 @@ export function leastSquares(problem: Problem): Fit | undefined {
   };
 }
 
-/** The least misfit alone, to within a few thousandths, and the unknowns there. */
-export function leastMisfit(problem: Problem): Pick<Fit, 'unknowns' | 'predicted' | 'chiSquared'> | undefined {
-  const end = search(problem, WORTH_A_STEP);
+/** The least misfit alone, to within a few thousandths, and the unknowns there; from another start or with other observed values where given. */
+export function leastMisfit(
+  problem: Problem,
+  observed: Float64Array = problem.observed,
+  start: Float64Array = problem.start,
+): Pick<Fit, 'unknowns' | 'predicted' | 'chiSquared'> | undefined {
+  const end = search(problem, WORTH_A_STEP, observed, start);
   return end && { unknowns: end.unknowns, predicted: end.predicted, chiSquared: end.cost };
 }
 
@@ -110,10 +114,15 @@ export interface Moved {
 }
 
 /**
- * One Gauss-Newton step from unknowns that lie near a solution, as where observed values are moved a little: a fifth of the work of a search.
+ * One Gauss-Newton step from unknowns that lie near a solution, towards observed values a little off those of the problem: a fifth of the work of a
+ * search.
  * `undefined` where the unknowns describe nothing possible. `gain` is to be asked for before the next step.
  */
-export function stepFrom({ observed, u, predict, differentiate }: Problem, unknowns: Float64Array): Moved | undefined {
+export function stepFrom(
+  { u, predict, differentiate }: Problem,
+  observed: Float64Array,
+  unknowns: Float64Array,
+): Moved | undefined {
   const n = unknowns.length;
   const m = observed.length;
   makeRoom(n, m);
@@ -129,12 +138,16 @@ export function stepFrom({ observed, u, predict, differentiate }: Problem, unkno
 }
 
 /** Searches until steps are small, or take less than `worth` off the misfit. */
-function search(problem: Problem, worth: number): End | undefined {
-  const { observed, u, predict, differentiate } = problem;
-  const n = problem.start.length;
+function search(
+  { u, predict, differentiate }: Problem,
+  worth: number,
+  observed: Float64Array,
+  start: Float64Array,
+): End | undefined {
+  const n = start.length;
   const m = observed.length;
   makeRoom(n, m);
-  const y = copied(problem.start);
+  const y = copied(start);
   const predicted = doubles(m);
   if (!predict(y, predicted)) return undefined;
   let cost = costOf(observed, u, predicted);

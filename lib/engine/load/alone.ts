@@ -109,6 +109,7 @@ export function isUsable(each: Alone): boolean {
 
 /** The metered values of ways that gave a possible load; the others would only pull the rest along. */
 export function possibleOnly({ failed, metered }: Alone): Metered {
+  if (failed.length === 0) return metered;
   return {
     ...metered,
     inputPower: failed.includes('input-power') ? undefined : metered.inputPower,

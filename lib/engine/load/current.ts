@@ -57,7 +57,7 @@ export const currentMethod: LoadMethod = {
     const loadFraction = invert(scope, machine, metered, measured, CURRENT, ratio.value);
     return {
       loadFraction,
-      ...(loadFraction === undefined && { outOfRange: 'above' as const }),
+      outOfRange: loadFraction ? undefined : 'above',
       missing: [],
       why,
       findings: ratio.value < 0.6 ? [LOAD.make('current-low-load', { row: metered.row, ratio: ratio.value })] : [],

@@ -81,7 +81,7 @@ export class Estimator {
   step(scores: Scores, near?: Float64Array | undefined): Moved | undefined {
     const { problem, fit } = this.joint.fitted;
     const observed = this.observed(scores);
-    return stepFrom({ ...problem, observed }, near ?? Estimator.moved(fit.unknowns, fit.gain, problem.observed, observed));
+    return stepFrom(problem, observed, near ?? Estimator.moved(fit.unknowns, fit.gain, problem.observed, observed));
   }
 
   /** The unknowns by a whole search, as the estimate itself makes it. */
@@ -89,7 +89,7 @@ export class Estimator {
     const { problem, fit } = this.joint.fitted;
     const observed = this.observed(scores);
     const start = Estimator.moved(fit.unknowns, fit.gain, problem.observed, observed);
-    const found = leastMisfit({ ...problem, observed, start }) ?? leastMisfit({ ...problem, observed, start: fit.unknowns });
+    const found = leastMisfit(problem, observed, start) ?? leastMisfit(problem, observed, fit.unknowns);
     return found?.unknowns;
   }
 

@@ -47,9 +47,7 @@ export const inputPowerMethod: LoadMethod = {
     const loadFraction = invert(scope, machine, metered, measured, INPUT, ratio.value);
     return {
       loadFraction,
-      ...(loadFraction === undefined && {
-        outOfRange: sideOf(machine, metered, 'input', inputPower.value / machine.model.base.powerKw),
-      }),
+      outOfRange: loadFraction ? undefined : sideOf(machine, metered, 'input', inputPower.value / machine.model.base.powerKw),
       missing: [],
       why: [`plain ratio of inputs ${(ratio.value * 100).toFixed(1)} %`],
       findings: [],

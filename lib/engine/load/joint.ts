@@ -5,11 +5,11 @@ import { type Fit, leastMisfit, leastSquares, type Problem } from '../estimate/l
 import { apply, leaf } from '../formula/apply';
 import * as N from '../generated/nameplate';
 import { machineOf, type PlateMachine } from '../machine/build';
-import { doubtsOf, modelOf, unknownOf, weighed } from '../machine/fit';
+import { doubtsOf, modelOf, problemOf, unknownOf } from '../machine/fit';
 import type { CompletedPlate, Machine } from '../machine/model';
 import { logarithm, type Observation, observation, withDoubt } from '../machine/observation';
 import { heatOf } from '../machine/operate';
-import { type KnownConditions, PER_READING, predictor } from '../machine/predict';
+import { type KnownConditions, PER_READING } from '../machine/predict';
 import type { Quantity } from '../quantity/quantity';
 import type { Agreement } from '../result';
 import { doubles } from '../room';
@@ -102,8 +102,7 @@ function jointProblem(
     start[COUNT + PER_READING * r] = r === free ? FREE_LOAD.value : guess(plate.machine, metered);
     start[COUNT + PER_READING * r + 1] = metered.voltageRatio.value;
   });
-  const { observed, u } = weighed(observations);
-  return { observations, problem: { start, observed, u, ...predictor(observations, conditions, plate.evidence.rotorShare) } };
+  return { observations, problem: problemOf({ observations, conditions, start, rotorShare: plate.evidence.rotorShare }) };
 }
 
 /**

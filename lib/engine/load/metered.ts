@@ -119,6 +119,7 @@ export function meterReading(
     : assumed(1);
   const slowed = driveFed && !voltage && frequencyRatio < 1;
   if (!voltage && !driveFed) findings.push(LOAD.make('voltage-assumed', { row, rated_voltage: plate.ratedVoltageV }));
+  const { ambient, windingTemperature } = temperatures(scope, reading, findings);
   return {
     row,
     voltage,
@@ -134,7 +135,8 @@ export function meterReading(
     negativeSequence:
       voltage && reading.voltagesV ? (sequenceMagnitudes(reading.voltagesV)?.negative ?? 0) / plate.ratedVoltageV : 0,
     onLine,
-    ...temperatures(scope, reading, findings),
+    ambient,
+    windingTemperature,
     findings,
   };
 }

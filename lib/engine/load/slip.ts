@@ -55,9 +55,9 @@ export const slipMethod: LoadMethod = {
     const loadFraction = invert(scope, machine, metered, measured, SLIP, plain.value);
     return {
       loadFraction,
-      ...(loadFraction === undefined && {
-        outOfRange: sideOf(machine, metered, 'slip', 1 - metered.speed.value / metered.synchronousSpeed.value),
-      }),
+      outOfRange: loadFraction
+        ? undefined
+        : sideOf(machine, metered, 'slip', 1 - metered.speed.value / metered.synchronousSpeed.value),
       missing: [],
       why: [
         `plain ratio of slips ${(plain.value * 100).toFixed(0)} %`,

@@ -26,20 +26,21 @@ export interface Evidence {
   readonly rotorShare: number;
 }
 
-/** Observations as a least-squares problem has them. */
-export function weighed(observations: readonly Observation[]): Pick<Problem, 'observed' | 'u'> {
+/** The evidence as a least-squares problem. */
+export function problemOf({ observations, conditions, start, rotorShare }: Evidence): Problem {
   const observed = doubles(observations.length);
   const u = doubles(observations.length);
   observations.forEach((each, i) => {
     observed[i] = each.value.value;
     u[i] = each.u;
   });
-  return { observed, u };
+  const { predict, differentiate } = predictor(observations, conditions, rotorShare);
+  return { start, observed, u, predict, differentiate };
 }
 
 /** Fits parameters (and unknowns of readings, if there are conditions) to the evidence; `undefined` when no machine fits. */
-export function fitEvidence({ observations, conditions, start, rotorShare }: Evidence): Fit | undefined {
-  return leastSquares({ start, ...weighed(observations), ...predictor(observations, conditions, rotorShare) });
+export function fitEvidence(evidence: Evidence): Fit | undefined {
+  return leastSquares(problemOf(evidence));
 }
 
 /** The doubts of a fit's observations, by which those of its unknowns are worked out together. */
