@@ -4,7 +4,7 @@ import { type Circuit, COUNT, RATED_AMBIENT } from '../circuit/parameters';
 import { BY, OF_POINT, POINT_COLUMNS, POINT_SLOPES, pointSlopes } from '../circuit/point-slopes';
 import { type Solution, solveAtPower, type Terminals } from '../circuit/solve';
 import type { Problem } from '../estimate/least-squares';
-import type { Observation } from './observation';
+import type { Observation, Observed } from './observation';
 
 /** What of a reading's conditions is taken as known. */
 export interface KnownConditions {
@@ -23,8 +23,54 @@ export const HEAT = 10;
 /** Predictions and their derivatives, as a least-squares problem asks for them. */
 export type Predictor = Pick<Problem, 'predict' | 'differentiate'>;
 
-/** Rows of a point's derivatives that readings ask for. */
-const READ = [OF_POINT.input, OF_POINT.current, OF_POINT.powerFactor, OF_POINT.slip] as const;
+/** What meters show of a reading's point, with its row in the point's derivatives. */
+const SHOWN = {
+  input: OF_POINT.input,
+  current: OF_POINT.current,
+  'power-factor': OF_POINT.powerFactor,
+  slip: OF_POINT.slip,
+} as const;
+type Shown = keyof typeof SHOWN;
+
+/** Place of what is an unknown itself within the unknowns of its reading. */
+const UNKNOWN = { load: 0, voltage: 1, heat: 2 } as const;
+
+/** Observations by what they are compared with, each with its place `at` in the list: most are unknowns themselves and take no working out. */
+interface Compared {
+  readonly direct: readonly { readonly at: number; readonly unknown: number }[];
+  readonly ofMachine: readonly { readonly at: number; readonly target: OfMachine }[];
+  /** By reading. */
+  readonly shown: readonly (readonly { readonly at: number; readonly of: Shown }[])[];
+}
+
+type OfMachine = Exclude<Observed, { readonly of: 'parameter' } | { readonly reading: number }>;
+
+function compared(observations: readonly Observation[], readings: number): Compared {
+  const direct: { at: number; unknown: number }[] = [];
+  const ofMachine: { at: number; target: OfMachine }[] = [];
+  const shown: { at: number; of: Shown }[][] = Array.from({ length: readings }, () => []);
+  observations.forEach(({ target }, at) => {
+    switch (target.of) {
+      case 'parameter':
+        direct.push({ at, unknown: target.index });
+        break;
+      case 'load':
+      case 'voltage':
+      case 'heat':
+        direct.push({ at, unknown: COUNT + PER_READING * target.reading + UNKNOWN[target.of] });
+        break;
+      case 'input':
+      case 'current':
+      case 'power-factor':
+      case 'slip':
+        shown[target.reading]?.push({ at, of: target.of });
+        break;
+      default:
+        ofMachine.push({ at, target });
+    }
+  });
+  return { direct, ofMachine, shown };
+}
 
 const ofCircuit = new Float64Array(CIRCUIT_SLOPES);
 const ofPoint = new Float64Array(POINT_SLOPES);
@@ -38,15 +84,8 @@ export function predictor(
   conditions: readonly KnownConditions[],
   rotorShare: number,
 ): Predictor {
-  const own: number[] = [];
-  const ofReading: number[][] = conditions.map(() => []);
-  observations.forEach(({ target }, i) => {
-    if ('reading' in target) ofReading[target.reading]?.push(i);
-    else own.push(i);
-  });
-  const rows = conditions.map((_, r) =>
-    READ.filter((row) => ofReading[r]?.some((i) => rowOf((observations[i] as Observation).target.of) === row)),
-  );
+  const { direct, ofMachine, shown } = compared(observations, conditions.length);
+  const rows = shown.map((of) => [...new Set(of.map((each) => SHOWN[each.of]))]);
   let circuit: Circuit | undefined;
   const points: (Solution | undefined)[] = conditions.map(() => undefined);
   const terminals = (unknowns: Float64Array, r: number): Terminals => {
@@ -68,18 +107,17 @@ export function predictor(
       const machine = circuitFromRatedPoint(unknowns, rotorShare);
       if (!machine) return false;
       circuit = machine;
-      for (const i of own) {
-        const value = ofMachine(observations[i] as Observation, machine, unknowns);
+      for (const { at, unknown } of direct) out[at] = unknowns[unknown] as number;
+      for (const { at, target } of ofMachine) {
+        const value = machineFigure(target, machine);
         if (value === undefined) return false;
-        out[i] = value;
+        out[at] = value;
       }
       for (let r = 0; r < conditions.length; r++) {
         const solution = solveAtPower(machine, terminals(unknowns, r));
         if (!solution || !(solution.input > 0)) return false;
         points[r] = solution;
-        const at = COUNT + PER_READING * r;
-        for (const i of ofReading[r] as number[])
-          out[i] = ofReadingAt((observations[i] as Observation).target.of, solution, unknowns, at);
+        for (const { at, of } of shown[r] as Compared['shown'][number]) out[at] = shownFigure(of, solution);
       }
       return true;
     },
@@ -88,40 +126,21 @@ export function predictor(
       const n = unknowns.length;
       jacobian.fill(0, 0, observations.length * n);
       circuitSlopes(unknowns, rotorShare, circuit, ofCircuit);
-      for (const i of own) machineSlopes((observations[i] as Observation).target, circuit, jacobian, i * n);
+      for (const { at, unknown } of direct) jacobian[at * n + unknown] = 1;
+      for (const { at, target } of ofMachine) machineSlopes(target, circuit, jacobian, at * n);
       for (let r = 0; r < conditions.length; r++) {
         const solution = points[r];
         if (!solution) return false;
         if (rows[r]?.length) pointSlopes(circuit, ofCircuit, terminals(unknowns, r), solution, ofPoint, rows[r]);
-        const at = COUNT + PER_READING * r;
-        for (const i of ofReading[r] as number[])
-          readingSlopes((observations[i] as Observation).target.of, solution, jacobian, i * n, at);
+        for (const { at, of } of shown[r] as Compared['shown'][number])
+          shownSlopes(of, solution, jacobian, at * n, COUNT + PER_READING * r);
       }
       return true;
     },
   };
 }
 
-/** Row of a point's derivatives that an observed value asks for; none where it is an unknown itself. */
-function rowOf(of: Observation['target']['of']): number | undefined {
-  switch (of) {
-    case 'input':
-      return OF_POINT.input;
-    case 'current':
-      return OF_POINT.current;
-    case 'power-factor':
-      return OF_POINT.powerFactor;
-    case 'slip':
-      return OF_POINT.slip;
-    default:
-      return undefined;
-  }
-}
-
-/** Place of the unknown that an observed value is, within the unknowns of its reading. */
-const UNKNOWN = { load: 0, voltage: 1, heat: 2 } as const;
-
-function ofReadingAt(of: Observation['target']['of'], solution: Solution, unknowns: Float64Array, at: number): number {
+function shownFigure(of: Shown, solution: Solution): number {
   switch (of) {
     case 'input':
       return Math.log(solution.input);
@@ -129,34 +148,19 @@ function ofReadingAt(of: Observation['target']['of'], solution: Solution, unknow
       return Math.log(solution.current);
     case 'power-factor':
       return solution.powerFactor;
-    case 'slip':
-      return solution.slip;
-    case 'load':
-    case 'voltage':
-      return unknowns[at + UNKNOWN[of]] as number;
     default:
-      return unknowns[at + UNKNOWN.heat] as number;
+      return solution.slip;
   }
 }
 
-function readingSlopes(
-  of: Observation['target']['of'],
-  solution: Solution,
-  jacobian: Float64Array,
-  start: number,
-  at: number,
-): void {
-  const row = rowOf(of);
-  if (row === undefined) {
-    jacobian[start + at + (of === 'load' || of === 'voltage' ? UNKNOWN[of] : UNKNOWN.heat)] = 1;
-    return;
-  }
+/** Puts the derivatives of what a meter shows into its row of the Jacobian; `own` is the place of the reading's unknowns. */
+function shownSlopes(of: Shown, solution: Solution, jacobian: Float64Array, start: number, own: number): void {
   const scale = of === 'input' ? 1 / solution.input : of === 'current' ? 1 / solution.current : 1;
-  const from = row * POINT_COLUMNS;
+  const from = SHOWN[of] * POINT_COLUMNS;
   for (let k = 0; k < COUNT; k++) jacobian[start + k] = scale * (ofPoint[from + k] as number);
-  jacobian[start + at + UNKNOWN.load] = scale * (ofPoint[from + BY.load] as number);
-  jacobian[start + at + UNKNOWN.voltage] = scale * (ofPoint[from + BY.voltage] as number);
-  jacobian[start + at + UNKNOWN.heat] = scale * HEAT * (ofPoint[from + BY.hotter] as number);
+  jacobian[start + own + UNKNOWN.load] = scale * (ofPoint[from + BY.load] as number);
+  jacobian[start + own + UNKNOWN.voltage] = scale * (ofPoint[from + BY.voltage] as number);
+  jacobian[start + own + UNKNOWN.heat] = scale * HEAT * (ofPoint[from + BY.hotter] as number);
 }
 
 /** The machine running free at a voltage, as an uncoupled test finds it. */
@@ -174,10 +178,8 @@ function runningFree(c: Circuit, voltage: number): [Terminals, Solution | undefi
   return [at, solveAtPower(c, at)];
 }
 
-function ofMachine({ target }: Observation, c: Circuit, parameters: Float64Array): number | undefined {
+function machineFigure(target: OfMachine, c: Circuit): number | undefined {
   switch (target.of) {
-    case 'parameter':
-      return parameters[target.index];
     case 'rated-loss':
       return Math.log(c.stator + c.rotor + c.core + c.friction + c.stray);
     case 'rated-current':
@@ -201,21 +203,16 @@ function ofMachine({ target }: Observation, c: Circuit, parameters: Float64Array
       const [, free] = runningFree(c, 1);
       return free && Math.log(free.core + (target.of === 'free-core' ? 0 : free.friction));
     }
-    default:
-      return undefined;
   }
 }
 
 /** Puts the derivatives of one observation of the machine into its row of the Jacobian. */
-function machineSlopes(target: Observation['target'], c: Circuit, jacobian: Float64Array, start: number): void {
+function machineSlopes(target: OfMachine, c: Circuit, jacobian: Float64Array, start: number): void {
   const add = (row: number, scale: number): void => {
     for (let k = 0; k < COUNT; k++)
       jacobian[start + k] = (jacobian[start + k] as number) + scale * (ofCircuit[row * COUNT + k] as number);
   };
   switch (target.of) {
-    case 'parameter':
-      jacobian[start + target.index] = 1;
-      return;
     case 'rated-loss':
       add(OF_CIRCUIT.ratedLoss, 1 / (c.stator + c.rotor + c.core + c.friction + c.stray));
       return;
@@ -255,9 +252,6 @@ function machineSlopes(target: Observation['target'], c: Circuit, jacobian: Floa
       for (const row of rows)
         for (let k = 0; k < COUNT; k++)
           jacobian[start + k] = (jacobian[start + k] as number) + scale * (ofPoint[row * POINT_COLUMNS + k] as number);
-      return;
     }
-    default:
-      return;
   }
 }
