@@ -24,6 +24,10 @@ export function widened(quantity: { readonly parts: Parts }, limits: Limits | un
 }
 
 const STEPS = 200;
+
+/** The factor is found to within this; below it, the chance itself is not told apart any more. */
+const SETTLED = 1e-12;
+
 let table: Float64Array | undefined;
 
 /**
@@ -48,13 +52,11 @@ function factorAt(share: number): number {
   if (a === 0) return NORMAL_FACTOR;
   if (s === 0) return CHANCE * a;
   const held = (k: number): number => (s / a) * (integral((k + a) / s) - integral((k - a) / s)) - 1;
-  let [low, high] = [1.5, 2.1];
-  for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2;
-    if (held(middle) < CHANCE) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  const density = (k: number): number => (cdf((k + a) / s, 0, 1) - cdf((k - a) / s, 0, 1)) / a;
+  // From below the chance bends downwards, so that no step of Newton's goes too far.
+  let k = 1.5;
+  for (let step = 1; Math.abs(step) > SETTLED; k += step) step = (CHANCE - held(k)) / density(k);
+  return k;
 }
 
 /** Integral of the normal distribution function. */
