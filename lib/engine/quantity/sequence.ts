@@ -17,7 +17,10 @@ interface Sequences {
  * the order that keeps its digits (Kahan).
  */
 export function sequenceMagnitudes(values: readonly [number, number, number]): Sequences | undefined {
-  const [c, b, a] = [...values].sort((x, y) => x - y) as [number, number, number];
+  const [x, y, z] = values;
+  const a = Math.max(x, y, z);
+  const b = Math.max(Math.min(x, y), Math.min(Math.max(x, y), z));
+  const c = Math.min(x, y, z);
   if (!(c > 0) || !Number.isFinite(a) || c < a - b) return undefined;
   const area = Math.sqrt(Math.max(0, (a + (b + c)) * (c - (a - b)) * (c + (a - b)) * (a + (b - c)))) / 4;
   const squares = (a * a + b * b + c * c) / 6;
