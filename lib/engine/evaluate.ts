@@ -69,7 +69,6 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     return { reading, metered, estimates, combination, point, findings, level: own.level, trustFindings: own.findings };
   });
   const inUse = readings.filter((evaluated) => evaluated.point !== undefined).at(-1);
-  const agreement = readingsAgreement(inUse, readings.at(-1));
   const condition = judgeCondition(scope, {
     motor: possible.motor,
     machine,
@@ -78,7 +77,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
       loadFraction: evaluated.point?.loadFraction,
       turning: evaluated,
     })),
-    others: agreement ? [agreement] : [],
+    agreement: () => readingsAgreement(inUse, readings.at(-1)),
   });
   const capping = [
     ...possible.plate,

@@ -1,6 +1,7 @@
 import type { MotorScope } from '../context';
 import type { Machine } from '../machine/model';
 import type { Motor } from '../motor';
+import { once } from '../once';
 import type { Finding } from '../quantity/finding';
 import { withValue } from '../quantity/quantity';
 import type { Observation } from './hypotheses/evidence';
@@ -13,7 +14,8 @@ import { type DatedValue, lowerIsWorse, type Trend, trendOf } from './trend';
 export interface ConditionJudgement {
   readonly indicators: readonly IndicatorJudgement[];
   readonly findings: readonly Finding[];
-  readonly suspicions: Suspicions;
+  /** Weighed when they are asked for: a list of one line a motor shows none. */
+  readonly suspicions: () => Suspicions;
   /** Work that indicators beyond their limit call for, each kind once. */
   readonly callsForRepair: readonly ('rewind' | 'bearing-job')[];
   /** True when a safety limit is breached: the motor must not be started before it is mended. */
@@ -22,11 +24,11 @@ export interface ConditionJudgement {
 
 /**
  * Judges every indicator on the latest reading that carries its data, and weighs what they say together. Readings come oldest first;
- * `others` are observations that rest on no single reading.
+ * `agreement` is what the readings say of one another.
  */
 export function judgeCondition(
   scope: MotorScope,
-  input: { motor: Motor; machine: Machine; readings: readonly LoadedReading[]; others?: readonly Observation[] },
+  input: { motor: Motor; machine: Machine; readings: readonly LoadedReading[]; agreement?: () => Observation | undefined },
 ): ConditionJudgement {
   const indicators: IndicatorJudgement[] = [];
   const findings: Finding[] = [];
@@ -71,7 +73,7 @@ export function judgeCondition(
   return {
     indicators,
     findings,
-    suspicions: weighSuspicions(scope, input.motor.plate, indicators, input.others ?? []),
+    suspicions: once(() => weighSuspicions(scope, input.motor.plate, indicators, input.agreement?.())),
     callsForRepair: [...new Set(calls)],
     mustAct: indicators.some((indicator) => indicator.safety === true),
   };

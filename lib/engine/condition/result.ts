@@ -8,10 +8,11 @@ import type { Trend } from './trend';
 
 /** The condition of one motor as plain results. */
 export function conditionResult({ indicators, suspicions }: ConditionJudgement, currency: string): ConditionResult {
+  const { hypotheses, next } = suspicions();
   return {
     indicators: indicators.map((indicator) => indicatorResult(indicator, currency)),
-    hypotheses: suspicions.hypotheses.map(hypothesisResult),
-    next_measurement: suspicions.next,
+    hypotheses: hypotheses.map(hypothesisResult),
+    next_measurement: next,
   };
 }
 

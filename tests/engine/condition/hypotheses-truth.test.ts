@@ -4,7 +4,7 @@ import { study } from '../support/study';
 import { simulatedMotor } from './simulated-faults';
 
 const suspicionsOf = (seed: number, faults: readonly HypothesisId[], stray: number) =>
-  evaluateMotor(simulatedMotor(seed, faults, stray), study()).condition.suspicions.hypotheses;
+  evaluateMotor(simulatedMotor(seed, faults, stray), study()).condition.suspicions().hypotheses;
 
 const MOTORS = 40;
 const seeds = Array.from({ length: MOTORS }, (_, i) => 1000 + i);

@@ -176,7 +176,7 @@ describe('strength', () => {
 describe('what was known before', () => {
   it('is the yearly share of failures: bearings 44 % of 5 in 100 a year (table of base rates), raised by what their heat says', () => {
     const result = evaluateMotor(motorOf({ reading: { bearingTempC: 140 } }), study({ failureRatePerYear: 0.05 }));
-    const bearing = result.condition.suspicions.hypotheses.find(({ id }) => id === 'bearing');
+    const bearing = result.condition.suspicions().hypotheses.find(({ id }) => id === 'bearing');
     const row = study().tables.faultEvidence.rows.find(
       (each) => each.hypothesis === 'bearing' && each.indicator === 'bearing-temperature',
     );

@@ -67,7 +67,7 @@ describe('trends of a motor', () => {
     expect(vibration(rising)).toMatchObject({ band: 'within', trend: { direction: 'worse', readings: 4 } });
     const against = (values: readonly Partial<Reading>[]) => {
       const { suspicions } = evaluateMotor(yearly(values.map((value) => ({ ...value, bearingTempC: 95 }))), study()).condition;
-      const bearing = suspicions.hypotheses.find((entry) => entry.id === 'bearing');
+      const bearing = suspicions().hypotheses.find((entry) => entry.id === 'bearing');
       return bearing?.againstIt.map((entry) => entry.indicator);
     };
     expect(against(rising)).not.toContain('vibration');

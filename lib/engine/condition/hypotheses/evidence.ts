@@ -44,7 +44,7 @@ export function rowsFor(table: ReferenceTables['faultEvidence'], plate: Plate): 
 }
 
 /** Judged indicators as observations: those with a band. */
-export function observationsOf(indicators: readonly IndicatorJudgement[]): readonly Observation[] {
+export function observationsOf(indicators: readonly IndicatorJudgement[]): Observation[] {
   return indicators.flatMap(({ band, id, title, limit, weight, sharedWith, trend }) => {
     if (band === undefined) return [];
     // Within its limit but surely getting worse: no reason to look elsewhere, and none to suspect yet.

@@ -52,10 +52,11 @@ export function weighSuspicions(
   scope: MotorScope,
   plate: Plate,
   indicators: readonly IndicatorJudgement[],
-  others: readonly Observation[],
+  agreement: Observation | undefined,
 ): Suspicions {
   const rows = rowsFor(scope.tables.faultEvidence, plate);
-  const observations = [...observationsOf(indicators), ...others];
+  const observations = observationsOf(indicators);
+  if (agreement) observations.push(agreement);
   const evidence = gatherEvidence(rows, observations);
   const judged = new Set(observations.map((seen) => seen.indicator));
   const unjudged = new Map(indicators.flatMap((entry) => (judged.has(entry.id) ? [] : [[entry.id, entry] as const])));
