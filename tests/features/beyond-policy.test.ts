@@ -69,7 +69,7 @@ describe('motors of a plan that the policy would not change now', () => {
       for (const { timing, action, figures, probabilityWithinPolicy: odds, findings } of options) {
         const { simple_payback: payback, net_present_value: value } = figures;
         const change = timing === 'now' && (action === 'replace' || action === 'resize');
-        if (!change || !value || findings.some(({ severity }) => severity === 'disqualifies')) continue;
+        if (!change || !value || findings().some(({ severity }) => severity === 'disqualifies')) continue;
         expect(count(item({ payback: payback?.value, odds, value: value.value }))).toBe(1);
         others += 1;
       }

@@ -20,7 +20,7 @@ export interface Choice {
   };
   readonly probabilityWithinPolicy?: number | undefined;
   readonly beyondRepair?: BeyondRepair | undefined;
-  readonly findings: readonly Pick<Finding, 'code' | 'severity' | 'evidence'>[];
+  readonly findings: () => readonly Pick<Finding, 'code' | 'severity' | 'evidence'>[];
 }
 
 /** Finding of a duty that the motor cannot carry, so that nothing can be told for a year. */
@@ -50,17 +50,20 @@ export function best<O extends Choice>(options: readonly O[]): O | undefined {
 
 /** What must be checked before the option is carried out, in words. */
 export function checksOf(option: Choice): string[] {
-  return option.findings.filter((found) => found.code === 'check-before').map((found) => String(found.evidence.detail));
+  return option
+    .findings()
+    .filter((found) => found.code === 'check-before')
+    .map((found) => String(found.evidence.detail));
 }
 
 /** True when the advice may go no further than "check before". */
 export function isCapped(option: Choice): boolean {
-  return option.findings.some((found) => found.code === 'check-before');
+  return option.findings().some((found) => found.code === 'check-before');
 }
 
 /** True when a finding bars the option's figures from a decision. */
 export function isBarred(option: Choice): boolean {
-  return option.findings.some((found) => found.severity === 'disqualifies');
+  return option.findings().some((found) => found.severity === 'disqualifies');
 }
 
 /** True when payback (years), the chance that it keeps its limit, and the value are as the policy wants them. */
@@ -107,7 +110,7 @@ export function whyNot(
   const saved = option.figures.money_saved?.value;
   const value = presentValueOf(option);
   if (saved === undefined)
-    return because(option.findings.some(({ code }) => code === IMPOSSIBLE_DUTY) ? 'duty-impossible' : 'hours-unknown', {});
+    return because(option.findings().some(({ code }) => code === IMPOSSIBLE_DUTY) ? 'duty-impossible' : 'hours-unknown', {});
   if (value === undefined) return because('not-priced', {});
   const payback = option.figures.simple_payback?.value;
   if (payback === undefined) return because('saves-nothing', () => ({ ...named(), saved, currency }));

@@ -4,6 +4,7 @@ import * as $ from '../generated/money';
 import * as O from '../generated/options';
 import { driveEfficiency } from '../load/drive';
 import { rewindChange } from '../nameplate/rewind';
+import { once } from '../once';
 import type { Finding } from '../quantity/finding';
 import type { Quantity } from '../quantity/quantity';
 import { checksBefore } from './checks';
@@ -28,14 +29,18 @@ export function changeCandidates(
   otherRatings: readonly number[],
 ): Candidate[] {
   const same = changeTo(scope, present, costs, present.plate.ratedPowerKw);
-  const others = otherRatings.map((rating) => changeTo(scope, present, costs, rating));
+  const changes = same ? [same] : [];
+  for (const rating of otherRatings) {
+    const other = changeTo(scope, present, costs, rating);
+    if (other) changes.push(other);
+  }
   const candidates: Candidate[] = [];
   const rebateSame = same && rebateFor(scope, present, same, 'replace');
-  for (const change of [same, ...others]) {
-    if (!change) continue;
+  const held = present.law.speedHeld && changes.length > 0 ? speedHeld(scope, present) : undefined;
+  for (const change of changes) {
     const action = change === same ? 'replace' : 'resize';
     const rebate = change === same && rebateSame ? rebateSame : rebateFor(scope, present, change, action);
-    const findings = findingsOf(scope, present, change, same);
+    const findings = once(() => findingsOf(scope, present, change, same, held));
     const worths = worthsOf(scope, present, costs, { change, same, rebate, rebateSame });
     candidates.push(...candidatesOf(scope, present, { change, action, rebate, findings, worths, same }));
   }
@@ -82,7 +87,14 @@ function rewindOf(scope: MotorScope, { plate, rewind }: Present, ratedPowerKw: n
     : rewindChange(scope, ratedPowerKw, 'rewind-change', 'efficiency lost in the next rewind');
 }
 
-function findingsOf(scope: MotorScope, present: Present, change: Change, same: Change | undefined): Finding[] {
+/** `held` says that a drive holds the speed. */
+function findingsOf(
+  scope: MotorScope,
+  present: Present,
+  change: Change,
+  same: Change | undefined,
+  held: Finding | undefined,
+): Finding[] {
   const { plate } = present;
   const { ratedPowerKw, findings } = change.replacement;
   const resized = ratedPowerKw !== plate.ratedPowerKw;
@@ -111,7 +123,7 @@ function findingsOf(scope: MotorScope, present: Present, change: Change, same: C
       : []),
     ...(eaten ? [eaten] : []),
     ...(left ? [left] : []),
-    ...(present.law.speedHeld ? [speedHeld(scope, present)] : []),
+    ...(held ? [held] : []),
   ];
 }
 
@@ -205,7 +217,7 @@ function candidatesOf(
     change: Change;
     action: 'replace' | 'resize';
     rebate: Quantity<'currency'>;
-    findings: readonly Finding[];
+    findings: () => readonly Finding[];
     worths: Worths;
     same: Change | undefined;
   },

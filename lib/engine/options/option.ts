@@ -95,5 +95,6 @@ export interface Option {
   readonly cashFlow: readonly Money[];
   /** Value when carried out in each year of the budget; empty for options that take no budget. */
   readonly netPresentValueByYear: readonly Money[];
-  readonly findings: readonly Finding[];
+  /** What is to be said of it, put together when somebody asks: of most options nobody does. */
+  readonly findings: () => readonly Finding[];
 }

@@ -44,6 +44,6 @@ export function optionResult(option: Option, currency: string): OptionResult {
     cash_flow: option.cashFlow.map(fromMoney),
     net_present_value_by_year: option.netPresentValueByYear.map(fromMoney),
     probability_within_policy: number(option.probabilityWithinPolicy),
-    findings: option.findings,
+    findings: option.findings(),
   };
 }

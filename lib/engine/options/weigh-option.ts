@@ -6,6 +6,7 @@ import { fitsMoney, fromMoney, toMoney } from '../money/money';
 import { paybackTime } from '../money/payback';
 import { rateOfReturn } from '../money/rate-of-return';
 import { withRelief } from '../money/tax-relief';
+import { once } from '../once';
 import type { Finding } from '../quantity/finding';
 import { exact, type Quantity, scaleParts } from '../quantity/quantity';
 import type { Action, Timing } from '../result';
@@ -43,7 +44,7 @@ export interface Candidate {
   readonly valued: boolean;
   /** True when the condition raises the risk of a stop whose cost is not known. */
   readonly stopCostUnknown: boolean;
-  readonly findings: readonly Finding[];
+  readonly findings: () => readonly Finding[];
 }
 
 /**
@@ -53,17 +54,17 @@ export interface Candidate {
 export function weighOption(scope: MotorScope, candidate: Candidate): Option | undefined {
   const { settings } = scope;
   if (!fitsMoney(candidate.cost.value) || !fitsMoney(candidate.netCost.value)) return undefined;
-  const findings = [...candidate.findings];
+  const own: Finding[] = [];
   const yearly = yearlyFigures(scope, candidate);
   const { money } = yearly;
   const plan = flowPlan(settings, candidate.growth, candidate.kind);
   const flow = money && candidate.valued ? valueFlow(scope, plan, candidate.worths) : undefined;
-  if (money && candidate.valued && !flow) findings.push(OPTIONS.make('amount-too-large', {}));
+  if (money && candidate.valued && !flow) own.push(OPTIONS.make('amount-too-large', {}));
   const firstYear = money && firstYearSaving(scope, candidate, money);
   const payback = flow && firstYear ? simplePayback(scope, candidate, firstYear) : undefined;
   const beyondRepair = flow && candidate.sparedRepair && besideRepair(scope, candidate, candidate.sparedRepair);
   if (flow && money && firstYear && !payback)
-    findings.push(
+    own.push(
       OPTIONS.make('no-saving', {
         action: candidate.action,
         money_saved: firstYear.value,
@@ -71,13 +72,13 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
         currency: settings.currency,
       }),
     );
-  if (flow && candidate.stopCostUnknown) findings.push(OPTIONS.make('stop-cost-unknown', {}));
+  if (flow && candidate.stopCostUnknown) own.push(OPTIONS.make('stop-cost-unknown', {}));
   const figures: OptionFigures = {
     cost: candidate.cost,
     ...yearly.figures,
     ...(flow && {
       simple_payback: payback,
-      discounted_payback: payback && discountedPayback(scope, candidate, flow, payback, findings),
+      discounted_payback: payback && discountedPayback(scope, candidate, flow, payback, own),
       net_present_value: flow.netPresentValue,
       failure_cost_change: candidate.stopCostUnknown ? undefined : flow.failureCostChange,
     }),
@@ -91,8 +92,8 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     efficiencyClass: candidate.efficiencyClass,
     nominalEfficiencyPct: candidate.nominalEfficiencyPct,
     figures,
-    internalRateOfReturn: flow && internalRate(flow, payback !== undefined, findings),
-    savingsToInvestment: flow && savingsRatio(flow, payback !== undefined, findings),
+    internalRateOfReturn: flow && internalRate(flow, payback !== undefined, own),
+    savingsToInvestment: flow && savingsRatio(flow, payback !== undefined, own),
     savingsToInvestmentDoubt:
       flow && flow.outlay > LEAST_OUTLAY ? () => ratioDoubt(scope, plan, candidate.worths, flow) : undefined,
     emissionsByYear: flow && emissionsByYear(scope, candidate, plan),
@@ -116,7 +117,7 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     lines: flow?.lines,
     cashFlow: flow?.cashFlow ?? [],
     netPresentValueByYear: byYear(candidate, flow),
-    findings,
+    findings: once(() => [...candidate.findings(), ...own]),
   };
 }
 
@@ -316,6 +317,6 @@ export function keepOption(scope: MotorScope, ratedPowerKw: number, years: numbe
     },
     cashFlow: new Array<Option['cashFlow'][number]>(settings.horizonYears + 1).fill(ZERO),
     netPresentValueByYear: new Array<Option['cashFlow'][number]>(years).fill(ZERO),
-    findings,
+    findings: () => findings,
   };
 }

@@ -135,9 +135,11 @@ function movableOption(option: Option): MovableOption {
     cost: option.figures.cost.value,
     moneySaved: option.figures.money_saved?.value,
     flow: flowOf(option),
-    findings: option.findings.flatMap(({ code, severity, evidence }) =>
-      code === 'check-before' || code === IMPOSSIBLE_DUTY || severity === 'disqualifies' ? [{ code, severity, evidence }] : [],
-    ),
+    findings: option
+      .findings()
+      .flatMap(({ code, severity, evidence }) =>
+        code === 'check-before' || code === IMPOSSIBLE_DUTY || severity === 'disqualifies' ? [{ code, severity, evidence }] : [],
+      ),
   };
 }
 

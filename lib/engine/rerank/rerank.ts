@@ -177,7 +177,7 @@ class Moved implements Choice {
   get ratedPowerKw() {
     return this.option.ratedPowerKw;
   }
-  get findings() {
+  findings(): MovableOption['findings'] {
     return this.option.findings;
   }
   /** As a decision reads them, which it does of few options. */

@@ -144,7 +144,7 @@ const CASES: Readonly<Record<keyof typeof OPTIONS.kinds, readonly [makes: Trial,
 
 function codesOf(trial: Trial): Set<string> {
   const { options, findings } = weigh(trial);
-  return new Set([...findings, ...options.flatMap((option) => option.findings)].map((found) => found.code));
+  return new Set([...findings, ...options.flatMap((option) => option.findings())].map((found) => found.code));
 }
 
 describe('findings of the options step', () => {
@@ -158,7 +158,7 @@ describe('findings of the options step', () => {
   it('say what, why and what to do, without NaN or undefined', () => {
     for (const [makes] of Object.values(CASES)) {
       const { options, findings } = weigh(makes);
-      for (const found of [...findings, ...options.flatMap((option) => option.findings)])
+      for (const found of [...findings, ...options.flatMap((option) => option.findings())])
         for (const words of [found.text, found.cause, found.next]) {
           expect(words.length).toBeGreaterThan(20);
           expect(words).not.toMatch(/NaN|undefined|Infinity/);
@@ -170,7 +170,7 @@ describe('findings of the options step', () => {
     const textOf = (trial: Trial, code: string, id = '') =>
       weigh(trial)
         .options.filter((option) => option.id.includes(id))
-        .flatMap((option) => option.findings)
+        .flatMap((option) => option.findings())
         .find((found) => found.code === code);
     expect(textOf({ plate: { nominalEfficiencyPct: 96 } }, 'no-saving')?.text).toMatch(
       /a year takes [\d,]+ kWh more and [\d,]+ USD more/,
@@ -193,7 +193,7 @@ describe('findings of the options step', () => {
   it('name the stamped current, by which a relay is set, where it is the motor’s (within 10 %: NEMA MG 1 12.47, from memory)', () => {
     const from = (ratedCurrentA: number) =>
       weigh({ load: 0.3, plate: { ratedCurrentA } })
-        .options.flatMap((option) => option.findings)
+        .options.flatMap((option) => option.findings())
         .find((found) => found.code === 'starter-to-match')?.evidence.from_a;
     expect(from(58)).toBe(58);
     expect(from(63.5)).toBe(63.5);
@@ -205,7 +205,7 @@ describe('findings of the options step', () => {
   it('screening disqualifies options of a running motor, never those of a failed one', () => {
     const severe = (trial: Trial) =>
       weigh(trial)
-        .options.flatMap((option) => option.findings)
+        .options.flatMap((option) => option.findings())
         .some((found) => found.severity === 'disqualifies');
     expect(severe({ screeningOnly: true, measured: false })).toBe(true);
     expect(severe({ screeningOnly: true, measured: false, plate: { status: 'failed' } })).toBe(false);

@@ -101,7 +101,7 @@ describe('money of options', () => {
       if (!now) throw new Error('no replacement is offered');
       expect(money(now)).toBe(0);
       expect(now.figures.simple_payback).toBeUndefined();
-      expect(now.findings.map((found) => found.code)).toContain('no-saving');
+      expect(now.findings().map((found) => found.code)).toContain('no-saving');
       const rules = { discountRate: 0.08, residual: now.lines?.residual.map(fromMoney) };
       expect(appraise(now.cashFlow.map(fromMoney), rules).simplePayback.kind).toBe('none');
     }

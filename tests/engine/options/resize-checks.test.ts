@@ -100,7 +100,8 @@ describe('heat of a smaller rating', () => {
     const checks = (trial: Parameters<typeof weigh>[0], action: 'replace' | 'resize') =>
       weigh(trial)
         .option(action, 'now')
-        .findings.filter((found) => found.code === 'check-before')
+        .findings()
+        .filter((found) => found.code === 'check-before')
         .map((found) => found.evidence.check);
     expect(checks({ ...base, ...reading([460, 460, 460]) }, 'resize')).toEqual([]);
     expect(checks({ ...base, ...reading([474, 452, 454]) }, 'resize')).toEqual(['heat']);
@@ -112,7 +113,8 @@ describe('a load that is known but roughly', () => {
   const checks = (trial: Parameters<typeof weigh>[0]) =>
     weigh({ load: 0.42, ...trial })
       .option('resize', 'now')
-      .findings.filter((found) => found.evidence.check === 'load-doubt');
+      .findings()
+      .filter((found) => found.evidence.check === 'load-doubt');
   it('caps the advice of a smaller rating, and a stated highest load lifts the cap', () => {
     // 0.42 of 50 hp is 0.84 of 25 hp, a little less at the new motor's lower speed; up to 0.83 × (1 + 1.96 × 0.15) = 1.07.
     expect(checks({ loadDoubt: 0.15 }).map(({ text }) => text)).toEqual([
@@ -216,7 +218,10 @@ describe('the frame of another rating', () => {
       .filter(({ action }) => action === 'resize')
       .map((option) => [
         option.ratedPowerKw,
-        option.findings.filter(({ code }) => code.startsWith('frame-')).map(({ code, text, next }) => ({ code, text, next })),
+        option
+          .findings()
+          .filter(({ code }) => code.startsWith('frame-'))
+          .map(({ code, text, next }) => ({ code, text, next })),
       ]);
   };
   const of = (kw: number, notes: ReturnType<typeof noteOf>) => notes.find(([rating]) => rating === kw)?.[1];

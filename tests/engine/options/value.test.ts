@@ -153,7 +153,7 @@ describe('settings at their ends', () => {
     const now = option('replace', 'now');
     expect(now.lines?.energy.every((amount) => amount === 0)).toBe(true);
     expect(npv(now)).toBeLessThan(0);
-    expect(now.findings.map((found) => found.code)).toContain('never-paid-back');
+    expect(now.findings().map((found) => found.code)).toContain('never-paid-back');
     expect(findings.find((found) => found.code === 'tax-without-depreciation')?.text).toContain('100 %');
     // Payback is before tax.
     expect(payback(now)).toBeCloseTo(payback(weigh(POOR).option('replace', 'now')), 9);

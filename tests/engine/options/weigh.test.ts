@@ -97,7 +97,7 @@ describe('value, rate of return and cash flow of every option', () => {
     expect(new Set(options.map((option) => option.id)).size).toBe(options.length);
     expect(options[0]?.id).toBe('keep');
     for (const option of options) {
-      const codes = option.findings.map((found) => found.code);
+      const codes = option.findings().map((found) => found.code);
       if (option.figures.simple_payback === undefined)
         expect(
           codes.some((code) => ['no-saving', 'nothing-spent', 'failed-must-act'].includes(code)),
@@ -186,8 +186,8 @@ describe('savings', () => {
     );
     const never = weigh({ ...POOR, hours: 0 }).option('replace', 'now');
     expect([saved(never), money(never), never.figures.demand_saved?.value]).toEqual([0, 0, 0]);
-    expect(never.findings.map((found) => found.code)).toContain('no-saving');
-    expect(never.findings.find((found) => found.code === 'no-saving')?.text).toContain('saves nothing');
+    expect(never.findings().map((found) => found.code)).toContain('no-saving');
+    expect(never.findings().find((found) => found.code === 'no-saving')?.text).toContain('saves nothing');
   });
 
   it('takes demand at the step with the highest input, times the coincidence', () => {
@@ -235,10 +235,10 @@ describe('speed of the new motor', () => {
   });
   it('behind a drive is said to be held, with the loss of the drive', () => {
     const now = weigh({ plate: { driveFed: true } }).option('replace', 'now');
-    const findings = now.findings.map((found) => found.code);
+    const findings = now.findings().map((found) => found.code);
     expect(findings).toContain('speed-held');
     expect(findings).not.toContain('speed-eats-saving');
-    const loss = now.findings.find((found) => found.code === 'speed-held')?.evidence.drive_loss;
+    const loss = now.findings().find((found) => found.code === 'speed-held')?.evidence.drive_loss;
     // US DOE Motor Systems Tip Sheet 11: drives of this size give 90 to 98 % from half to full load.
     expect(loss).toBeGreaterThan(0.02);
     expect(loss).toBeLessThan(0.11);

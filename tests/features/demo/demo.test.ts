@@ -38,7 +38,7 @@ function codesOf(evaluations: readonly Evaluation[]): Set<string> {
         ...motorResult(evaluation).trust.findings,
         ...evaluation.condition.findings,
         ...evaluation.readings.flatMap((reading) => [...reading.findings, ...reading.trustFindings]),
-        ...evaluation.options.flatMap((option) => option.findings),
+        ...evaluation.options.flatMap((option) => option.findings()),
       ].map((found) => found.code),
     ),
   );
@@ -109,7 +109,7 @@ describe('the demonstration', () => {
 
   it('states each reason and finding as a whole sentence', () => {
     for (const { decision, trust, options } of evaluations) {
-      const texts = [...decision.because, ...trust.findings, ...options.flatMap((option) => option.findings)].map(
+      const texts = [...decision.because, ...trust.findings, ...options.flatMap((option) => option.findings())].map(
         ({ text }) => text,
       );
       for (const text of texts) expect(text).toMatch(/^[A-Z0-9−-].*\.$|^[a-z]+_[a-z_0-9]+ is .*\.$/);
