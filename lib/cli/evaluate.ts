@@ -57,7 +57,7 @@ export async function evaluate(call: Call): Promise<number> {
     const sites = new Set<string>();
     const sheet = { ...read, motors: notingSites(read.motors, sites) };
     // The header is row 1 of the sheet, and blank rows count in its numbering.
-    const joiner = new HistoryJoiner(history?.values ?? [], 1 + sheet.rows + sheet.blankRows);
+    const joiner = new HistoryJoiner(history?.values ?? [], sheet.rowsAbove + 1 + sheet.rows + sheet.blankRows);
     const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
     const warnings = history?.warnings ?? [];
     if (call.format === 'xlsx') await writeBook(call, motorsOf(sheet, { joiner, tests }), study);

@@ -41,6 +41,16 @@ describe('the words about a file', () => {
   });
 });
 
+it('column names below a title are read from there, and said', () => {
+  const fleet = file('title.csv', 'Motors of the mill;;\n\ntag;rated_power_kw;rated_voltage_v\nP-1;30;460\nP-2;fifty;460\n');
+  const { code, out } = studyCommand('check', fleet);
+  expect(out).toContain('row 1 with “Motors of the mill”');
+  expect(out).toContain('row 5');
+  expect(code).toBe(
+    studyCommand('check', file('plain.csv', 'tag,rated_power_kw,rated_voltage_v\nP-1,30,460\nP-2,fifty,460\n')).code,
+  );
+});
+
 describe('settings with a slip', () => {
   it.each([
     ['{"discount_rate": "0,08"}', 'Write the number without quotes: 0.08.'],

@@ -119,6 +119,27 @@ test('numbers that can be read in two ways are asked about, with samples', async
   await expect(page.getByLabel('a point')).toBeChecked();
 });
 
+test(
+  'column names below a title are read from there, and what was passed over is said',
+  { tag: '@once' },
+  async ({ page }, info) => {
+    await startStudy(page, named('Title', info));
+    await sendText(page, 'Motors of the mill\t\t\n\t\t\nMotor ID\tkW\tVolts\nP-1\t30\t460\nP-2\tfifty\t460\n');
+    await expect(page.getByText('2 rows: 1 new motor. 1 row cannot be taken in.')).toBeVisible();
+    await expect(page.getByText('The column names are those of row 3; what stands above them was passed over')).toContainText(
+      'row 1 with “Motors of the mill”',
+    );
+    await expect(page.getByLabel('Place of kW')).toHaveValue('rated_power_kw');
+    await expect(page.getByRole('region', { name: '1 row rejected' }).getByRole('cell', { name: '5', exact: true })).toBeVisible();
+    await page.getByRole('button', { name: 'Import 1 good row' }).click();
+    await expect(page.getByText('Imported: 1 motor added')).toBeVisible();
+    // Without its voltage it is not sure enough that these are the names.
+    await page.getByRole('link', { name: 'Import another sheet' }).click();
+    await sendText(page, 'Motors of the mill\t\t\nMotor ID\tkW\tArea\nP-1\t30\tHall\n');
+    await expect(page.getByText('The column names seem to stand in row 2')).toBeVisible();
+  },
+);
+
 test('columns under other names are suggested, and can be placed, kept as a note or left out', async ({ page }, info) => {
   await startStudy(page, named('Columns', info));
   await sendText(page, 'Motor ID\tHP\tVoltage\tFLA\tPaint\tShelf\nP-1\t40\t460\t48\tblue\t12\n');

@@ -53,8 +53,21 @@ describe('the decimal sign that a sheet shows', () => {
 describe('column names below a title', () => {
   const names = 'Motor ID,HP,Volts,FLA';
   test.each([
-    [`Motors of the mill,,,\n,,,\n${names}\nA-1,30,460,38\n`, 3],
-    [`Motors of the mill\n${names}\nA-1,30,460,38\n`, 2],
+    `Motors of the mill,,,\n,,,\n${names}\nA-1,30,460,38\n`,
+    `Motors of the mill\n${names}\nA-1,30,460,38\n`,
+    `Motors of the mill\n${names}\nA-1,30,460,38\n`.replaceAll(',', ';'),
+  ])('%j: read from there', async (text) => {
+    const { sample } = await look(text);
+    expect(sample.namesInRow).toBeUndefined();
+    expect(sample.columns.map(({ title }) => title)).toEqual(names.split(','));
+    expect(sample.columns.map(({ values }) => values)).toEqual([['A-1'], ['30'], ['460'], ['38']]);
+  });
+
+  test.each([
+    // Without the voltage it is not sure that these are the names.
+    ['Motors of the mill,,,\n,,,\nMotor ID,HP,FLA,RPM\nA-1,30,38,1770\n', 3],
+    // What stands above may be a motor.
+    [`A-0,30,460,38\n${names}\nA-1,30,460,38\n`, 2],
     // A head in the first row stays the head, whatever stands below it.
     [`${names}\nA-1,30,460,38\n${names}\n`, undefined],
     // Nobody’s names, and no others either.

@@ -10,7 +10,7 @@ export const COLUMNS: readonly Column[] = [...MOTOR_COLUMNS, ...READING_COLUMNS]
  * so that the file can be given back once it is mended.
  */
 export const RETURNED_COLUMNS: readonly Column[] = [
-  ['rejected_row', 'Row', 'Row of the original sheet, its header being row 1.'],
+  ['rejected_row', 'Row', 'Row of the original sheet, as a spreadsheet shows it.'],
   ['rejected_reason', 'Reason', 'Why the row was rejected.'],
   ['rejected_remedy', 'Remedy', 'What would make it acceptable.'],
 ].map(([name = '', label = '', meaning = '']) => ({

@@ -1,3 +1,4 @@
+import { fromHead, type LookAtHead, notePassedOver } from './head-row';
 import { HISTORY_INDICATORS, type HistoryIndicator, inOurUnit, unitsFor } from './history-columns';
 import { FileFault, type FileProblem, issue, type RowIssue, withValue } from './issue-codes';
 import { nearestWord } from './nearest';
@@ -72,7 +73,8 @@ export async function readHistory(source: SheetSource, options: HistoryOptions =
     const cells = new Map<number, readonly string[]>();
     let header: readonly string[] = [];
     let places: ReadonlyMap<ColumnName, number> | undefined;
-    for await (const block of table.blocks) {
+    const rows = fromHead(table.blocks, lookAtHistoryHead, (above, head) => warnings.push(...notePassedOver(above, head)));
+    for await (const block of rows) {
       for (const line of block) {
         if (places === undefined) {
           places = readHeader(line, context);
@@ -99,6 +101,16 @@ export async function readHistory(source: SheetSource, options: HistoryOptions =
     throw error;
   }
 }
+
+/** A row of a history has all that is required, so that many cells are filled in. */
+const lookAtHistoryHead: LookAtHead = (titles) => {
+  const names = new Set<string>(titles.map((title) => title.toLowerCase()));
+  return {
+    known: HISTORY_FILE_COLUMNS.filter((name) => names.has(name)).length,
+    complete: REQUIRED.every((name) => names.has(name)),
+    isData: ({ cells }) => cells.filter((cell) => !isBlank(cell)).length >= REQUIRED.length,
+  };
+};
 
 function readHeader(line: TableRow, context: Context): ReadonlyMap<ColumnName, number> {
   const titles = line.cells.map((cell) => plainText(cell, context).toLowerCase());

@@ -2,7 +2,7 @@ import { NUMBER_REFUSALS, type NumberRefusalCode, shown } from './number';
 
 /** A row error or warning: where, what is wrong in one sentence, and what would make it right. */
 export interface RowIssue {
-  /** Row as a spreadsheet shows it: the header is row 1. */
+  /** Row as a spreadsheet shows it, the first of the file being row 1. */
   readonly row: number;
   /** Column as the sheet names it; empty when the issue is the row's as a whole. */
   readonly column: string;
@@ -146,6 +146,10 @@ const ROW_SENTENCES = {
   'missing-price': (d) => [`${d.column} is empty.`, `Fill in ${d.column}, or delete the row.`],
   'other-currency': (d) => [`The price is in ${d.value}, but the study is in ${d.other}.`, `Convert the price to ${d.other}.`],
 
+  'rows-above-names': (d) => [
+    `The column names are those of row ${d.otherRow}; what stands above them was passed over: ${d.words}.`,
+    'Nothing need be done if that is a title or a note on the sheet.',
+  ],
   'unknown-column': (d) => [
     `${d.value} is not a column of the fleet sheet; its cells are kept as notes.`,
     d.words === '' ? 'Rename it if it should count.' : `Rename it if it should count; did you mean ${d.words}?`,

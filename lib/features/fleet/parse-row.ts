@@ -28,6 +28,8 @@ interface HeaderOptions {
   readonly guarded?: boolean;
   /** The sheet may speak of motors that are kept already, so it need not carry their plates. */
   readonly platesKept?: boolean;
+  /** Row of the column names; the first when not said. */
+  readonly row?: number;
 }
 
 /** A row once its cells are read. `values` stand in the order of {@link COLUMNS}. */
@@ -51,10 +53,10 @@ export function indexOf(name: string): number {
 
 /** Makes out the header. Throws a {@link FileFault} when the sheet cannot be read with it. */
 export function planHeader(cells: readonly Cell[], options: HeaderOptions = {}): HeaderPlan {
-  const { mapping = {}, guarded = false, platesKept = false } = options;
+  const { mapping = {}, guarded = false, platesKept = false, row = 1 } = options;
   const written = cells.map((cell) => plainText(cell, { decimal: '.', guarded }));
   while (written.at(-1) === '') written.pop();
-  const asked = new Map(Object.entries(mapping).map(([from, to]) => [from.trim().toLowerCase(), to]));
+  const asked = lowered(mapping);
   const leftOut = new Set(written.filter((title) => asked.get(title.toLowerCase()) === null));
   const header = written.map((title) => (leftOut.has(title) ? LEFT_OUT : (asked.get(title.toLowerCase()) ?? title)));
   if (header.length > LIMITS.columns) throw new FileFault('too-many-columns', { count: header.length, limit: LIMITS.columns });
@@ -68,10 +70,24 @@ export function planHeader(cells: readonly Cell[], options: HeaderOptions = {}):
     if (column !== undefined) return { as: 'value', column, index: indexOf(column.name) };
     if (title === '') return { as: 'unnamed', name: `column ${at + 1}` };
     const words = nearestWord(title, INDEX.keys()) ?? '';
-    warnings.push(issue('unknown-column', 1, title, { value: title, words }));
+    warnings.push(issue('unknown-column', row, title, { value: title, words }));
     return { as: 'note', name: title };
   });
   return { header: written, places, warnings };
+}
+
+function lowered(mapping: ColumnMapping): ReadonlyMap<string, string | null> {
+  return new Map(Object.entries(mapping).map(([from, to]) => [from.trim().toLowerCase(), to]));
+}
+
+/** Our names of a sheet’s titles, where a title has one; for telling column names from what else stands in a row. */
+export function namesBy(mapping: ColumnMapping = {}): (titles: readonly string[]) => readonly (string | undefined)[] {
+  const asked = lowered(mapping);
+  return (titles) =>
+    titles.map((title) => {
+      const name = asked.get(title.toLowerCase());
+      return name === null ? undefined : columnByName(name ?? title)?.name;
+    });
 }
 
 function refuseRepeats(header: readonly string[]): void {

@@ -1,8 +1,9 @@
 import { type MotorBook, MotorBuilder, type SheetMotor } from './build-motors';
+import { fromHead, lookAtFleetHead, notePassedOver } from './head-row';
 import { FileFault, type FileProblem, issue, type RowIssue } from './issue-codes';
 import type { DecimalSign } from './number';
 import { asFault, openTable, sourceName } from './open-table';
-import { type ColumnMapping, type HeaderPlan, parseRow, planHeader } from './parse-row';
+import { type ColumnMapping, type HeaderPlan, namesBy, parseRow, planHeader } from './parse-row';
 import { cellText, type Delimiter, type Dialect, isBlank, type SheetSource, type TableRow } from './table';
 
 export type { MotorBook, SheetMotor } from './build-motors';
@@ -55,6 +56,8 @@ interface ReadRows {
   readonly rejected: readonly RejectedRow[];
   /** Column names as the sheet has them. */
   readonly header: readonly string[];
+  /** Rows above the column names, which were passed over; blank ones among them. */
+  readonly rowsAbove: number;
   /** Rows with content below the header. */
   readonly rows: number;
   readonly blankRows: number;
@@ -94,7 +97,8 @@ async function readFleet(source: SheetSource, options: ParseOptions): Promise<St
     ...(options.encoding === undefined ? {} : { encoding: options.encoding }),
   });
   const sheet = new SheetReader(table.name, options, table.kind === 'csv');
-  for await (const block of table.blocks) {
+  const rows = fromHead(table.blocks, lookAtFleetHead(namesBy(options.mapping)), (above, head) => sheet.passOver(above, head));
+  for await (const block of rows) {
     for (const line of block) sheet.take(line);
     options.inSight?.(sheet.motorCount);
   }
@@ -109,6 +113,9 @@ class SheetReader {
   readonly #unnamed = new Map<string, number>();
   readonly #warnings: RowIssue[] = [];
   readonly #rejected: RejectedRow[] = [];
+  #rowsAbove = 0;
+  #headRow = 1;
+  #headWarnings = 0;
   #plan: HeaderPlan | undefined;
   #motors: MotorBuilder | undefined;
   #rows = 0;
@@ -120,6 +127,11 @@ class SheetReader {
     this.#options = options;
     const emptyWords = new Set((options.emptyWords ?? []).map((word) => word.trim().toLowerCase()));
     this.#context = { decimal: options.decimal ?? '.', emptyWords, guarded };
+  }
+
+  passOver(above: readonly TableRow[], head: TableRow): void {
+    this.#rowsAbove = above.length;
+    this.#push(notePassedOver(above, head));
   }
 
   take(line: TableRow): void {
@@ -156,7 +168,11 @@ class SheetReader {
   finish(dialect: Dialect): StreamedFleet {
     if (this.#plan === undefined || this.#motors === undefined) throw new FileFault('empty-file', { name: this.#name });
     if (this.#motors.undatedReadings > 0 && !this.#hasDates(this.#plan)) {
-      this.#warnings.splice(this.#plan.warnings.length, 0, issue('reading-undated', 1, 'taken_at', { words: 'All readings' }));
+      this.#warnings.splice(
+        this.#headWarnings,
+        0,
+        issue('reading-undated', this.#headRow, 'taken_at', { words: 'All readings' }),
+      );
     }
     return {
       motorCount: this.#motors.count,
@@ -164,6 +180,7 @@ class SheetReader {
       warnings: this.#warnings,
       rejected: this.#rejected,
       header: this.#plan.header,
+      rowsAbove: this.#rowsAbove,
       rows: this.#rows,
       blankRows: this.#blankRows,
       ignoredRepeats: this.#repeats,
@@ -181,9 +198,12 @@ class SheetReader {
       mapping: this.#options.mapping,
       guarded: this.#context.guarded,
       platesKept: this.#options.book !== undefined,
+      row: line.row,
     });
+    this.#headRow = line.row;
     for (const [at, place] of plan.places.entries()) if (place.as === 'unnamed') this.#unnamed.set(place.name, at + 1);
     this.#push(plan.warnings);
+    this.#headWarnings = this.#warnings.length;
     this.#plan = plan;
     this.#motors = new MotorBuilder({ asOf: this.#options.asOf, hasDates: this.#hasDates(plan), book: this.#options.book });
   }

@@ -1,5 +1,6 @@
 import Papa, { type ParseResult } from 'papaparse';
 import { columnByName } from './columns';
+import { HEAD_ROWS } from './head-row';
 import { FileFault } from './issue-codes';
 import { type Delimiter, LIMITS, type TableBlocks, type TableRow } from './table';
 
@@ -117,7 +118,7 @@ function startParser(
   options: CsvOptions,
   onDelimiter: (delimiter: Delimiter) => void,
 ): RecordParser {
-  const delimiter = options.delimiter ?? detectDelimiter(header);
+  const delimiter = options.delimiter ?? detectDelimiter(header, text);
   onDelimiter(delimiter);
   // Line ends are \n with or without \r; a file with \r alone is one of the old kind.
   const newline = !text.includes('\n') && text.includes('\r') ? '\r' : '\n';
@@ -153,11 +154,21 @@ function headerLine(text: string): string | undefined {
   return undefined;
 }
 
-/** Comma or semicolon, whichever makes more known column names of the header; failing that, more cells. */
-export function detectDelimiter(header: string): Delimiter {
+/** The lines in which the column names may stand: the first one, or one below a title. */
+export function headLines(text: string): string[] {
+  return text.split(/\r\n|\n|\r/, HEAD_ROWS);
+}
+
+/** Comma or semicolon, whichever makes more known column names of a line among the first; failing that, more cells of the first. */
+export function detectDelimiter(header: string, text = header): Delimiter {
+  const known = (cells: readonly string[]): number => cells.filter((cell) => columnByName(cell) !== undefined).length;
   const score = (delimiter: Delimiter): number => {
-    const cells = header.split(delimiter).map((cell) => cell.replaceAll('"', ''));
-    return cells.filter((cell) => columnByName(cell) !== undefined).length * LIMITS.columns + cells.length;
+    const most = Math.max(...[header, ...headLines(text)].map((line) => known(cellsOf(line, delimiter))));
+    return most * LIMITS.columns + cellsOf(header, delimiter).length;
   };
   return score(';') > score(',') ? ';' : ',';
+}
+
+function cellsOf(line: string, delimiter: Delimiter): string[] {
+  return line.split(delimiter).map((cell) => cell.replaceAll('"', ''));
 }

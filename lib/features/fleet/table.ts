@@ -18,7 +18,7 @@ interface FaultyCell {
 export type Cell = string | number | boolean | DateCell | FaultyCell;
 
 export interface TableRow {
-  /** Row as a spreadsheet shows it: the header is row 1. */
+  /** Row as a spreadsheet shows it, the first of the file being row 1. */
   readonly row: number;
   readonly cells: readonly Cell[];
   /** The row's quotes could not be made out. */

@@ -1,10 +1,12 @@
 import { createReadStream } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { columnByName } from '../fleet/columns';
+import { fromHead, HEAD_ROWS, KNOWN_NAMES, lookAtFleetHead } from '../fleet/head-row';
 import { FileFault, type FileProblem } from '../fleet/issue-codes';
 import { asFault, openTable } from '../fleet/open-table';
 import { plainText } from '../fleet/parse-cell';
 import { type Cell, cellText, type Delimiter, isBlank } from '../fleet/table';
+import { headLines } from '../fleet/table-csv';
 import type { Encoding } from './schema';
 import { suggestColumns } from './suggest-columns';
 
@@ -12,9 +14,6 @@ import { suggestColumns } from './suggest-columns';
 const ROWS_MAX = 20_000;
 const SAMPLES = 3;
 const HEAD_BYTES = 65_536;
-/** Rows among which the column names are looked for where the first row has none, and how many known ones tell them from cells. */
-const TITLE_ROWS = 20;
-const KNOWN_NAMES = 3;
 
 /** A number as it is written. */
 interface Sample {
@@ -54,7 +53,7 @@ export interface SheetSample {
   readonly delimiter: Delimiter;
   readonly columns: readonly SampledColumn[];
   readonly decimal: DecimalEvidence;
-  /** Row, from 1, that seems to hold the column names, where the first one holds a title or the like. */
+  /** Row, from 1, that seems to hold the column names, where that is not sure enough to read them from there and to pass over what stands above. */
   readonly namesInRow?: number;
   /** Words that stand in number columns and probably mean that nothing is known. */
   readonly emptyWords: readonly string[];
@@ -73,7 +72,8 @@ export async function sampleSheet(
   try {
     const table = await openTable({ path: file, name }, { delimiter: options.delimiter, encoding: options.encoding });
     const sampler = new Sampler(table.kind === 'csv');
-    for await (const block of table.blocks) {
+    const look = lookAtFleetHead((titles) => suggestColumns(titles).map(({ column }) => column));
+    for await (const block of fromHead(table.blocks, look, () => undefined)) {
       for (const { row, cells } of block) sampler.take(row, cells);
       if (sampler.rows >= ROWS_MAX) break;
     }
@@ -119,7 +119,7 @@ class Sampler {
     }
     if (cells.every(isBlank)) return;
     this.rows++;
-    if (this.rows <= TITLE_ROWS && this.#namesInRow === undefined && this.#isBetterHead(cells)) this.#namesInRow = row;
+    if (this.rows <= HEAD_ROWS && this.#namesInRow === undefined && this.#isBetterHead(cells)) this.#namesInRow = row;
     for (const [at, title] of this.#titles.entries()) {
       const cell = cells[at];
       if (cell === undefined || isBlank(cell)) continue;
@@ -210,13 +210,16 @@ export async function guessEncoding(file: string): Promise<Encoding | undefined>
   }
 }
 
-/** The delimiter that makes most known names of the header line; failing that, most cells. */
+/** The delimiter that makes most known names of a line among the first; failing that, most cells of the first. */
 export async function guessDelimiter(file: string, encoding: Encoding): Promise<Delimiter> {
   const text = new TextDecoder(encoding).decode(await headOf(file));
-  const line = text.split(/\r\n|\n|\r/, 1)[0] ?? '';
+  const lines = headLines(text);
   const score = (delimiter: Delimiter): number => {
-    const titles = line.split(delimiter).map((title) => title.replaceAll('"', ''));
-    return suggestColumns(titles).filter(({ column }) => column !== undefined).length * 1000 + titles.length;
+    const known = lines.map((line) => {
+      const titles = line.split(delimiter).map((title) => title.replaceAll('"', ''));
+      return suggestColumns(titles).filter(({ column }) => column !== undefined).length;
+    });
+    return Math.max(...known) * 1000 + (lines[0] ?? '').split(delimiter).length;
   };
   const best = ([',', ';', '\t'] as const).map((delimiter) => ({ delimiter, score: score(delimiter) }));
   return best.reduce((a, b) => (b.score > a.score ? b : a)).delimiter;

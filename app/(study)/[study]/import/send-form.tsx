@@ -41,7 +41,7 @@ export function SendForm({ study }: { readonly study: string }) {
         <label htmlFor="file">A file</label>
         <input id="file" name="file" type="file" accept=".csv,.txt,.tsv,.xlsx,text/csv,text/plain" aria-describedby="file-note" />
         <p id="file-note" className={styles.note}>
-          CSV or XLSX, its column names in the first row; up to 200 MB.
+          CSV or XLSX, its column names in the first row or below a title; up to 200 MB.
         </p>
       </div>
       <div className={styles.field}>

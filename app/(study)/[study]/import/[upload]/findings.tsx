@@ -45,8 +45,8 @@ function RejectionTable({ issues, rows }: Pick<RejectedProps, 'issues' | 'rows'>
       <table className={`${styles.table} ${styles.stack}`}>
         <caption>
           {shown < rows
-            ? `The first ${formatCount(shown)} of ${formatCount(rows)} rows; the file has all. Rows are numbered as in the sheet, its header being row 1.`
-            : 'Rows are numbered as in the sheet, its header being row 1.'}
+            ? `The first ${formatCount(shown)} of ${formatCount(rows)} rows; the file has all. Rows are numbered as a spreadsheet shows them.`
+            : 'Rows are numbered as a spreadsheet shows them.'}
         </caption>
         <thead>
           <tr>
