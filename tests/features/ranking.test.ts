@@ -132,3 +132,29 @@ describe('the moves in an address', () => {
     expect(read('price=dear&cost=&rate=NaN')).toEqual(read(''));
   });
 });
+
+describe('motors whose hours nobody said', () => {
+  const [first, second, third] = someMotors(30).filter(
+    ({ plate, hoursPerYear, readings }) => plate.status === 'running' && hoursPerYear !== undefined && readings.length > 0,
+  );
+  let temporary: TemporaryDatabase;
+  beforeAll(() => {
+    temporary = temporaryDatabase();
+  });
+  afterAll(() => temporary.remove());
+
+  it('are counted, those alone of which no saving can be told', async () => {
+    if (!first || !second || !third) throw new Error('The demonstration has no such motors.');
+    const without = (motor: typeof first) => ({ ...motor, hoursPerYear: undefined, plateDuty: undefined });
+    const study = await studyWith(temporary.db, [without(first), second, without(third)]);
+    await temporary.db.write((tx) => enqueueEvaluation(tx, study));
+    await workThroughQueue(temporary.db, { otherServers: () => true, jobs: 1 });
+    const all = await readRanking(temporary.db.read, study, { skip: 0, take: 10 });
+    const told = all?.motors.filter(
+      ({ because, trust }) =>
+        trust !== 'not-usable' && because.some((words) => words.startsWith('The hours a year are not known')),
+    );
+    expect(told?.map(({ tag }) => tag).sort()).toEqual([first.tag, third.tag].sort());
+    expect(all?.sum.hoursUnknown).toBe(2);
+  });
+});

@@ -90,6 +90,13 @@ export async function readRanking(db: Reader, studyId: string, query: RankingQue
   };
 }
 
+/** A motor in service whose hours neither the plate's row nor the profile of a reading gives. */
+const WITHOUT_HOURS = {
+  status: 'running',
+  OR: [{ drivenLoad: null }, { drivenLoad: { hoursPerYear: null, dutyProfile: null } }],
+  readings: { none: { dutyProfile: { not: null } } },
+};
+
 /** What the fleet's decisions come to, over the motors whose figures may be used, and how many may not. */
 async function readSum(db: Reader, runId: string, { policy }: Settings, scale: number): Promise<RankingSum> {
   const parts = await db.motorEvaluation.groupBy({
@@ -117,6 +124,9 @@ async function readSum(db: Reader, runId: string, { policy }: Settings, scale: n
   return {
     total: parts.reduce((sum, part) => sum + part._count._all, 0),
     notUsable: await db.motorEvaluation.count({ where: { runId, trust: 'not-usable' } }),
+    hoursUnknown: await db.motorEvaluation.count({
+      where: { runId, trust: { not: 'not-usable' }, motor: WITHOUT_HOURS },
+    }),
     savedNow: moneySaved(await db.motorEvaluation.findMany({ where: changedNow, select: { details: true } })),
     withinPolicy: await db.motorEvaluation.count({
       where: {

@@ -43,6 +43,8 @@ export interface DecisionSum {
 export interface RankingSum {
   readonly total: number;
   readonly notUsable: number;
+  /** Motors in service with usable figures of which no saving can be told, since nobody said for how long in a year they run. */
+  readonly hoursUnknown: number;
   /** Replacements now with usable figures whose payback keeps the policy's limit with the odds it asks for. */
   readonly withinPolicy: number;
   readonly groups: readonly DecisionSum[];

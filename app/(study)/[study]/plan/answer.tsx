@@ -42,7 +42,10 @@ export function Answer({ programme, settings, study }: Props) {
     <>
       <p className={sheet.answer}>
         {items.length === 0 ? (
-          'Nothing is funded: no option of any motor is worth its money within these budgets.'
+          <>
+            Nothing is funded: no option of any motor is worth its money within these budgets.{' '}
+            <Link href={`/${study}/ranking`}>The ranking</Link> says why, motor by motor.
+          </>
         ) : (
           <>
             <strong>{formatCount(items.length)}</strong> {items.length === 1 ? 'motor is' : 'motors are'} funded in{' '}

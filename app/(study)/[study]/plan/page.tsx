@@ -18,6 +18,8 @@ import { YearItems } from './year-items';
 
 export const metadata: Metadata = { title: 'Plan' };
 
+const SHOWS = 'Which motors to fund in which year, so that the budgets bring the most.';
+
 interface Props {
   readonly params: Promise<{ study: string }>;
   readonly searchParams: Promise<{ all?: string | string[] }>;
@@ -30,7 +32,7 @@ export default async function PlanScreen({ params, searchParams }: Props) {
   const study = await currentStudy(id);
   if (!study) notFound();
   const plan = await loadPlan(id);
-  if (plan.evaluation.empty) return <NoFigures study={id} title="Plan" progress={plan.evaluation} />;
+  if (plan.evaluation.empty) return <NoFigures study={id} title="Plan" shows={SHOWS} progress={plan.evaluation} />;
   const who = await loadWho();
   const { settings } = study;
   const { currency, asOf, budget, objective, moneyTerms } = settings;

@@ -2,12 +2,19 @@ import Link from 'next/link';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Settings } from '@/lib/engine';
 import type { DecisionSum, RankingSum } from '@/lib/features/ranking/schema';
-import { formatCount, formatFigure, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
+import { counted, formatCount, formatFigure, formatMoney, formatNumber, formatPercent } from '@/lib/platform/format';
 
 interface Props {
   readonly sum: RankingSum;
   readonly settings: Settings;
   readonly study: string;
+}
+
+/** That nothing is worth doing now, and that so much was not found where nothing could be told. */
+function nothingPays({ hoursUnknown, total, notUsable }: RankingSum): string {
+  return hoursUnknown === 0 || hoursUnknown < total - notUsable
+    ? 'No motor is worth replacing before it fails under this policy.'
+    : 'No saving can be told yet: for how many hours a year these motors run is not known.';
 }
 
 /** What the fleet's decisions come to: money and motors now in one sentence, then what can wait, and who is left out and why. */
@@ -28,7 +35,7 @@ export function Answer({ sum, settings, study }: Props) {
     <>
       <p className={sheet.answer}>
         {count === 0 ? (
-          'No motor is worth replacing before it fails under this policy.'
+          nothingPays(sum)
         ) : (
           <>
             Replacing <strong>{formatCount(count)}</strong> {count === 1 ? 'motor' : 'motors'} now costs{' '}
@@ -50,6 +57,13 @@ export function Answer({ sum, settings, study }: Props) {
             currency,
           )} in expectation. `}
         {repair > 0 && `${formatCount(repair)} ${repair === 1 ? 'needs' : 'need'} repair whatever the energy says. `}
+        {sum.hoursUnknown > 0 && (
+          <>
+            {`The hours a year of ${counted(sum.hoursUnknown, 'motor')} are not known, so no saving can be told of ${sum.hoursUnknown === 1 ? 'it' : 'them'}. `}
+            Tick motors in <Link href={`/${study}/fleet`}>the fleet</Link> to give hours to several at once, or{' '}
+            <Link href={`/${study}/import`}>import a sheet</Link> with their tags and hours.{' '}
+          </>
+        )}
         {sum.notUsable > 0 && (
           <>
             <Link href={`/${study}/fleet?trust=not-usable`} prefetch={false}>

@@ -17,6 +17,8 @@ import { WhatIf } from './what-if';
 
 export const metadata: Metadata = { title: 'Ranking' };
 
+const SHOWS = 'What to do with each motor and what it is worth, in the order of worth, with the reasons.';
+
 interface Props {
   readonly params: Promise<{ study: string }>;
   readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
@@ -34,7 +36,7 @@ export default async function RankingScreen({ params, searchParams }: Props) {
   if (!study) notFound();
   const progress = await loadProgress(id);
   const ranking = await loadRanking(id, { action: decision?.action, timing: decision?.timing, area }, page);
-  if (!ranking) return <NoFigures study={id} title="Ranking" progress={progress} />;
+  if (!ranking) return <NoFigures study={id} title="Ranking" shows={SHOWS} progress={progress} />;
   const { sum, motors, found, areas } = ranking;
   const last = Math.max(1, Math.ceil(found / PAGE));
   const units = await loadUnits();

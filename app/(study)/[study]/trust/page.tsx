@@ -17,6 +17,9 @@ import { TrustItems } from './trust-items';
 
 export const metadata: Metadata = { title: 'Trust' };
 
+const SHOWS =
+  'Which figures may not be used or are in doubt and why, and what to read again; from here come the sheets for a round.';
+
 interface Props {
   readonly params: Promise<{ study: string }>;
   readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
@@ -36,7 +39,7 @@ export default async function TrustScreen({ params, searchParams }: Props) {
   if (!study) notFound();
   const progress = await loadProgress(id);
   const list = await loadTrustList(id);
-  if (!list) return <NoFigures study={id} title="Trust" progress={progress} />;
+  if (!list) return <NoFigures study={id} title="Trust" shows={SHOWS} progress={progress} />;
   const nameOf = namedBy(list.items);
   const areas = list.items.some(({ area }) => area === undefined) ? [...list.areas, NO_AREA] : list.areas;
   const area = areas.find((each) => each === asked);

@@ -17,6 +17,8 @@ import { WorkItems } from './work-items';
 
 export const metadata: Metadata = { title: 'Worklist' };
 
+const SHOWS = 'Motors that have failed, or whose condition needs somebody whatever the energy says, most urgent first.';
+
 interface Props {
   readonly params: Promise<{ study: string }>;
   readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
@@ -37,7 +39,7 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
   if (!study) notFound();
   const progress = await loadProgress(id);
   const list = await loadWorklist(id);
-  if (!list) return <NoFigures study={id} title="Worklist" progress={progress} />;
+  if (!list) return <NoFigures study={id} title="Worklist" shows={SHOWS} progress={progress} />;
   const { items } = list;
   const { places, placeOf } = placesOf(list);
   const area = places.find((each) => each === asked.area);

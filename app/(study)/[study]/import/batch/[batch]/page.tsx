@@ -26,6 +26,7 @@ export default async function ImportedScreen({ params }: Props) {
   if ((await currentStudy(study)) === undefined || found === undefined) notFound();
   const { entry, rejections } = found;
   const history = entry.kind === 'indicators';
+  const brought = entry.undoneAt === undefined && entry.motorsAdded + entry.motorsChanged + entry.readingsAdded > 0;
   const counts: readonly (readonly [string, number])[] = [
     ['Rows read', entry.rowsRead],
     ...(history ? [] : [['Motors added', entry.motorsAdded] as const]),
@@ -51,8 +52,19 @@ export default async function ImportedScreen({ params }: Props) {
         {entry.who}, {formatInstant(entry.createdAt)} UTC
       </p>
       <Counts counts={counts} />
+      {brought && (
+        <p>
+          What they mean is worked out by itself: <em>Fleet</em> lists every motor with its figures, <em>Trust</em> says what to
+          read again, <em>Ranking</em> what to do and what that is worth.
+        </p>
+      )}
       <p className={styles.actions}>
-        {entry.undoneAt === undefined && <Link href={`/${study}/fleet`}>Go to the fleet</Link>}
+        {entry.undoneAt === undefined && (
+          <>
+            <Link href={`/${study}/fleet`}>Go to the fleet</Link>
+            <Link href={`/${study}/ranking`}>Go to the ranking</Link>
+          </>
+        )}
         <Link href={`/${study}/import`}>Import another sheet</Link>
       </p>
       <RejectedRows issues={rejections} rows={entry.rowsRejected} file={`/api/studies/${study}/imports/${batch}/rejected`} />
