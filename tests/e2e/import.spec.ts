@@ -130,7 +130,9 @@ test(
       'row 1 with “Motors of the mill”',
     );
     await expect(page.getByLabel('Place of kW')).toHaveValue('rated_power_kw');
-    await expect(page.getByRole('region', { name: '1 row rejected' }).getByRole('cell', { name: '5', exact: true })).toBeVisible();
+    await expect(
+      page.getByRole('region', { name: '1 row rejected' }).getByRole('cell', { name: '5', exact: true }),
+    ).toBeVisible();
     await page.getByRole('button', { name: 'Import 1 good row' }).click();
     await expect(page.getByText('Imported: 1 motor added')).toBeVisible();
     // Without its voltage it is not sure enough that these are the names.

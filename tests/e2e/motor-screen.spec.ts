@@ -97,6 +97,35 @@ test('a reading is added and left out with a reason', async ({ page }) => {
   await expect(row).toContainText('left out');
 });
 
+test('what a motor is to be read for comes first; what is folded opens with an entry, a refusal or a draft in it', async ({
+  page,
+}) => {
+  const study = await plantStudy('Folded', 16, { evaluated: true });
+  await openMotor(page, study, 'A-16');
+  await page.getByRole('link', { name: 'Add a reading' }).click();
+  const wanted = page.getByRole('group', { name: 'Wanted of this motor' });
+  await expect(wanted.getByLabel('Input power')).toBeVisible();
+  await expect(wanted.getByLabel('Shaft speed')).toBeVisible();
+  const lines = page.getByLabel('Spectrum resolution');
+  await expect(lines).toBeHidden();
+  await expectAccessible(page);
+  await expectNoSidewaysScroll(page);
+
+  await page.getByText('Dimensions for spectral lines').press('Enter');
+  await lines.fill('0.2x');
+  await page.reload();
+  await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
+  await expect(lines).toHaveValue('0.2x');
+  await expect(lines).toBeVisible();
+  // Folded again, a refusal in it is led to all the same.
+  await page.getByText('Dimensions for spectral lines').press('Enter');
+  await expect(lines).toBeHidden();
+  await page.locator('#who').fill('R. Example');
+  await page.getByRole('button', { name: 'Save the reading' }).click();
+  await expect(lines).toBeFocused();
+  await expect(lines).toHaveAttribute('aria-invalid', 'true');
+});
+
 test('motors with other stories say what holds for them', async ({ page }) => {
   const study = await sharedStudy(200);
   const answers = {

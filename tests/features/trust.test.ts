@@ -8,10 +8,12 @@ import { TRUST } from '@/lib/engine/trust/findings';
 import { unpackResult } from '@/lib/features/evaluation/data';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
+import { readingForm, wantedFirst } from '@/lib/features/motor/form-fields';
 import { ASKS } from '@/lib/features/trust/asks';
 import { readTrustList } from '@/lib/features/trust/data';
 import { roundLines } from '@/lib/features/trust/round-lines';
 import { LOADS_WANTED, roundMotors, type TrustItem, WANTED } from '@/lib/features/trust/schema';
+import { wantedColumns } from '@/lib/features/trust/wanted-columns';
 import { motorOf, study } from '../engine/support/study';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
@@ -39,6 +41,24 @@ describe('the blanks of a round', () => {
     // A blank without a unit is one that nobody can fill in.
     for (const line of roundLines(evaluation, WANTED, [0.5, 1], []).values())
       for (const { name, unit } of line) expect(unit, name).not.toBe('');
+  });
+});
+
+describe('the cells of a reading that are wanted', () => {
+  it('come first behind when it was read, each once, and all others are folded behind them', () => {
+    const form = readingForm('USD', []);
+    const names = (groups: typeof form) => groups.flatMap(({ fields }) => fields.map(({ name }) => name));
+    const split = wantedFirst(form, wantedColumns(WANTED));
+    expect(split.map(({ folded }) => folded === true)).toEqual([false, false, ...split.slice(2).map(() => true)]);
+    expect([...names([...split])].sort()).toEqual([...names(form)].sort());
+    // Every column that is asked for stands in the form.
+    expect(split[1]?.fields.map(({ name }) => name)).toEqual(wantedColumns(WANTED));
+    expect(split[0]).toEqual(form[0]);
+  });
+
+  it('leave the form as it is where nothing is wanted but what is no reading', () => {
+    const form = readingForm('USD', []);
+    expect(wantedFirst(form, wantedColumns(['plate', 'foundation']))).toEqual(form);
   });
 });
 

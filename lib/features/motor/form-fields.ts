@@ -20,6 +20,8 @@ interface FormField {
 
 interface FormGroup {
   readonly title: string;
+  /** Shown closed until there is something in it. */
+  readonly folded?: true;
   readonly fields: readonly FormField[];
 }
 
@@ -37,6 +39,22 @@ export function readingForm(currency: string, instruments: readonly string[]): F
       field.name === 'instrument' && instruments.length > 0 ? { ...field, known: instruments } : field,
     ),
   }));
+}
+
+/**
+ * The groups of a reading's form with the wanted columns in a group of their own behind that of when and how it was read, and the others folded
+ * behind it; as they are where nothing is wanted.
+ */
+export function wantedFirst(groups: readonly FormGroup[], wanted: readonly string[]): readonly FormGroup[] {
+  const [visit, ...others] = groups;
+  const byName = new Map(others.flatMap(({ fields }) => fields.map((field) => [field.name, field])));
+  const first = wanted.flatMap((name) => byName.get(name) ?? []);
+  if (visit === undefined || first.length === 0) return groups;
+  const rest = others.flatMap(({ title, fields }): FormGroup[] => {
+    const left = fields.filter((field) => !first.includes(field));
+    return left.length === 0 ? [] : [{ title, fields: left, folded: true }];
+  });
+  return [visit, { title: 'Wanted of this motor', fields: first }, ...rest];
 }
 
 function grouped(columns: readonly Column[], currency: string, value: (name: string) => string): FormGroup[] {

@@ -8,7 +8,8 @@ import { ratingWords } from '../motor/words';
 import { studyInForce } from '../study/context';
 import { readTrustList, trustItem } from './data';
 import { loadsExpected, type RoundLine, type RoundPlace, roundLines } from './round-lines';
-import { LONGEST_ROUND, type LoadWanted, type RoundStop, type TrustList, WANTED } from './schema';
+import { LONGEST_ROUND, type LoadWanted, type RoundStop, type TrustItem, type TrustList, WANTED, type Wanted } from './schema';
+import { wantedColumns } from './wanted-columns';
 
 /** What may not be used in a study; `undefined` before the first evaluation. */
 export async function loadTrustList(studyId: string): Promise<TrustList | undefined> {
@@ -47,6 +48,11 @@ export interface Round {
 const ALWAYS = ['voltages', 'currents', 'power', 'frequency', 'speed', 'ambient'] as const;
 const ORDER: readonly RoundPlace[] = ['On the way in', 'At the panel, live', 'At the shaft', 'Stopped and locked out'];
 
+function wantedOnRound({ wanted }: TrustItem, withLoadSet: boolean): readonly Wanted[] {
+  const always = new Set<string>(withLoadSet ? ALWAYS : []);
+  return WANTED.filter((each) => always.has(each) || wanted.includes(each));
+}
+
 /** The round sheet of the motors with these ids, by area and tag; `undefined` when there is no such study. */
 export async function loadRound(studyId: string, ids: readonly string[]): Promise<Round | undefined> {
   const { read } = database();
@@ -62,8 +68,7 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
     const { site, tag, trust } = result;
     const item = trustItem(openFindingsOf(result), { motorId: id, site, tag, area: motor.area, level: trust.level });
     const loads = loadsExpected(evaluation, item.load);
-    const always = new Set<string>(ALWAYS);
-    const wanted = WANTED.filter((each) => always.has(each) || item.wanted.includes(each));
+    const wanted = wantedOnRound(item, true);
     const lines = roundLines(evaluation, wanted, loads, result.condition.indicators);
     return {
       id,
@@ -98,6 +103,26 @@ export async function loadRound(studyId: string, ids: readonly string[]): Promis
     motors,
     leftOut: Math.max(0, ids.length - LONGEST_ROUND),
   };
+}
+
+/**
+ * Columns of a reading that a motor is to be read for: those of its round sheet, and what would tell most about its condition. Of a motor that does
+ * not run, a load set is not asked for. Empty where nothing is wanted.
+ */
+export async function loadWantedColumns(studyId: string, motorId: string): Promise<readonly string[]> {
+  const { read } = database();
+  const force = await studyInForce(read, studyId);
+  if (!force) return [];
+  const stored = await readStudyMotors(read, studyId, { ids: [motorId], withHistory: true });
+  const [evaluated] = await fleetAsEvaluated(read, force, stored);
+  if (!evaluated) return [];
+  const { motor } = evaluated;
+  const result = motorResult(evaluateMotor(motor, force.context));
+  const { site, tag, trust, condition } = result;
+  const item = trustItem(openFindingsOf(result), { motorId, site, tag, area: motor.area, level: trust.level });
+  const runs = (motor.plate.status ?? 'running') === 'running';
+  const wanted = wantedOnRound(item, runs);
+  return [...new Set([...wantedColumns(wanted), ...(condition.next_measurement?.columns ?? [])])];
 }
 
 /** Where a motor stands on a round; nothing where it is no stop of it. A motor that is gone meanwhile is passed over. */

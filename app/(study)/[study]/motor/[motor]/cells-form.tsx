@@ -1,13 +1,14 @@
 'use client';
 
 import Link from 'next/link';
-import { useActionState, useLayoutEffect, useRef } from 'react';
+import { type ReactNode, useActionState, useEffect, useLayoutEffect, useRef } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import type { EditState } from '@/lib/features/motor/schema';
 import { typedOf } from '@/lib/features/study/meanwhile';
+import { counted } from '@/lib/platform/format';
 import styles from './cells-form.module.css';
 
 /** One cell of the form, plain data from the sheet's columns. */
@@ -25,6 +26,8 @@ interface CellField {
 
 interface CellGroup {
   readonly title: string;
+  /** Shown closed until there is something in it. */
+  readonly folded?: true;
   readonly fields: readonly CellField[];
 }
 
@@ -72,11 +75,16 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
   useLayoutEffect(() => {
     if (state.done) outcome.current?.focus();
     else if (state.problem) {
+      openFilled(form.current);
       const refused = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
       if (refused) refused.focus();
       else form.current?.scrollIntoView();
     }
   }, [state]);
+  // A draft is put back after the page was sent, and may stand in what is folded.
+  useEffect(() => {
+    if (draft.restored) openFilled(form.current);
+  }, [draft.restored]);
   return (
     <form ref={form} action={send} className={styles.form} noValidate>
       <input type="hidden" name="study" value={study} />
@@ -100,20 +108,17 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
         </section>
       )}
       {groups.map((group) => (
-        <fieldset key={group.title} className={styles.group}>
-          <legend>{group.title}</legend>
-          <div className={styles.cells}>
-            {group.fields.map((field) => (
-              <Cell
-                key={field.name}
-                field={field}
-                typed={state.typed?.[field.name]}
-                refused={state.refused?.[field.name]}
-                understood={state.understood?.[field.name]}
-              />
-            ))}
-          </div>
-        </fieldset>
+        <Group key={group.title} group={group}>
+          {group.fields.map((field) => (
+            <Cell
+              key={field.name}
+              field={field}
+              typed={state.typed?.[field.name]}
+              refused={state.refused?.[field.name]}
+              understood={state.understood?.[field.name]}
+            />
+          ))}
+        </Group>
       ))}
       <fieldset className={styles.group}>
         <legend>Who and why</legend>
@@ -131,6 +136,37 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
       </p>
     </form>
   );
+}
+
+/** The cells of a group under its name; folded where one seldom has something to put in. */
+function Group({ group, children }: { readonly group: CellGroup; readonly children: ReactNode }) {
+  const { title, fields, folded } = group;
+  if (!folded) {
+    return (
+      <fieldset className={styles.group}>
+        <legend>{title}</legend>
+        <div className={styles.cells}>{children}</div>
+      </fieldset>
+    );
+  }
+  return (
+    <details className={styles.folded}>
+      <summary>
+        {title} <span className={styles.count}>{counted(fields.length, 'cell')}</span>
+      </summary>
+      <fieldset className={styles.inside} aria-label={title}>
+        <div className={styles.cells}>{children}</div>
+      </fieldset>
+    </details>
+  );
+}
+
+/** Opens what is folded and holds an entry or a refusal. */
+function openFilled(form: HTMLFormElement | null): void {
+  for (const folded of form?.querySelectorAll('details') ?? []) {
+    const cells = [...folded.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')];
+    if (cells.some((cell) => cell.value !== '' || cell.getAttribute('aria-invalid') === 'true')) folded.open = true;
+  }
 }
 
 /** The main figures that the change moved. */

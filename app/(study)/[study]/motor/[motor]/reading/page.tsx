@@ -2,10 +2,10 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { saveReading } from '@/lib/features/motor/actions';
-import { readingForm } from '@/lib/features/motor/form-fields';
+import { readingForm, wantedFirst } from '@/lib/features/motor/form-fields';
 import { loadInstrumentNames, loadStored } from '@/lib/features/motor/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
-import { loadRoundStop } from '@/lib/features/trust/loaders';
+import { loadRoundStop, loadWantedColumns } from '@/lib/features/trust/loaders';
 import { readingAddress, roundMotors } from '@/lib/features/trust/schema';
 import { formatCount } from '@/lib/platform/format';
 import { Cautions } from '../cautions';
@@ -29,6 +29,8 @@ export default async function AddReading({ params, searchParams }: Props) {
   const stops = roundMotors((await searchParams).m);
   const stop = await loadRoundStop(study, stops, motor);
   const sheet = `/${study}/trust/round?${new URLSearchParams(stops.map((id) => ['m', id]))}`;
+  const form = readingForm(inForce.settings.currency, await loadInstrumentNames(study));
+  const groups = wantedFirst(form, await loadWantedColumns(study, motor));
   return (
     <main id="main" className={styles.main}>
       <p className={styles.crumb}>
@@ -48,10 +50,13 @@ export default async function AddReading({ params, searchParams }: Props) {
       <aside className={styles.caution} aria-label="Cautions">
         <Cautions />
       </aside>
-      <p className={styles.soft}>Decimals with a point. An empty cell means “not read”, never zero.</p>
+      <p className={styles.soft}>
+        Decimals with a point. An empty cell means “not read”, never zero.
+        {groups.some(({ folded }) => folded) && ' What this motor is to be read for comes first; all else is folded below it.'}
+      </p>
       <CellsForm
         action={saveReading}
-        groups={readingForm(inForce.settings.currency, await loadInstrumentNames(study))}
+        groups={groups}
         study={study}
         motor={motor}
         version={stored.version}
