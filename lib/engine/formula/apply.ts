@@ -105,7 +105,7 @@ function at(q: readonly Quantity[], index: number): number {
 }
 
 /** A value that comes from outside the formulas: a stamp, a meter, a table, a setting, an assumption. */
-interface Leaf<U extends Unit> {
+export interface Leaf<U extends Unit = Unit> {
   readonly value: number;
   readonly unit: U;
   readonly label: string;

@@ -8,7 +8,6 @@ import type { Price } from '../settings';
 import { OPTIONS } from './findings';
 import { frameSeries, plainFrame, standardFrame } from './frames';
 import { listedPrice } from './price';
-import { shortRating } from './ratings';
 
 /** An outlay with the part that is the machine itself. */
 export interface Outlay {
@@ -40,7 +39,7 @@ export class Costs {
     const listed = quoted === undefined ? this.#listed('motor', ratedPowerKw) : undefined;
     const machine = quoted === undefined ? listed?.price : this.#quoted('quoted_price', quoted);
     if (!machine) {
-      this.#say('no-price', OPTIONS.make('no-price', { rated_power_kw: ratedPowerKw }));
+      this.#say('no-price', () => OPTIONS.make('no-price', { rated_power_kw: ratedPowerKw }));
       return undefined;
     }
     return this.#installed(machine, ratedPowerKw, this.#needsAdapter(ratedPowerKw), listed?.line);
@@ -51,7 +50,7 @@ export class Costs {
     const quoted = quotation ? this.#plate.quotedRepair : undefined;
     if (quoted !== undefined) return this.#installed(this.#quoted('quoted_repair', quoted), ratedPowerKw, false);
     const found = this.listedRepair(item, ratedPowerKw);
-    if (!found) this.#say('no-repair-price', OPTIONS.make('no-repair-price', { rated_power_kw: ratedPowerKw }));
+    if (!found) this.#say('no-repair-price', () => OPTIONS.make('no-repair-price', { rated_power_kw: ratedPowerKw }));
     return found;
   }
 
@@ -73,7 +72,7 @@ export class Costs {
   #extra(item: 'removal-install' | 'frame-adapter', ratedPowerKw: number): Quantity<'currency'> {
     const listed = this.#listed(item, ratedPowerKw);
     if (listed) return listed.price;
-    this.#say(`price-incomplete ${item}`, OPTIONS.make('price-incomplete', { item }));
+    this.#say(`price-incomplete ${item}`, () => OPTIONS.make('price-incomplete', { item }));
     return exact(0, 'currency');
   }
 
@@ -86,20 +85,10 @@ export class Costs {
       enclosure: this.#plate.enclosure ?? 'enclosed',
     });
     if (!found) return undefined;
-    // Asked first, since this is said of nearly every price and making a finding costs more than finding the price.
-    if (list.invented && !this.#said.has('invented-price')) this.#say('invented-price', OPTIONS.make('invented-price', {}));
+    if (list.invented) this.#say('invented-price', () => OPTIONS.make('invented-price', {}));
     if (found.extrapolated)
-      this.#say(`price-extrapolated ${item}`, OPTIONS.make('price-extrapolated', { item, rated_power_kw: ratedPowerKw }));
-    const price = leaf(this.#scope, {
-      value: found.price,
-      unit: 'currency',
-      label: `price of ${item} at ${shortRating(ratedPowerKw)} kW`,
-      origin: 'table',
-      source: `${list.invented ? 'invented price list' : 'price list'}: ${found.matched}`,
-      // One source for an item: a list that is dear for one rating is dear for the next.
-      doubts: [{ id: `price:${item}`, label: `listed price of ${item}`, u: found.spread * found.price }],
-    });
-    return { price, line: found.line };
+      this.#say(`price-extrapolated ${item}`, () => OPTIONS.make('price-extrapolated', { item, rated_power_kw: ratedPowerKw }));
+    return { price: leaf(this.#scope, found.leaf), line: found.line };
   }
 
   #quoted(column: string, value: number): Quantity<'currency'> {
@@ -120,12 +109,13 @@ export class Costs {
 
   /** Takes up a finding that concerns the choice as a whole, once for each code. */
   say(finding: Finding): void {
-    this.#say(finding.code, finding);
+    this.#say(finding.code, () => finding);
   }
 
-  #say(key: string, finding: Finding): void {
+  /** The same of much is said at nearly every price, and making a finding takes longer than finding the price. */
+  #say(key: string, make: () => Finding): void {
     if (this.#said.has(key)) return;
     this.#said.add(key);
-    this.findings.push(finding);
+    this.findings.push(make());
   }
 }

@@ -1,5 +1,7 @@
+import type { Leaf } from '../formula/apply';
 import type { Enclosure } from '../motor';
 import type { Price, PriceList } from '../settings';
+import { shortRating } from './ratings';
 
 /** A price found in the list. */
 interface ListedPrice {
@@ -8,6 +10,8 @@ interface ListedPrice {
   readonly spread: number;
   /** What was matched, in words. */
   readonly matched: string;
+  /** The price as a figure, for whoever asks. */
+  readonly leaf: Leaf<'currency'>;
   /** The line of this very rating, when there is one; never that of another pole count, whose speed and efficiency are other ones. */
   readonly line?: Price | undefined;
   readonly extrapolated: boolean;
@@ -41,7 +45,12 @@ interface Curve {
   /** A price that holds at any rating. */
   readonly flat?: number;
   readonly matched: string;
+  /** What was found, by rating in kW: many motors of a study ask for the same few. */
+  readonly found: Map<number, ListedPrice | undefined>;
 }
+
+/** Ratings are few, but for a sheet that states each motor's to the watt. */
+const KEPT = 4000;
 
 const curves = new WeakMap<PriceList, Map<string, Curve | undefined>>();
 
@@ -56,8 +65,35 @@ const curves = new WeakMap<PriceList, Map<string, Curve | undefined>>();
 export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | undefined {
   const curve = curveOf(list, query);
   if (!curve) return undefined;
-  if (curve.flat !== undefined) return { price: curve.flat, spread: LISTED, matched: curve.matched, extrapolated: false };
-  const { lines, matched } = curve;
+  const { found } = curve;
+  if (found.has(query.ratedPowerKw)) return found.get(query.ratedPowerKw);
+  if (found.size >= KEPT) found.clear();
+  const on = onCurve(curve, query);
+  const made = on && { ...on, matched: curve.matched, leaf: priceLeaf(list, query, curve.matched, on) };
+  found.set(query.ratedPowerKw, made);
+  return made;
+}
+
+function priceLeaf(
+  { invented }: PriceList,
+  { item, ratedPowerKw }: PriceQuery,
+  matched: string,
+  { price, spread }: Pick<ListedPrice, 'price' | 'spread'>,
+): Leaf<'currency'> {
+  return {
+    value: price,
+    unit: 'currency',
+    label: `price of ${item} at ${shortRating(ratedPowerKw)} kW`,
+    origin: 'table',
+    source: `${invented ? 'invented price list' : 'price list'}: ${matched}`,
+    // One source for an item: a list that is dear for one rating is dear for the next.
+    doubts: [{ id: `price:${item}`, label: `listed price of ${item}`, u: spread * price }],
+  };
+}
+
+function onCurve(curve: Curve, query: PriceQuery): Omit<ListedPrice, 'matched' | 'leaf'> | undefined {
+  if (curve.flat !== undefined) return { price: curve.flat, spread: LISTED, extrapolated: false };
+  const { lines } = curve;
   const [first] = lines;
   const last = lines[lines.length - 1];
   if (!first || !last) return undefined;
@@ -68,7 +104,7 @@ export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | u
   if (at && Math.abs(at.logKw - x) <= AT_LINE) {
     const ofThesePoles = at.line.poles === undefined || at.line.poles === query.poles;
     const line = ofThesePoles ? at.line : undefined;
-    return { price: at.line.price, spread: LISTED, matched, line, extrapolated: false, ...leadTime([at.line]) };
+    return { price: at.line.price, spread: LISTED, line, extrapolated: false, ...leadTime([at.line]) };
   }
   const outside = above === 0 || above === lines.length;
   const right = Math.min(Math.max(above, 1), lines.length - 1);
@@ -77,7 +113,7 @@ export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | u
   const slope = a.logKw === b.logKw ? 0 : (b.logPrice - a.logPrice) / (b.logKw - a.logKw);
   const price = Math.exp(a.logPrice + slope * (x - a.logKw));
   const spread = outside ? CARRIED_ON : LISTED;
-  return { price, spread, matched, extrapolated: outside, ...leadTime(outside ? [] : [a.line, b.line]) };
+  return { price, spread, extrapolated: outside, ...leadTime(outside ? [] : [a.line, b.line]) };
 }
 
 function leadTime(lines: readonly Price[]): Pick<ListedPrice, 'leadTimeWeeks'> {
@@ -125,8 +161,8 @@ function curveThrough(lines: readonly Price[], matched: string): Curve {
     .sort((a, b) => a.logKw - b.logKw)
     // Of two lines of one rating the first listed holds, so that a price does not depend on chance.
     .filter((point, index, all) => index === 0 || point.logKw !== all[index - 1]?.logKw);
-  if (points.length > 0) return { lines: points, matched };
-  return { lines: [], flat: lines[0]?.price ?? 0, matched };
+  if (points.length > 0) return { lines: points, matched, found: new Map() };
+  return { lines: [], flat: lines[0]?.price ?? 0, matched, found: new Map() };
 }
 
 /** The lines of an item that may serve, and what they are called. */
