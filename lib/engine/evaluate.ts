@@ -15,7 +15,7 @@ import { leaveOutImpossible } from './possible';
 import type { Finding } from './quantity/finding';
 import { exact, type Quantity, Sources } from './quantity/quantity';
 import type { TrustLevel } from './result';
-import { judgeTrust, readingTrust } from './trust/judge';
+import { judgeTrust, readingTrust, type TrustedReading } from './trust/judge';
 
 /** One motor's evaluation with its quantities: what results, explanations and screens are made of. */
 export interface Evaluation {
@@ -24,7 +24,7 @@ export interface Evaluation {
   readonly machine: Machine;
   /** How stamps and readings act together; absent without a usable reading. */
   readonly joint?: Joint | undefined;
-  readonly readings: readonly (ReadingEvaluation & { readonly level: TrustLevel; readonly trustFindings: readonly Finding[] })[];
+  readonly readings: readonly TrustedReading[];
   /** The latest usable reading, at which the figures stand. */
   readonly inUse?: ReadingEvaluation | undefined;
   readonly point?: OperatingPoint | undefined;
@@ -85,7 +85,7 @@ export function evaluateMotor(motor: Motor, study: StudyContext, trace?: Map<Qua
     ...built.findings,
     ...condition.findings.filter((found) => CAPPING_CODES.has(found.code)),
   ];
-  const trust = judgeTrust(study.settings, machine.plate, { status: motor.plate.status, readings, inUse, capping });
+  const trust = judgeTrust({ status: motor.plate.status, readings, inUse, capping });
   const duty = dutyInForce(scope, motor, readings, inUse);
   const weighed = weighOptions(scope, {
     motor: possible.motor,

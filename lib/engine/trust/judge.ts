@@ -13,6 +13,12 @@ interface TrustJudgement {
   readonly findings: readonly Finding[];
 }
 
+/** An evaluated reading with how far it may be trusted by itself. */
+export interface TrustedReading extends ReadingEvaluation {
+  readonly level: TrustLevel;
+  readonly trustFindings: readonly Finding[];
+}
+
 /** A second way to the load confirms the first only if its own standard uncertainty is at most this (load fraction). */
 const CONFIRMING = 0.1;
 
@@ -75,16 +81,12 @@ function confirmation(evaluated: ReadingEvaluation, findings: Finding[]): boolea
  * or doubtful. `not-usable`: no reading gives a usable load. Low load alone never lowers it.
  * `capping` are findings from elsewhere that cap the level (plate, signature readings at low load).
  */
-export function judgeTrust(
-  settings: Settings,
-  plate: CompletedPlate,
-  given: {
-    status: Plate['status'];
-    readings: readonly ReadingEvaluation[];
-    inUse: ReadingEvaluation | undefined;
-    capping: readonly Finding[];
-  },
-): TrustJudgement {
+export function judgeTrust(given: {
+  status: Plate['status'];
+  readings: readonly ReadingEvaluation[];
+  inUse: TrustedReading | undefined;
+  capping: readonly Finding[];
+}): TrustJudgement {
   const { inUse, readings, status } = given;
   if (!inUse) {
     const last = readings[readings.length - 1];
@@ -94,8 +96,7 @@ export function judgeTrust(
         : TRUST.make('not-in-service', { status });
     return { level: 'not-usable', findings: [bar, ...(last?.findings ?? []), ...given.capping] };
   }
-  const own = readingTrust(settings, plate, inUse);
-  const findings: Finding[] = [...inUse.findings, ...own.findings, ...given.capping];
+  const findings: Finding[] = [...inUse.findings, ...inUse.trustFindings, ...given.capping];
   const latest = readings.filter((evaluated) => evaluated.reading.readingCondition === 'coupled').at(-1);
   if (latest && latest !== inUse && carriesLoad(latest))
     findings.push(
@@ -105,7 +106,7 @@ export function judgeTrust(
   const load = inUse.point?.loadFraction.value ?? 0;
   if (load > 1.02) findings.push(TRUST.make('overloaded', { load }));
   const warned = findings.some((found) => found.severity !== 'note');
-  return { level: own.level === 'sound' && !warned ? 'sound' : 'provisional', findings };
+  return { level: inUse.level === 'sound' && !warned ? 'sound' : 'provisional', findings };
 }
 
 /** True when a reading was meant to give a load: it holds power, current or speed. */
