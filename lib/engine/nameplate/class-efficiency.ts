@@ -75,10 +75,9 @@ export function classEfficiency(tables: ReferenceTables, query: ClassQuery): Cla
   const last = rows[rows.length - 1];
   if (!first || !last) return undefined;
   let chosen = first;
-  for (let i = 1; i < rows.length; i++) {
-    const below = rows[i - 1];
-    const row = rows[i];
-    if (below && row && size >= (ratingOf(byHp, below) + ratingOf(byHp, row)) / 2) chosen = row;
+  for (const row of rows) {
+    if (!(size >= (ratingOf(byHp, chosen) + ratingOf(byHp, row)) / 2)) break;
+    chosen = row;
   }
   const slack = 1.03;
   const inside = tablePoles === query.poles && size >= ratingOf(byHp, first) / slack && size <= ratingOf(byHp, last) * slack;

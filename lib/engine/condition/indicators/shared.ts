@@ -90,7 +90,17 @@ export function behindDrive(plate: Plate, reading: Reading): boolean {
   return reading.readingsAt === 'drive-input' || (plate.driveFed === true && reading.readingsAt === 'starter');
 }
 
+/** Limits are few beside the readings that are held against them: their words are kept. */
+const kept = new Map<number, string>();
+const KEPT = 1000;
+
 /** Number with four significant digits, for limits in words. */
 export function words(value: number): string {
-  return rounded(value, 4);
+  let found = kept.get(value);
+  if (found === undefined) {
+    found = rounded(value, 4);
+    if (kept.size >= KEPT) kept.clear();
+    kept.set(value, found);
+  }
+  return found;
 }
