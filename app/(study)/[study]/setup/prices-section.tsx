@@ -1,4 +1,7 @@
+import { Head } from '@/app/_ui/head';
 import { NumberHead } from '@/app/_ui/number-head';
+import phone from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { ITEM_CELLS } from '@/lib/features/prices/schema';
@@ -92,26 +95,26 @@ function PriceTable({ lines, currency, removable }: TableProps) {
   const decimals = lines.every(({ price }) => Number.isInteger(price.price)) ? 0 : 2;
   return (
     <ScrollRegion label="Prices in use">
-      <table className={sheet.table}>
-        <thead>
-          <tr>
-            <th scope="col">Item</th>
+      <table {...TABLE} className={`${sheet.table} ${phone.lines} ${phone.figures}`}>
+        <thead {...GROUP}>
+          <tr {...ROW}>
+            <Head>Item</Head>
             <NumberHead name="Rating" unit="kW" />
             <NumberHead name="Poles" />
-            <th scope="col">Class</th>
-            <th scope="col">Enclosure</th>
+            <Head>Class</Head>
+            <Head>Enclosure</Head>
             <NumberHead name="Price" unit={currency} />
-            <th scope="col">Quoted on</th>
+            <Head>Quoted on</Head>
             <NumberHead name="Lead time" unit="weeks" />
-            <th scope="col">Source</th>
+            <Head>Source</Head>
           </tr>
         </thead>
-        <tbody>
+        <tbody {...GROUP}>
           {lines.map(({ id, price, serves }, index) => {
             const item = price.item === 'capacitor' ? 'capacitor, a kvar' : price.item.replace('-', ' ');
             return (
-              <tr key={id ?? index}>
-                <th scope="row">
+              <tr {...ROW} key={id ?? index}>
+                <th {...ROW_HEAD} scope="row">
                   {removable && id !== undefined ? (
                     <label>
                       <input type="radio" name="price" value={id} /> {item}
@@ -120,14 +123,28 @@ function PriceTable({ lines, currency, removable }: TableProps) {
                     item
                   )}
                 </th>
-                <td className={sheet.number}>{price.ratedPowerKw === undefined ? 'any' : formatNumber(price.ratedPowerKw, 2)}</td>
-                <td className={sheet.number}>{price.poles ?? 'any'}</td>
-                <td>{serves ? (price.efficiencyClass ?? '') : `${price.efficiencyClass ?? 'none'}: serves nothing`}</td>
-                <td>{price.enclosure ?? 'any'}</td>
-                <td className={sheet.number}>{formatNumber(price.price, decimals)}</td>
-                <td className={sheet.nowrap}>{price.date ?? ''}</td>
-                <td className={sheet.number}>{price.leadTimeWeeks === undefined ? '' : formatNumber(price.leadTimeWeeks, 0)}</td>
-                <td>{price.source ?? ''}</td>
+                <td {...CELL} className={sheet.number} data-unit="Rating, kW">
+                  {price.ratedPowerKw === undefined ? 'any' : formatNumber(price.ratedPowerKw, 2)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit="Poles">
+                  {price.poles ?? 'any'}
+                </td>
+                <td {...CELL} data-unit="Class">
+                  {serves ? (price.efficiencyClass ?? '') : `${price.efficiencyClass ?? 'none'}: serves nothing`}
+                </td>
+                <td {...CELL} data-unit="Enclosure">
+                  {price.enclosure ?? 'any'}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Price, ${currency}`}>
+                  {formatNumber(price.price, decimals)}
+                </td>
+                <td {...CELL} className={sheet.nowrap} data-unit="Quoted on">
+                  {price.date ?? ''}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit="Lead time, weeks">
+                  {price.leadTimeWeeks === undefined ? '' : formatNumber(price.leadTimeWeeks, 0)}
+                </td>
+                <td {...CELL}>{price.source ?? ''}</td>
               </tr>
             );
           })}

@@ -1,3 +1,6 @@
+import { Head } from '@/app/_ui/head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { Contribution } from '@/lib/engine';
 import type { ReadingDates } from '@/lib/features/fleet/reading-dates';
@@ -21,16 +24,14 @@ export function Contributions({ rows, label, dates, withSources = false }: Props
   const several = new Set(rows.map(({ row }) => row).filter((row) => row !== undefined)).size > 1;
   return (
     <ScrollRegion label={label}>
-      <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">What is known</th>
+      <table {...TABLE} className={`${styles.table} ${lines.lines} ${lines.figures}`}>
+        <thead {...GROUP}>
+          <tr {...ROW}>
+            <Head>What is known</Head>
             <NumberHead name="Given" unit="± 95 %" />
             <NumberHead name="Fits best" unit="as the machine shows it" />
             {withSources ? (
-              <th scope="col" className={styles.words}>
-                Where its width comes from
-              </th>
+              <Head className={styles.words}>Where its width comes from</Head>
             ) : (
               <>
                 <NumberHead name="Misses by" unit="in its own deviations" />
@@ -39,28 +40,40 @@ export function Contributions({ rows, label, dates, withSources = false }: Props
               </>
             )}
             <NumberHead name="Part in the doubt" unit="of the load, %" />
-            {!withSources && <th scope="col">In words</th>}
+            {!withSources && <Head>In words</Head>}
           </tr>
         </thead>
-        <tbody>
+        <tbody {...GROUP}>
           {rows.map((row) => (
-            <tr key={row.name}>
-              <th scope="row" className={styles.named}>
+            <tr {...ROW} key={row.name}>
+              <th {...ROW_HEAD} scope="row" className={styles.named}>
                 {contributionWords(row, several, dates)}
               </th>
-              <td className={styles.number}>{formatFigure(row.given).text}</td>
-              <td className={styles.number}>{short(row.fitted)}</td>
+              <td {...CELL} className={styles.number} data-unit="Given, ± 95 %">
+                {formatFigure(row.given).text}
+              </td>
+              <td {...CELL} className={styles.number} data-unit="Fits best">
+                {short(row.fitted)}
+              </td>
               {withSources ? (
-                <td>{row.widthSource}</td>
+                <td {...CELL}>{row.widthSource}</td>
               ) : (
                 <>
-                  <td className={styles.number}>{formatNumber(row.residual, 1)}</td>
-                  <td className={styles.number}>{formatNumber(100 * row.loadWithout, 1)}</td>
-                  <td className={styles.number}>{points(row.pull)}</td>
+                  <td {...CELL} className={styles.number} data-unit="Misses by, in its own deviations">
+                    {formatNumber(row.residual, 1)}
+                  </td>
+                  <td {...CELL} className={styles.number} data-unit="Load without it, % of rating">
+                    {formatNumber(100 * row.loadWithout, 1)}
+                  </td>
+                  <td {...CELL} className={styles.number} data-unit="It moves the load by, points">
+                    {points(row.pull)}
+                  </td>
                 </>
               )}
-              <td className={styles.number}>{formatNumber(100 * row.share, row.share < 0.1 ? 1 : 0)}</td>
-              {!withSources && <td>{standing(row)}</td>}
+              <td {...CELL} className={styles.number} data-unit="Part in the doubt of the load, %">
+                {formatNumber(100 * row.share, row.share < 0.1 ? 1 : 0)}
+              </td>
+              {!withSources && <td {...CELL}>{standing(row)}</td>}
             </tr>
           ))}
         </tbody>

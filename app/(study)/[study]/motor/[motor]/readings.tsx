@@ -1,4 +1,7 @@
 import { FigureText } from '@/app/_ui/figure';
+import { Head } from '@/app/_ui/head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import { TrustMark } from '@/app/_ui/trust-mark';
 import type { MotorPage } from '@/lib/features/motor/loaders';
@@ -21,41 +24,47 @@ export function Readings({ page, study, motor, who }: Props) {
   const results = new Map(page.result.readings.map((reading) => [reading.row, reading]));
   return (
     <ScrollRegion label="Table of readings">
-      <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Taken</th>
+      <table {...TABLE} className={`${styles.table} ${lines.lines} ${lines.figures}`}>
+        <thead {...GROUP}>
+          <tr {...ROW}>
+            <Head>Taken</Head>
             <NumberHead name="Power" unit="kW" />
             <NumberHead name="Voltage" unit="V" />
             <NumberHead name="Current" unit="A" />
             <NumberHead name="Speed" unit="r/min" />
             <NumberHead name="Load" unit="% of rating, ± 95 %" />
-            <th scope="col">Trust</th>
-            <th scope="col" className={styles.words}>
-              Also read
-            </th>
-            <th scope="col">
+            <Head>Trust</Head>
+            <Head className={styles.words}>Also read</Head>
+            <Head>
               <span className="unseen">Leave out or take back in</span>
-            </th>
+            </Head>
           </tr>
         </thead>
-        <tbody>
+        <tbody {...GROUP}>
           {[...stored.readings].reverse().map(({ id, reading, excluded }) => {
             const result = excluded ? undefined : results.get(reading.row);
             const label = reading.takenAt === undefined ? 'no date' : formatStated(reading.takenAt);
             const words = page.readingWords.get(id);
             return (
-              <tr key={id}>
-                <th scope="row" className={`${styles.nowrap} ${styles.named}`}>
+              <tr {...ROW} key={id}>
+                <th {...ROW_HEAD} scope="row" className={`${styles.nowrap} ${styles.named}`}>
                   {label}
                   {!excluded && reading.row === rowInUse && <span className={styles.under}>the figures stand on it</span>}
                   {words !== undefined && words.by !== '' && <span className={styles.under}>{words.by}</span>}
                 </th>
-                <td className={styles.number}>{plain(reading.inputPowerKw)}</td>
-                <td className={styles.number}>{plain(reading.voltageV)}</td>
-                <td className={styles.number}>{plain(reading.currentA)}</td>
-                <td className={styles.number}>{plain(reading.shaftSpeedRpm)}</td>
-                <td className={styles.number}>
+                <td {...CELL} className={styles.number} data-unit="Power, kW">
+                  {plain(reading.inputPowerKw)}
+                </td>
+                <td {...CELL} className={styles.number} data-unit="Voltage, V">
+                  {plain(reading.voltageV)}
+                </td>
+                <td {...CELL} className={styles.number} data-unit="Current, A">
+                  {plain(reading.currentA)}
+                </td>
+                <td {...CELL} className={styles.number} data-unit="Speed, r/min">
+                  {plain(reading.shaftSpeedRpm)}
+                </td>
+                <td {...CELL} className={styles.number} data-unit="Load, % of rating, ± 95 %">
                   <FigureText
                     name="load"
                     figure={result?.load_fraction}
@@ -64,11 +73,13 @@ export function Readings({ page, study, motor, who }: Props) {
                     reason={excluded ? 'left out' : 'no usable load'}
                   />
                 </td>
-                <td className={styles.nowrap}>
+                <td {...CELL} className={styles.nowrap}>
                   {result ? <TrustMark level={result.trust} /> : <span className={styles.soft}>left out</span>}
                 </td>
-                <td className={`${styles.words} ${styles.soft}`}>{words?.also.join(', ')}</td>
-                <td>
+                <td {...CELL} className={`${styles.words} ${styles.soft}`}>
+                  {words?.also.join(', ')}
+                </td>
+                <td {...CELL}>
                   <ReadingActions
                     study={study}
                     motor={motor}

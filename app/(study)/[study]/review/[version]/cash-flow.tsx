@@ -1,5 +1,8 @@
+import { Head } from '@/app/_ui/head';
 import { MoreThanOnPaper, rowsForPaper } from '@/app/_ui/more';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Programme } from '@/lib/features/sign-off/loaders';
@@ -35,36 +38,36 @@ export function CashFlow({ programme, currency, most, whole }: Props) {
         day.
       </p>
       <ScrollRegion label="Cash flow by year">
-        <table className={`${sheet.table} ${styles.flow}`}>
-          <thead>
-            <tr>
-              <th scope="col">Motor</th>
-              <th scope="col">Year</th>
+        <table {...TABLE} className={`${sheet.table} ${styles.flow} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <Head>Motor</Head>
+              <Head>Year</Head>
               {columns.slice(0, longest).map((year) => (
                 <NumberHead key={year} name={year} />
               ))}
             </tr>
           </thead>
-          <tbody>
-            <tr>
-              <th scope="row">
+          <tbody {...GROUP}>
+            <tr {...ROW}>
+              <th {...ROW_HEAD} scope="row">
                 <strong>All together</strong>
               </th>
-              <td>all</td>
+              <td {...CELL}>all</td>
               {columns.slice(0, longest).map((year) => (
-                <td key={year} className={sheet.number}>
-                  <strong>{together[year] === undefined ? '' : formatNumber(together[year], 0)}</strong>
+                <td {...CELL} key={year} className={sheet.number} data-unit={`Year ${year}`}>
+                  {together[year] !== undefined && <strong>{formatNumber(together[year], 0)}</strong>}
                 </td>
               ))}
             </tr>
             {rowsForPaper(items, most).map(({ row: { site, tag, at, cash_flow }, className }) => (
-              <tr key={`${site} ${tag}`} className={className}>
-                <th scope="row" className={sheet.nowrap}>
+              <tr {...ROW} key={`${site} ${tag}`} className={className}>
+                <th {...ROW_HEAD} scope="row" className={sheet.nowrap}>
                   {tag}
                 </th>
-                <td>{programme.years[at]?.year}</td>
+                <td {...CELL}>{programme.years[at]?.year}</td>
                 {columns.slice(0, longest).map((year) => (
-                  <td key={year} className={sheet.number}>
+                  <td {...CELL} key={year} className={sheet.number} data-unit={`Year ${year}`}>
                     {cash_flow[year] === undefined ? '' : formatNumber(cash_flow[year], 0)}
                   </td>
                 ))}

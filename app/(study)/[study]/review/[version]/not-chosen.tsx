@@ -1,5 +1,8 @@
+import { Head } from '@/app/_ui/head';
 import { MoreThanOnPaper, rowsForPaper } from '@/app/_ui/more';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { motorKey } from '@/lib/features/plan/loaders';
@@ -51,7 +54,7 @@ function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps)
   const amount = (value: number | undefined) => (value === undefined ? '' : formatAmount(value, currency, undefined, true));
   const flow = (amounts: readonly number[]) =>
     years.map((at) => (
-      <td key={at} className={sheet.number}>
+      <td {...CELL} key={at} className={sheet.number} data-unit={`Year ${at}`}>
         {amounts[at] === undefined ? '' : formatNumber(amounts[at], 0)}
       </td>
     ));
@@ -61,11 +64,11 @@ function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps)
         {name}, {itemWords(item)} in {year}: {formatCount(others.length)} {others.length === 1 ? 'other option' : 'other options'}
       </summary>
       <ScrollRegion label={`Options of ${name}`}>
-        <table className={`${sheet.table} ${styles.flow}`}>
-          <thead>
-            <tr>
-              <th scope="col">Option</th>
-              <th scope="col">Against the chosen one</th>
+        <table {...TABLE} className={`${sheet.table} ${styles.flow} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <Head>Option</Head>
+              <Head>Against the chosen one</Head>
               <NumberHead name="Cost" unit={currency} />
               <NumberHead name="Present value" unit={currency} />
               {years.map((at) => (
@@ -73,25 +76,35 @@ function Choice({ choice: { year, item, others }, name, currency }: ChoiceProps)
               ))}
             </tr>
           </thead>
-          <tbody>
-            <tr>
-              <th scope="row" className={styles.option}>
+          <tbody {...GROUP}>
+            <tr {...ROW}>
+              <th {...ROW_HEAD} scope="row" className={styles.option}>
                 {optionWords(item.option)}
               </th>
-              <td>chosen</td>
-              <td className={sheet.number}>{amount(item.cost)}</td>
-              <td className={sheet.number}>{amount(item.net_present_value)}</td>
+              <td {...CELL}>chosen</td>
+              <td {...CELL} className={sheet.number} data-unit={`Cost, ${currency}`}>
+                {amount(item.cost)}
+              </td>
+              <td {...CELL} className={sheet.number} data-unit={`Present value, ${currency}`}>
+                {amount(item.net_present_value)}
+              </td>
               {flow(item.cash_flow)}
             </tr>
             {others.map((other) => (
-              <tr key={other.id}>
-                <th scope="row" className={styles.option}>
+              <tr {...ROW} key={other.id}>
+                <th {...ROW_HEAD} scope="row" className={styles.option}>
                   {optionWords(other.id)}
                   {other.against.kind === 'waits' && ', at failure'}
                 </th>
-                <td className={styles.why}>{againstWords(other.against, money)}</td>
-                <td className={sheet.number}>{amount(other.cost)}</td>
-                <td className={sheet.number}>{amount(other.worth)}</td>
+                <td {...CELL} className={styles.why}>
+                  {againstWords(other.against, money)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Cost, ${currency}`}>
+                  {amount(other.cost)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Present value, ${currency}`}>
+                  {amount(other.worth)}
+                </td>
                 {flow(other.cashFlow)}
               </tr>
             ))}

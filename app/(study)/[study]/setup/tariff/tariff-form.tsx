@@ -4,6 +4,8 @@ import { useActionState, useEffect, useRef, useState } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
 import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { readDraft, useDraft } from '@/app/_ui/use-draft';
@@ -160,22 +162,22 @@ function Rows({
       <legend>{part.title}</legend>
       <p className={sheet.soft}>{part.note}</p>
       <ScrollRegion label={`Rows of ${part.title.toLowerCase()}`}>
-        <table className={`${sheet.table} ${styles.rows}`}>
-          <thead>
-            <tr>
+        <table {...TABLE} className={`${sheet.table} ${styles.rows} ${lines.lines} ${lines.figures}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
               {part.cells.map((cell) => (
-                <th key={cell.name} scope="col">
+                <th key={cell.name} {...HEAD} scope="col">
                   {cell.label}
                   {cell.unit !== '' && <span className={sheet.unit}>{cell.unit}</span>}
                 </th>
               ))}
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {Array.from({ length: count }, (_, index) => `${part.part}.${index}`).map((row, index) => (
-              <tr key={row}>
+              <tr key={row} {...ROW}>
                 {part.cells.map((cell) => (
-                  <td key={cell.name}>
+                  <td key={cell.name} {...CELL} data-unit={cell.unit === '' ? cell.label : `${cell.label}, ${cell.unit}`}>
                     <Control
                       cell={cell}
                       name={`${row}.${cell.name}`}
