@@ -1,5 +1,6 @@
 'use client';
 
+import { focusHeir } from './focus-heir';
 import sheet from './sheet-page.module.css';
 
 /** Says that what had been typed is here again, with the way to be rid of it. */
@@ -7,7 +8,7 @@ export function DraftNote({ draft }: { readonly draft: { readonly restored: bool
   return (
     <div role="status">
       {draft.restored && (
-        <p className={sheet.done}>
+        <p ref={focusHeir} className={sheet.done}>
           What you had typed and not saved is here again.{' '}
           <button type="button" onClick={draft.discard}>
             Throw it away

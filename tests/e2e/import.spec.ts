@@ -328,6 +328,10 @@ test('pasted rows are there again after a reload, and gone once they were read',
   await page.reload();
   await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
   await expect(rows).toHaveValue([HEAD, ...GOOD].join('\n'));
+  await page.getByRole('button', { name: 'Throw it away' }).press('Enter');
+  await expect(rows).toHaveValue('');
+  await expect(page.getByRole('main')).toBeFocused();
+  await rows.fill([HEAD, ...GOOD].join('\n'));
   await page.getByRole('button', { name: 'Read the sheet' }).click();
   await expect(page.getByText('2 rows: 2 new motors and 2 new readings.')).toBeVisible();
   await page.getByRole('link', { name: 'Import', exact: true }).click();

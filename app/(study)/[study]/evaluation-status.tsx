@@ -1,6 +1,7 @@
 'use client';
 
 import { useEffect, useRef, useState, useTransition } from 'react';
+import { focusHeir, keepFocus } from '@/app/_ui/focus-heir';
 import { useAskedAgain } from '@/app/_ui/use-asked-again';
 import { startEvaluation, stopEvaluation } from '@/lib/features/evaluation/actions';
 import { type EvaluationProgress, evaluationProgress } from '@/lib/features/evaluation/schema';
@@ -34,17 +35,19 @@ export function EvaluationStatus({ study, initial, onNewFigures }: Props) {
     onNewFigures();
   }, [run, onNewFigures]);
 
-  const act = (action: typeof startEvaluation): void =>
+  const act = (button: HTMLElement, action: typeof startEvaluation): void => {
+    keepFocus(button);
     startTransition(async () => {
       const done = await action({ studyId: study });
       setProblem(done.ok ? undefined : `${done.problem.text} ${done.problem.remedy}`);
       if (done.ok) setProgress(done.value);
     });
+  };
 
   if (active) {
     const known = active.state === 'running' && active.total > 0;
     return (
-      <div className={styles.status}>
+      <div ref={focusHeir} tabIndex={-1} className={styles.status}>
         <p role="status" className={styles.text}>
           {active.stopping ? 'Stopping the evaluation.' : 'Evaluating.'}{' '}
           {progress.shown
@@ -61,7 +64,11 @@ export function EvaluationStatus({ study, initial, onNewFigures }: Props) {
             {formatCount(active.done)} of {formatCount(active.total)} motors
           </span>
         )}
-        <button type="button" disabled={waiting || active.stopping} onClick={() => act(stopEvaluation)}>
+        <button
+          type="button"
+          disabled={waiting || active.stopping}
+          onClick={({ currentTarget }) => act(currentTarget, stopEvaluation)}
+        >
           Stop
         </button>
       </div>
@@ -71,7 +78,7 @@ export function EvaluationStatus({ study, initial, onNewFigures }: Props) {
   if (progress.empty) return null;
   if (stopped || problem !== undefined || progress.shown === undefined) {
     return (
-      <div className={styles.status}>
+      <div ref={focusHeir} tabIndex={-1} className={styles.status}>
         <p role="status" className={styles.text}>
           {problem ??
             (stopped === undefined
@@ -79,7 +86,7 @@ export function EvaluationStatus({ study, initial, onNewFigures }: Props) {
               : (stopped.problem ?? 'The evaluation was stopped.'))}{' '}
           {progress.shown && 'The figures are those of the evaluation before.'}
         </p>
-        <button type="button" disabled={waiting} onClick={() => act(startEvaluation)}>
+        <button type="button" disabled={waiting} onClick={({ currentTarget }) => act(currentTarget, startEvaluation)}>
           Evaluate now
         </button>
       </div>

@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { useState, useTransition } from 'react';
+import { focusHeir, keepFocus } from '@/app/_ui/focus-heir';
 import { useAskedAgain } from '@/app/_ui/use-asked-again';
 import { startPlanning, stopPlanning } from '@/lib/features/plan/actions';
 import { type PlanProgress, type PlanStage, planProgress } from '@/lib/features/plan/schema';
@@ -41,22 +42,24 @@ export function PlanStatus({ study, initial, stale }: Props) {
   const address = `/api/studies/${encodeURIComponent(study)}/plan`;
   useAskedAgain(active !== undefined, { address, schema: planProgress, everyMs: ASK_AGAIN_MS }, hear);
 
-  const act = (action: typeof startPlanning): void =>
+  const act = (button: HTMLElement, action: typeof startPlanning): void => {
+    keepFocus(button);
     startTransition(async () => {
       const done = await action({ studyId: study });
       setProblem(done.ok ? undefined : `${done.problem.text} ${done.problem.remedy}`);
       if (done.ok) hear(done.value);
     });
+  };
 
   if (active) {
     return (
-      <div className={styles.status}>
+      <div ref={focusHeir} tabIndex={-1} className={styles.status}>
         <p role="status" className={styles.text}>
           {STAGE_WORDS[active.stage]} {progress.shown !== undefined && 'The plan below is the one before.'}
         </p>
         <progress className={styles.bar} aria-label="Working the plan out" />
         <span className="number">{formatCount(active.seconds)} s</span>
-        <button type="button" disabled={waiting} onClick={() => act(stopPlanning)}>
+        <button type="button" disabled={waiting} onClick={({ currentTarget }) => act(currentTarget, stopPlanning)}>
           Stop
         </button>
       </div>
@@ -71,11 +74,11 @@ export function PlanStatus({ study, initial, stale }: Props) {
     );
   }
   return (
-    <div className={styles.status}>
+    <div ref={focusHeir} tabIndex={-1} className={styles.status}>
       <p role="status" className={styles.text}>
         {why} {progress.shown !== undefined && 'The plan below is the one before.'}
       </p>
-      <button type="button" data-primary disabled={waiting} onClick={() => act(startPlanning)}>
+      <button type="button" data-primary disabled={waiting} onClick={({ currentTarget }) => act(currentTarget, startPlanning)}>
         Work the plan out
       </button>
     </div>

@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { focusHeir } from '@/app/_ui/focus-heir';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import { undoPlate } from '@/lib/features/motor/actions';
 
@@ -16,7 +17,7 @@ interface Props {
 export function UndoChange({ study, motor, version, who, batch }: Props) {
   const [state, send, pending] = useActionState(undoPlate, {});
   return (
-    <form action={send}>
+    <form ref={focusHeir} action={send}>
       <ProblemNote problem={state.problem} />
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="motor" value={motor} />
