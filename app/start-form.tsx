@@ -2,7 +2,7 @@
 
 import { useActionState, useRef } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import { leadingAway, useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { type ImportFormState, startWithSheet } from '@/lib/features/import/actions';
@@ -24,7 +24,7 @@ export function StartForm({ who, primary }: Props) {
   const { name = '' } = state.typed ?? {};
   return (
     <form ref={form} action={start}>
-      <ProblemNote problem={state.problem} />
+      <Outcome state={state} />
       <DraftNote draft={draft} />
       <div className={styles.field}>
         <label htmlFor="study-name">Name of the study</label>
@@ -37,12 +37,13 @@ export function StartForm({ who, primary }: Props) {
           maxLength={120}
           autoComplete="off"
           aria-describedby="study-name-note"
+          aria-invalid={state.refused?.name !== undefined}
         />
         <p id="study-name-note" className={styles.note}>
-          What people will call it, such as the site and the year.
+          {state.refused?.name ?? 'What people will call it, such as the site and the year.'}
         </p>
       </div>
-      <WhoField id="start-who" initial={who} typed={state.typed?.who} />
+      <WhoField id="start-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <div className={styles.field}>
         <label htmlFor="sheet">Sheet</label>
         <input

@@ -18,7 +18,7 @@ export function Outcome({ state }: Props) {
   // Before it is painted: a key pressed on sight of it goes on from there.
   useLayoutEffect(() => {
     if (state.problem === undefined && state.done === undefined) return;
-    const refused = place.current?.closest('section, main')?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    const refused = place.current?.closest('form, section, main')?.querySelector<HTMLElement>('[aria-invalid="true"]');
     (state.problem !== undefined && refused ? refused : place.current)?.focus();
   }, [state]);
   return (

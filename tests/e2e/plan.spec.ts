@@ -6,8 +6,10 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await page.goto(`/${study}/plan`);
   await expect(page.getByText('No plan has been worked out yet.')).toBeVisible();
   await expectAccessible(page);
-  await page.getByRole('button', { name: 'Work the plan out' }).click();
+  await page.getByRole('button', { name: 'Work the plan out' }).press('Enter');
   await expect(page.getByRole('heading', { name: 'Budget by year' })).toBeVisible({ timeout: 30_000 });
+  // The button is gone, and the focus with it to the part of the page that it stood in.
+  await expect(page.getByRole('main')).toBeFocused();
   await expect(page.getByText(/No plan within these limits can bring more than/)).toBeVisible();
   await expectAccessible(page);
 
@@ -120,6 +122,13 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
   await page.getByRole('button', { name: 'Save and plan anew' }).click();
   await expect(page.getByText(/Some budgets cannot be taken as they are/)).toBeVisible();
   await first?.fill('3000');
+  const name = page.locator('#budget-who');
+  const typed = await name.inputValue();
+  await name.fill('');
+  await page.getByRole('button', { name: 'Save and plan anew' }).first().click();
+  await expect(name).toBeFocused();
+  await expect(name).toHaveAccessibleDescription('Write your name; it is kept with the change.');
+  await name.fill(typed);
   // Opened again by itself with what was typed.
   await page.reload();
   await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
@@ -141,7 +150,8 @@ test('a wish that is refused is there again as it was sent', { tag: '@once' }, a
   await page.getByLabel('Done in one year with others').fill('Line 1');
   await page.getByLabel('Your name').fill('P. Planner');
   await page.getByRole('button', { name: 'Save and plan anew' }).click();
-  await expect(page.getByText('Write why its figures may be used all the same')).toBeVisible();
+  await expect(page.getByRole('alert').filter({ hasText: 'Write why its figures may be used all the same' })).toBeVisible();
+  await expect(page.getByLabel('Why', { exact: true })).toBeFocused();
   await expect(page.getByRole('radio', { name: 'it is left alone' })).toBeChecked();
   await expect(page.getByRole('checkbox', { name: 'I let it in all the same' })).toBeChecked();
   await expect(page.getByLabel('Done in one year with others')).toHaveValue('Line 1');

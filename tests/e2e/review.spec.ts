@@ -87,6 +87,7 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
   await page.getByLabel('Your name').fill('F. Finance');
   await page.getByRole('button', { name: 'Return' }).click();
   await expect(page.getByText('The comment is missing.')).toBeVisible();
+  await expect(page.getByLabel('Comment')).toBeFocused();
   await page.getByRole('button', { name: 'Sign', exact: true }).click();
   await expect(page.getByText(/Signed by F. Finance \(name not verified\)/)).toBeVisible();
 

@@ -92,7 +92,9 @@ test('a meter whose calibration was due says so, and how many readings it has ta
   await meters.getByLabel('Calibration due on').fill('2.5.2025');
   await meters.getByLabel('Your name').fill('R. Example');
   await meters.getByRole('button', { name: 'Save the instrument' }).click();
-  await expect(meters.getByText('Write it as 2026-03-14.')).toBeVisible();
+  const due = meters.getByLabel('Calibration due on');
+  await expect(due).toBeFocused();
+  await expect(due).toHaveAccessibleDescription(/Write it as 2026-03-14/);
   await meters.getByLabel('Calibration due on').fill('2023-05-02');
   await meters.getByRole('button', { name: 'Save the instrument' }).click();
   const row = meters.getByRole('row').filter({ hasText: 'due 2023-05-02' });
@@ -212,6 +214,8 @@ test('a form of the setup that is refused for its name has all else as it was ty
     await expect(form.getByRole('alert')).toContainText('Write your name');
     for (const [label, text] of Object.entries(typed)) await expect(field(label), `${button}: ${label}`).toHaveValue(text);
     await expect(form.getByLabel('Your name')).toHaveValue(blank);
+    await expect(form.getByLabel('Your name')).toBeFocused();
+    await expect(form.getByLabel('Your name')).toHaveAccessibleDescription('Write your name; it is kept with the change.');
   }
 });
 

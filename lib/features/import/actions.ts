@@ -7,6 +7,7 @@ import type { Problem } from '@/lib/platform/errors';
 import { wakeRunner } from '../evaluation/runner';
 import { typedOf } from '../study/meanwhile';
 import { createStudy } from '../study/mutations';
+import { refusedForm } from '../study/schema';
 import { rememberWho } from '../study/who';
 import { commitHistory } from './commit-history';
 import { loadReading } from './loaders';
@@ -18,14 +19,11 @@ import { dropUpload, keepUpload, readUpload, saveUpload, uploadFile, withinLimit
 
 /** What a form of the import shows after it was sent and refused. */
 export interface ImportFormState {
-  readonly problem?: Problem;
+  readonly problem?: Pick<Problem, 'text' | 'remedy'>;
   /** What was typed, so that it is there again; a browser keeps no file for a second try. */
   readonly typed?: Readonly<Record<string, string>>;
-}
-
-function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): ImportFormState {
-  const text = error.issues[0]?.message ?? 'The form cannot be read.';
-  return { problem: { code: 'form', text, remedy: 'Fill in the form and send it again.' } };
+  /** What is wrong with a field, by its name. */
+  readonly refused?: Readonly<Record<string, string>>;
 }
 
 const TOO_LARGE: Problem = {
@@ -37,7 +35,7 @@ const TOO_LARGE: Problem = {
 /** Keeps a file or pasted rows and opens the preview. Form fields `study`, and `file` or `pasted`. */
 export async function sendSheet(_: ImportFormState, form: FormData): Promise<ImportFormState> {
   const parsed = uploadForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return refusedForm(parsed.error);
   const { study, file, pasted } = parsed.data;
   const content = file !== undefined && file.size > 0 ? file : pasted;
   if (typeof content !== 'string' && !withinLimit(content.size)) return { problem: TOO_LARGE };
@@ -49,7 +47,7 @@ export async function sendSheet(_: ImportFormState, form: FormData): Promise<Imp
 export async function startWithSheet(_: ImportFormState, form: FormData): Promise<ImportFormState> {
   const typed = typedOf(form);
   const parsed = firstUploadForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { name, who, file, pasted } = parsed.data;
   const content = file !== undefined && file.size > 0 ? file : pasted;
   if (typeof content !== 'string' && !withinLimit(content.size)) return { problem: TOO_LARGE, typed };
@@ -57,7 +55,8 @@ export async function startWithSheet(_: ImportFormState, form: FormData): Promis
   const made = await createStudy(database(), { name, who });
   if (!made.ok) {
     const again = content === '' ? '' : ' Choose the sheet once more as well.';
-    return { problem: { ...made.problem, remedy: `${made.problem.remedy}${again}` }, typed };
+    const { code, text, remedy } = made.problem;
+    return { problem: { text, remedy: `${remedy}${again}` }, typed, ...(code === 'name-taken' && { refused: { name: text } }) };
   }
   if (typeof content === 'string' && content.trim() === '') redirect(`/${made.value.id}/import`);
   const about = await keepUpload(made.value.id, content);
@@ -95,14 +94,14 @@ export async function suggestAnew(form: FormData): Promise<void> {
 export async function commitUpload(_: ImportFormState, form: FormData): Promise<ImportFormState> {
   const typed = typedOf(form);
   const parsed = commitForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const apart = conflictsApart.safeParse(form.getAll('apart'));
-  if (!apart.success) return { ...unreadable(apart.error), typed };
+  if (!apart.success) return { ...refusedForm(apart.error), typed };
   const { study, upload, who, conflicts } = parsed.data;
   const reading = await loadReading(study, upload);
   if (reading === undefined) {
     return {
-      problem: { code: 'no-upload', text: 'The sheet is gone, or cannot be read.', remedy: 'Choose the file again.' },
+      problem: { text: 'The sheet is gone, or cannot be read.', remedy: 'Choose the file again.' },
       typed,
     };
   }
@@ -132,7 +131,7 @@ export async function dismissUpload(form: FormData): Promise<void> {
 /** Takes an import back whole. Form fields `study`, `batch`, `who`. */
 export async function takeImportBack(_: ImportFormState, form: FormData): Promise<ImportFormState> {
   const parsed = undoForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed: typedOf(form) };
   const { study, batch, who } = parsed.data;
   await rememberWho(who);
   const done = await undoImport(database(), { studyId: study, batchId: batch, who });

@@ -5,19 +5,16 @@ import { database } from '@/lib/platform/db';
 import { wakeRunner } from '../evaluation/runner';
 import type { SetupState } from '../setup/schema';
 import { typedOf } from '../study/meanwhile';
+import { refusedForm } from '../study/schema';
 import { rememberWho } from '../study/who';
 import { putInstrument, removeInstrument } from './mutations';
 import { instrumentForm, removeForm } from './schema';
-
-function refused(error: { readonly issues: readonly { readonly message: string }[] }): SetupState {
-  return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Mend it and send it again.' } };
-}
 
 /** Adds or changes an instrument. */
 export async function saveInstrument(_: SetupState, form: FormData): Promise<SetupState> {
   const parsed = instrumentForm.safeParse(Object.fromEntries(form));
   const typed = typedOf(form);
-  if (!parsed.success) return { ...refused(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study, who, name, serial, voltage, current, power, speed, calibrated, due } = parsed.data;
   await rememberWho(who);
   const done = await putInstrument(database(), {
@@ -43,7 +40,7 @@ export async function saveInstrument(_: SetupState, form: FormData): Promise<Set
 /** Removes an instrument. */
 export async function dropInstrument(_: SetupState, form: FormData): Promise<SetupState> {
   const parsed = removeForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return refused(parsed.error);
+  if (!parsed.success) return refusedForm(parsed.error);
   const { study, who, instrument } = parsed.data;
   const done = await removeInstrument(database(), { studyId: study, who, id: instrument });
   if (!done.ok) return { problem: done.problem };

@@ -51,6 +51,7 @@ export const instrumentForm = z
   })
   .refine(({ calibrated, due }) => calibrated === undefined || due === undefined || calibrated < due, {
     message: 'The next calibration is due after the last one.',
+    path: ['due'],
   });
 export const removeForm = z.object({ study: id, who: whoSchema, instrument: id });
 

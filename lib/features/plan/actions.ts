@@ -10,6 +10,7 @@ import { readNumber } from '../fleet/number';
 import { readStudy } from '../study/data';
 import { asWhole, changedMeanwhile, meanwhileProblem, openedOn, typedOf } from '../study/meanwhile';
 import { writeSettings } from '../study/mutations';
+import { refusedForm } from '../study/schema';
 import { readSettings, settingsToJson } from '../study/settings';
 import { rememberWho } from '../study/who';
 import { loadLimitable, loadPlanProgress, loadTerms } from './loaders';
@@ -30,10 +31,6 @@ export interface PlanState {
 }
 
 const UNREADABLE = refuse('form', 'The study is not named.', 'Load the page again.');
-
-function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): PlanState {
-  return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Mend it and send it again.' } };
-}
 
 async function act(input: unknown, work: (studyId: string) => Promise<void>): Promise<Result<PlanProgress>> {
   const parsed = studyForm.safeParse(input);
@@ -61,7 +58,7 @@ export async function stopPlanning(input: unknown): Promise<Result<PlanProgress>
 export async function saveWish(_: PlanState, form: FormData): Promise<PlanState> {
   const typed = typedOf(form);
   const parsed = wishForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study, motor, who, choice, by, bundle, override, reason } = parsed.data;
   await rememberWho(who);
   try {
@@ -94,7 +91,7 @@ function choiceOf(text: string, by: string): MotorWish['choice'] {
 export async function takeWishesBack(_: PlanState, form: FormData): Promise<PlanState> {
   const parsed = dropForm.safeParse(Object.fromEntries(form));
   const typed = typedOf(form);
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study, who } = parsed.data;
   await rememberWho(who);
   try {
@@ -117,7 +114,7 @@ export async function saveBudgets(_: PlanState, form: FormData): Promise<PlanSta
   while (cells.at(-1) === '') cells.pop();
   const typed = { ...typedOf(form), ...Object.fromEntries(cells.map((cell, at) => [`budget-${at}`, cell])) };
   const parsed = budgetForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study: id, who, objective, money_terms } = parsed.data;
   await rememberWho(who);
   const read = cells.map((cell) => readNumber(cell, { decimal: '.' }));
@@ -162,7 +159,7 @@ interface TypedLimit {
 export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState> {
   const parsed = termsForm.safeParse(Object.fromEntries(form));
   const typed = typedOf(form);
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study, who, robust, robust_price, robust_hours, frontier } = parsed.data;
   const place = await loadLimitable(study);
   const refused: Record<string, string> = {};
@@ -220,7 +217,7 @@ export async function saveTerms(_: PlanState, form: FormData): Promise<PlanState
       robust: low ?? null,
       frontier: frontier === undefined ? [] : before.frontier.length > 0 ? before.frontier : [...USUAL_MULTIPLES],
     });
-    if (!terms.success) return { ...unreadable(terms.error), typed };
+    if (!terms.success) return { ...refusedForm(terms.error), typed };
     const done = await setTerms(database(), { studyId: study, who, terms: terms.data });
     if (!done.ok) return { problem: done.problem, typed };
     if (done.value.changed === 0) return { done: 'Nothing was different; nothing was saved.' };

@@ -9,15 +9,15 @@ import type { SetupState } from '../setup/schema';
 import { readStudy } from '../study/data';
 import { typedOf } from '../study/meanwhile';
 import { readPrices } from '../study/prices';
+import { type Refusal, refusedForm } from '../study/schema';
 import { rememberWho } from '../study/who';
 import { addPrice, choosePriceList, removePrice } from './mutations';
 import { addPriceForm, chooseListForm, PRICE_CELLS, type RemovalState, removePriceForm } from './schema';
 import { cellsOf } from './write-prices';
 
 /** What cannot be read of a form, with all that was typed in it. */
-function refused(error: { readonly issues: readonly { readonly message: string }[] }, form: FormData) {
-  const text = error.issues[0]?.message ?? 'The form cannot be read.';
-  return { problem: { text, remedy: 'Mend it and send it again.' }, typed: typedOf(form) };
+function refused(error: Refusal, form: FormData) {
+  return { ...refusedForm(error), typed: typedOf(form) };
 }
 
 function changed(study: string, done: string): SetupState {
@@ -55,7 +55,8 @@ export async function addOnePrice(_: SetupState, form: FormData): Promise<SetupS
   const [issue] = read.warnings;
   if (!price) {
     const { text: said = 'The price cannot be read.', remedy = 'Fill in item and price.' } = issue ?? {};
-    return { problem: { text: said, remedy }, typed };
+    const column = issue?.column ?? '';
+    return { problem: { text: said, remedy }, typed, ...(column !== '' && { refused: { [column]: `${said} ${remedy}` } }) };
   }
   const done = await addPrice(database(), { studyId: id, price, shipped: loadTables().prices, who });
   if (!done.ok) return { problem: done.problem, typed };

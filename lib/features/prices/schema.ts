@@ -79,6 +79,7 @@ export interface RemovalState {
   readonly problem?: { readonly text: string; readonly remedy: string };
   readonly done?: string;
   readonly typed?: Readonly<Record<string, string>>;
+  readonly refused?: Readonly<Record<string, string>>;
   /** The price that is gone, so that it can be put back. */
   readonly removed?: PriceCells;
 }

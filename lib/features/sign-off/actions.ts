@@ -5,6 +5,7 @@ import { redirect } from 'next/navigation';
 import { database } from '@/lib/platform/db';
 import { type Problem, problemOf } from '@/lib/platform/errors';
 import { typedOf } from '../study/meanwhile';
+import { refusedForm } from '../study/schema';
 import { rememberWho } from '../study/who';
 import { verifyFile } from './content';
 import { readVersions } from './data';
@@ -16,17 +17,15 @@ export interface SignState {
   readonly done?: string;
   /** Fields as they were typed, where they could not be taken. */
   readonly typed?: Readonly<Record<string, string>>;
-}
-
-function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): SignState {
-  return { problem: { text: error.issues[0]?.message ?? 'The form cannot be read.', remedy: 'Mend it and send it again.' } };
+  /** What is wrong with a field, by its name. */
+  readonly refused?: Readonly<Record<string, string>>;
 }
 
 /** Freezes the programme as it stands and opens it. Form fields `study`, `who`. */
 export async function freeze(_: SignState, form: FormData): Promise<SignState> {
   const typed = typedOf(form);
   const parsed = freezeForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study, who } = parsed.data;
   await rememberWho(who);
   let number: number;
@@ -46,12 +45,15 @@ export async function freeze(_: SignState, form: FormData): Promise<SignState> {
 export async function say(_: SignState, form: FormData): Promise<SignState> {
   const typed = typedOf(form);
   const parsed = eventForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return { ...unreadable(parsed.error), typed };
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study, ...wish } = parsed.data;
   await rememberWho(wish.who);
   try {
     const said = await sayOfVersion(database(), { studyId: study, ...wish });
-    if (!said.ok) return { problem: said.problem, typed };
+    if (!said.ok) {
+      const { code, remedy } = said.problem;
+      return { problem: said.problem, typed, ...(code === 'no-comment' && { refused: { comment: remedy } }) };
+    }
   } catch (error) {
     console.error(error);
     return { problem: problemOf(error), typed };
@@ -63,7 +65,7 @@ export async function say(_: SignState, form: FormData): Promise<SignState> {
 /** Says whether a file, or a page with a hash, is a version of this study, and what was said of it. Form fields `study`, `file`, `hash`. */
 export async function check(_: SignState, form: FormData): Promise<SignState> {
   const parsed = checkForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return refusedForm(parsed.error);
   const { study, file, hash: printed } = parsed.data;
   const sent = file !== undefined && file.size > 0 ? verifyFile(new Uint8Array(await file.arrayBuffer()), printed) : undefined;
   if (sent?.state === 'altered')

@@ -12,6 +12,12 @@ export function refusedFields(error: Refusal): Readonly<Record<string, string>> 
   return Object.fromEntries(error.issues.map(({ path, message }) => [String(path[0] ?? ''), message]));
 }
 
+/** A form that its schema refuses: the first complaint as the problem, and of each field what is wrong with it. */
+export function refusedForm(error: Refusal) {
+  const text = error.issues[0]?.message ?? 'The form cannot be read.';
+  return { problem: { text, remedy: 'Mend it and send it again.' }, refused: refusedFields(error) };
+}
+
 /** What is needed of a schema's complaint. */
 export interface Refusal {
   readonly issues: readonly { readonly message: string; readonly path: readonly PropertyKey[] }[];

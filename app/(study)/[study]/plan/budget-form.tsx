@@ -86,7 +86,7 @@ export function BudgetForm({ study, who, firstYear, currency, budget, objective,
             </select>
           </div>
         </div>
-        <WhoField id="budget-who" initial={who} typed={state.typed?.who} />
+        <WhoField id="budget-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <button type="submit" aria-disabled={busy}>
           {busy ? 'Saving…' : 'Save and plan anew'}
         </button>

@@ -18,7 +18,7 @@ export function DropForm({ study, who }: { readonly study: string; readonly who:
       <form action={send} className={sheet.form}>
         <Outcome state={state} />
         <input type="hidden" name="study" value={study} />
-        <WhoField id="drop-who" initial={who} typed={state.typed?.who} />
+        <WhoField id="drop-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <button type="submit" aria-disabled={busy}>
           {busy ? 'Taking back…' : 'Take all back and plan anew'}
         </button>

@@ -84,7 +84,7 @@ export function TermsForm({ study, who, terms, areas }: Props) {
         <Tick name="frontier" ticked={ticked('frontier', frontier.length > 0)}>
           try other budgets too, from a quarter to twice these: takes as long again for each
         </Tick>
-        <WhoField id="terms-who" initial={who} typed={state.typed?.who} />
+        <WhoField id="terms-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <button type="submit" aria-disabled={busy}>
           {busy ? 'Saving…' : 'Save and plan anew'}
         </button>

@@ -21,7 +21,7 @@ export function FreezeForm({ study, who }: { readonly study: string; readonly wh
       <Outcome state={state} />
       <DraftNote draft={draft} />
       <input type="hidden" name="study" value={study} />
-      <WhoField id="freeze-who" initial={who} typed={state.typed?.who} />
+      <WhoField id="freeze-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <button type="submit" data-primary aria-disabled={busy}>
         {busy ? 'Freezing…' : 'Freeze a version'}
       </button>

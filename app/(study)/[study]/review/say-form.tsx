@@ -41,14 +41,16 @@ export function SayForm({ study, number, hash, signed, who }: Props) {
           rows={3}
           maxLength={2000}
           aria-describedby="say-note"
+          aria-invalid={state.refused?.comment !== undefined}
         />
         <p id="say-note">
-          {signed
-            ? 'Needed to reject. The signature stays, and the rejection stands after it.'
-            : 'Needed to return it; kept with a signature as well.'}
+          {state.refused?.comment ??
+            (signed
+              ? 'Needed to reject. The signature stays, and the rejection stands after it.'
+              : 'Needed to return it; kept with a signature as well.')}
         </p>
       </div>
-      <WhoField id="say-who" initial={who} typed={state.typed?.who} />
+      <WhoField id="say-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <p className={sheet.bar}>
         <button type="submit" name="kind" value="signed" data-primary aria-disabled={busy}>
           {signed ? 'Sign as well' : 'Sign'}

@@ -39,7 +39,7 @@ export function FileForm({ id, study, who, label, accept, submit, action }: Prop
           <label htmlFor={`${id}-file`}>{label}</label>
           <input id={`${id}-file`} name="file" type="file" accept={accept} required />
         </div>
-        <WhoField id={`${id}-who`} initial={who} typed={state.typed?.who} />
+        <WhoField id={`${id}-who`} initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <p>
           <button type="submit" aria-disabled={pending}>
             {pending ? 'Reading…' : submit}

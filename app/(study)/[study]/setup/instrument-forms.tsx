@@ -36,8 +36,9 @@ export function InstrumentForm({ study, who }: { readonly study: string; readonl
             maxLength={120}
             defaultValue={state.typed?.name}
             aria-describedby="instrument-name-note"
+            aria-invalid={state.refused?.name !== undefined}
           />
-          <p id="instrument-name-note">As it stands in the column “instrument” of the readings.</p>
+          <p id="instrument-name-note">{state.refused?.name ?? 'As it stands in the column “instrument” of the readings.'}</p>
         </div>
         {FIELDS.map(({ name, label, unit, note }) => (
           <div key={name} className={sheet.field}>
@@ -51,12 +52,13 @@ export function InstrumentForm({ study, who }: { readonly study: string; readonl
               autoComplete="off"
               defaultValue={state.typed?.[name]}
               aria-describedby={`instrument-${name}-note`}
+              aria-invalid={state.refused?.[name] !== undefined}
             />
-            <p id={`instrument-${name}-note`}>{note}</p>
+            <p id={`instrument-${name}-note`}>{state.refused?.[name] ?? note}</p>
           </div>
         ))}
       </div>
-      <WhoField id="instrument-who" initial={who} typed={state.typed?.who} />
+      <WhoField id="instrument-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           {pending ? 'Saving…' : 'Save the instrument'}

@@ -16,9 +16,17 @@ export function NameForm({ study, name, who }: { readonly study: string; readonl
       <Outcome state={state} />
       <div className={sheet.field}>
         <label htmlFor="study-name">Name of the study</label>
-        <input key={typed} id="study-name" name="name" defaultValue={typed} required maxLength={120} />
+        <input
+          key={typed}
+          id="study-name"
+          name="name"
+          defaultValue={typed}
+          required
+          maxLength={120}
+          aria-invalid={state.refused?.name !== undefined}
+        />
       </div>
-      <WhoField id="name-who" initial={who} typed={state.typed?.who} />
+      <WhoField id="name-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           Rename the study

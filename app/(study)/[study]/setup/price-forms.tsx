@@ -35,7 +35,7 @@ export function ChooseList({
           ))}
         </select>
       </div>
-      <WhoField id="price-list-who" initial={who} typed={state.typed?.who} />
+      <WhoField id="price-list-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           Let it serve
@@ -104,6 +104,7 @@ export function AddPrice({ study, who, currency, items }: AddPriceProps) {
             name: cell.name,
             defaultValue: typed,
             'aria-describedby': `${id}-note`,
+            'aria-invalid': state.refused?.[cell.name] !== undefined,
           } as const;
           return (
             <div key={cell.name} className={sheet.field}>
@@ -126,12 +127,12 @@ export function AddPrice({ study, who, currency, items }: AddPriceProps) {
                   {...(cell.name === 'source' || cell.name === 'date' ? {} : { inputMode: 'decimal' as const })}
                 />
               )}
-              <p id={`${id}-note`}>{cell.note}</p>
+              <p id={`${id}-note`}>{state.refused?.[cell.name] ?? cell.note}</p>
             </div>
           );
         })}
       </div>
-      <WhoField id="new-price-who" initial={who} typed={state.typed?.who} />
+      <WhoField id="new-price-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <p>
         <button type="submit" aria-disabled={pending}>
           {pending ? 'Adding…' : 'Add the price'}
@@ -154,7 +155,7 @@ export function RemovePrice({ study, who, children }: Common & { readonly childr
       <form action={send}>
         <input type="hidden" name="study" value={study} />
         {children}
-        <WhoField id="remove-price-who" initial={who} typed={state.typed?.who} />
+        <WhoField id="remove-price-who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <p>
           <button type="submit" aria-disabled={pending}>
             Remove the chosen price

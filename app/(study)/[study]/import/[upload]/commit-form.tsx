@@ -2,7 +2,7 @@
 
 import { useActionState, useRef } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import { leadingAway, useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { commitUpload, type ImportFormState } from '@/lib/features/import/actions';
@@ -29,7 +29,7 @@ export function CommitForm({ study, upload, who, conflicts, label }: Props) {
   const keeps = state.typed?.conflicts === 'kept';
   return (
     <form ref={form} id={COMMIT_FORM} action={commit}>
-      <ProblemNote problem={state.problem} />
+      <Outcome state={state} />
       <DraftNote draft={draft} />
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="upload" value={upload} />
@@ -46,7 +46,7 @@ export function CommitForm({ study, upload, who, conflicts, label }: Props) {
           </div>
         </fieldset>
       )}
-      <WhoField id="who" initial={who} typed={state.typed?.who} />
+      <WhoField id="who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
       <button type="submit" data-primary aria-disabled={working}>
         {working ? 'Importing…' : label}
       </button>

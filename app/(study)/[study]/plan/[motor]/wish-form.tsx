@@ -50,9 +50,9 @@ export function WishForm(props: Props) {
       <input type="hidden" name="motor" value={motor} />
       <Fragment key={JSON.stringify(typed)}>
         <ChoiceFields wish={wish} rows={rows} years={years} />
-        {needsOverride && <OverrideFields wish={wish} />}
+        {needsOverride && <OverrideFields wish={wish} refused={state.refused?.reason} />}
         <BundleField wish={wish} bundles={bundles} />
-        <WhoField id="wish-who" initial={wish.who} />
+        <WhoField id="wish-who" initial={wish.who} refused={state.refused?.who} />
       </Fragment>
       <button type="submit" data-primary aria-disabled={busy}>
         {busy ? 'Saving…' : 'Save and plan anew'}
@@ -135,7 +135,7 @@ function MustField({ wish, years }: Omit<ChoiceProps, 'rows'>) {
 }
 
 /** Who lets a motor into the plan whose figures may not be used says why. */
-function OverrideFields({ wish }: { readonly wish: Wish }) {
+function OverrideFields({ wish, refused }: { readonly wish: Wish; readonly refused: string | undefined }) {
   return (
     <fieldset>
       <legend>Its figures may not be used</legend>
@@ -148,7 +148,16 @@ function OverrideFields({ wish }: { readonly wish: Wish }) {
       </label>
       <div className={sheet.field}>
         <label htmlFor="wish-reason">Why</label>
-        <input id="wish-reason" name="reason" defaultValue={wish.reason} maxLength={500} autoComplete="off" />
+        <input
+          id="wish-reason"
+          name="reason"
+          defaultValue={wish.reason}
+          maxLength={500}
+          autoComplete="off"
+          aria-invalid={refused !== undefined}
+          {...(refused !== undefined && { 'aria-describedby': 'wish-reason-note' })}
+        />
+        {refused !== undefined && <p id="wish-reason-note">{refused}</p>}
       </div>
     </fieldset>
   );

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
 import { WhoField } from '@/app/_ui/who-field';
 import { type ImportFormState, takeImportBack } from '@/lib/features/import/actions';
 import styles from '../../import.module.css';
@@ -16,10 +16,10 @@ export function UndoForm({ study, batch, who }: { readonly study: string; readon
       <summary>Take this import back…</summary>
       <p>What it added goes, and what it changed is as it was before. The sheet can be imported again.</p>
       <form action={undo}>
-        <ProblemNote problem={state.problem} />
+        <Outcome state={state} />
         <input type="hidden" name="study" value={study} />
         <input type="hidden" name="batch" value={batch} />
-        <WhoField id="who" initial={who} />
+        <WhoField id="who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <button type="submit" aria-disabled={working}>
           {working ? 'Taking it back…' : 'Take the import back'}
         </button>
