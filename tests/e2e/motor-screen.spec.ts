@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
+import { expect, expectAccessible, expectNoScrollWithin, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy, sharedStudy } from './support-fleet';
 
 async function openMotor(page: Page, study: string, tag: string): Promise<void> {
@@ -8,7 +8,7 @@ async function openMotor(page: Page, study: string, tag: string): Promise<void> 
   await expect(page.getByRole('heading', { level: 1 })).toContainText(tag);
 }
 
-test('a motor answers first, and each figure leads down to a stamp and a meter', async ({ page }) => {
+test('a motor answers first, and each figure leads down to a stamp and a meter', async ({ page, isMobile }) => {
   const study = await sharedStudy(20);
   await openMotor(page, study, 'A-14');
   for (const name of ['How hard it works', 'What can be trusted', 'Condition', 'Options', 'Readings', 'History']) {
@@ -20,6 +20,10 @@ test('a motor answers first, and each figure leads down to a stamp and a meter',
   await expect(page.getByRole('img', { name: /times its present torque before it stalls/ })).toBeVisible();
   const contributes = page.getByRole('region', { name: 'Table of what each reading and stamp contributes' });
   await expect(contributes.getByRole('row').filter({ hasText: 'input power' })).toContainText('kW');
+  if (isMobile) {
+    await expectNoScrollWithin(contributes);
+    await expectNoScrollWithin(page.getByRole('region', { name: 'Table of readings' }));
+  }
   await page.getByRole('link', { name: /efficiency: how do we know/ }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('How do we know efficiency?');
   await expect(page.locator('math').first()).toBeAttached();

@@ -1,5 +1,5 @@
 import AxeBuilder from '@axe-core/playwright';
-import { test as base, expect, type Page } from '@playwright/test';
+import { test as base, expect, type Locator, type Page } from '@playwright/test';
 
 /** A test that fails when the page says anything in its console, throws, or breaks its Content-Security-Policy. */
 export const test = base.extend<{ quiet: undefined }>({
@@ -42,6 +42,12 @@ function axe(page: Page): AxeBuilder {
 /** Fails when the page scrolls sideways. */
 export async function expectNoSidewaysScroll(page: Page): Promise<void> {
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(0);
+}
+
+/** Fails when a table scrolls sideways within its region, as none of those does that are lines on a phone. */
+export async function expectNoScrollWithin(region: Locator): Promise<void> {
+  await expect(region).toBeVisible();
+  expect(await region.evaluate((shown) => shown.scrollWidth - shown.clientWidth)).toBeLessThanOrEqual(0);
 }
 
 /** Fails when a column is cut off on a sheet that lies on its side. */

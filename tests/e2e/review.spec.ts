@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
+import { expect, expectAccessible, expectNoScrollWithin, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
 const SHEET = `tag,site,rated_power_kw,rated_voltage_v,rated_speed_rpm,nominal_efficiency_pct,hours_per_year,status
@@ -19,7 +19,10 @@ async function startStudy(page: Page, name: string): Promise<string> {
   return new URL(page.url()).pathname.split('/')[1] ?? '';
 }
 
-test('a programme is frozen, signed, exported, checked and rejected later; the signature stays', async ({ page }, info) => {
+test('a programme is frozen, signed, exported, checked and rejected later; the signature stays', async ({
+  page,
+  isMobile,
+}, info) => {
   const study = await startStudy(page, `Review ${info.project.name} ${info.repeatEachIndex}`);
   await expect(async () => {
     await page.goto(`/${study}/ranking`);
@@ -45,7 +48,16 @@ test('a programme is frozen, signed, exported, checked and rejected later; the s
 
   const others = page.getByText(/R-1, .*other options?$/);
   await others.click();
-  await expect(page.getByRole('region', { name: 'Options of R-1' }).getByRole('row').nth(1)).toContainText('chosen');
+  const choices = page.getByRole('region', { name: 'Options of R-1' });
+  // A phone shows the lines of the table without its heads.
+  await expect(
+    choices
+      .getByRole('row')
+      .filter({ has: page.getByRole('rowheader') })
+      .first(),
+  ).toContainText('chosen');
+  if (isMobile)
+    for (const region of [choices, page.getByRole('region', { name: 'Cash flow by year' })]) await expectNoScrollWithin(region);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 

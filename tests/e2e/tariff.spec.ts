@@ -1,7 +1,7 @@
-import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
+import { expect, expectAccessible, expectNoScrollWithin, expectNoSidewaysScroll, test } from './page-watch';
 import { plantStudy } from './support-fleet';
 
-test('a site’s tariff is typed, worked out, saved and taken back', async ({ page }) => {
+test('a site’s tariff is typed, worked out, saved and taken back', async ({ page, isMobile }) => {
   const study = await plantStudy('Tariff', 60, { evaluated: true });
   await page.goto(`/${study}/setup`);
   const sites = page.getByRole('region', { name: 'Sites and their prices' });
@@ -19,6 +19,7 @@ test('a site’s tariff is typed, worked out, saved and taken back', async ({ pa
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 
+  if (isMobile) await expectNoScrollWithin(page.getByRole('region', { name: 'Rows of energy' }));
   // A narrow price first, then the rest of the hours.
   await page.getByLabel('Energy, row 1: name').fill('summer peak');
   await page.getByLabel('Energy, row 1: months').fill('6-9');
