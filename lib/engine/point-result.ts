@@ -36,7 +36,7 @@ export function trustResult({ trust }: Evaluation, limits: FigureLimits | undefi
   return limits?.finding ? { level: trust.level, findings: [...trust.findings, limits.finding] } : trust;
 }
 
-/** The decision without what ranking needs of it. */
+/** The decision without what ranking needs of it, its reasons in words. */
 export function decisionResult({ decision: { action, timing, option, because } }: Evaluation): MotorResult['decision'] {
-  return { action, timing, option, because };
+  return { action, timing, option, because: because.map(({ code, text }) => ({ code, text })) };
 }

@@ -105,22 +105,27 @@ export const REASONS = {
 
 type EvidenceOf<C extends keyof typeof REASONS> = Parameters<(typeof REASONS)[C]>[0];
 
-/**
- * States one reason. Its sentence is put together when it is first read: a fleet that is ranked again and again reads few of them.
- * Evidence that takes work to put into words comes as a function.
- */
+/** A reason whose sentence is put together when it is first read: a fleet that is ranked again and again reads few of them. */
+class Reason<C extends keyof typeof REASONS> implements Because {
+  private found: string | undefined = undefined;
+
+  constructor(
+    readonly code: C,
+    private readonly evidence: EvidenceOf<C> | (() => EvidenceOf<C>),
+  ) {}
+
+  get text(): string {
+    if (this.found === undefined) {
+      const { code, evidence } = this;
+      const words = REASONS[code] as Words<EvidenceOf<C>>;
+      // Some sentences begin with the name of an option.
+      this.found = sentence(words(typeof evidence === 'function' ? evidence() : evidence));
+    }
+    return this.found;
+  }
+}
+
+/** States one reason. Evidence that takes work to put into words comes as a function. */
 export function because<C extends keyof typeof REASONS>(code: C, evidence: EvidenceOf<C> | (() => EvidenceOf<C>)): Because {
-  let text: string | undefined;
-  return {
-    code,
-    get text() {
-      if (text === undefined) {
-        const words = REASONS[code] as Words<EvidenceOf<C>>;
-        const found = words(typeof evidence === 'function' ? evidence() : evidence);
-        // Some sentences begin with the name of an option.
-        text = sentence(found);
-      }
-      return text;
-    },
-  };
+  return new Reason(code, evidence);
 }
