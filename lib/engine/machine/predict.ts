@@ -48,7 +48,8 @@ type OfMachine = Exclude<Observed, { readonly of: 'parameter' } | { readonly rea
 function compared(observations: readonly Observation[], readings: number): Compared {
   const direct: { at: number; unknown: number }[] = [];
   const ofMachine: { at: number; target: OfMachine }[] = [];
-  const shown: { at: number; of: Shown }[][] = Array.from({ length: readings }, () => []);
+  const shown: { at: number; of: Shown }[][] = [];
+  while (shown.length < readings) shown.push([]);
   observations.forEach(({ target }, at) => {
     switch (target.of) {
       case 'parameter':
