@@ -43,7 +43,7 @@ export function keptReplacement(
     if (entries.size >= KEPT) entries.clear();
     entries.set(mark, kept);
   }
-  const numbers = kept.sources.map(({ id, label }) => scope.sources.number(id, label));
+  const numbers = kept.sources.map(({ id, label, rectangular, meter }) => scope.sources.number(id, label, rectangular, meter));
   const { replacement } = kept;
   return replacement && { ...replacement, machine: moved(replacement.machine, new Places(numbers)) };
 }
