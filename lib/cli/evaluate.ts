@@ -56,7 +56,7 @@ export async function evaluate(call: Call): Promise<number> {
     if (read.motorCount > LARGE) setFlagsFromString('--heap-growing-percent=50');
     const sites = new Set<string>();
     const sheet = { ...read, motors: notingSites(read.motors, sites) };
-    // The header is row 1 of the sheet, and blank rows count in its numbering.
+    // Rows count as the sheet has them: those above the column names, that of the names, and blank ones too.
     const joiner = new HistoryJoiner(history?.values ?? [], sheet.rowsAbove + 1 + sheet.rows + sheet.blankRows);
     const left = (): readonly RowIssue[] => [...(history?.rejected ?? []), ...joiner.issues];
     const warnings = history?.warnings ?? [];
