@@ -33,7 +33,8 @@ export default defineConfig({
   // Ends what hangs; no test is to be quick on a busy machine.
   timeout: 300_000,
   expect: { timeout: 20_000 },
-  reporter: [['line']],
+  // A failure is told again at the end, where a log that was cut still has it.
+  reporter: [['list', { printSteps: false }]],
   use: {
     baseURL: address,
     browserName: 'chromium',

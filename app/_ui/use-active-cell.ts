@@ -1,4 +1,4 @@
-import { type RefObject, useEffect, useRef, useState } from 'react';
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { BOXES } from './table-grid-column';
 import type { GridPlace } from './table-grid-keys';
 import type { GridProps } from './table-grid-props';
@@ -13,24 +13,25 @@ export interface ActiveCell extends GridPlace {
   readonly toHead: (column: number) => void;
 }
 
+/** The active cell, and how the focus is to come to it; without `how` it stays where it is. */
+interface Active extends GridPlace {
+  readonly how?: How;
+}
+
 /** Which cell is the active one; moving it moves the focus there as soon as the cell is in the page. */
 export function useActiveCell<Row>(props: GridProps<Row>, scroller: RefObject<HTMLElement | null>): ActiveCell {
   const { rows, columns, rowId } = props;
-  const [active, setActive] = useState<GridPlace>({ row: 0, column: BOXES });
-  const moved = useRef<'no' | How>('no');
-  const focusActive = (): void => {
+  const [active, setActive] = useState<Active>({ row: 0, column: BOXES });
+  // The wish stands in the state, so that only the page that has the new cell fulfils it. Were it kept beside, what is still to be done of an
+  // earlier drawing (newer figures, the end of a scroll) could take it for its own, and the focus would stay behind.
+  useLayoutEffect(() => {
+    if (active.how === undefined) return;
     const cell = scroller.current?.querySelector<HTMLElement>('[data-active="true"]');
     cell?.focus({ preventScroll: true });
-    if (moved.current === 'into-view') cell?.closest('td, th')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-  };
-  useEffect(() => {
-    if (moved.current === 'no') return;
-    focusActive();
-    moved.current = 'no';
-  });
+    if (active.how === 'into-view') cell?.closest('td, th')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [active, scroller]);
   const move = (row: number, column: number, how: How = 'into-view'): void => {
-    moved.current = how;
-    setActive({ row, column });
+    setActive({ row, column, how });
     const [at, head] = [rows[row], columns[column - BOXES]];
     props.onFocusCell(at === undefined || head === undefined ? undefined : { rowId: rowId(at), columnId: head.id });
   };

@@ -177,6 +177,32 @@ test.describe('with keys alone', { tag: '@once' }, () => {
     expect(inside).toBe(1);
   });
 
+  test('a key pressed while newer figures come in moves the focus as well', async ({ page }) => {
+    await open(page);
+    await cell(page, 5, 'box').getByRole('checkbox').check();
+    await page.getByRole('button', { name: 'Change 1 selected' }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByLabel('Which fact').selectOption('hours_per_year');
+    await dialog.getByLabel(/^New value/).fill('1234');
+    await dialog.getByRole('button', { name: 'Show what would change' }).click();
+    await expect(dialog.getByText('1 would change')).toBeVisible();
+    await dialog.getByLabel('Your name').fill('Trial Reader');
+    // The key comes as soon as the newer rows are drawn, before anything else that the drawing has to do.
+    await page.evaluate(() => {
+      new MutationObserver((_, observer) => {
+        if (document.querySelector('[data-refetching]')?.getAttribute('data-refetching') !== 'false') return;
+        observer.disconnect();
+        const active = document.querySelector<HTMLElement>('[role="grid"] [tabindex="0"]');
+        active?.focus();
+        active?.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowDown', bubbles: true, cancelable: true }));
+      }).observe(document.body, { attributes: true, subtree: true, attributeFilter: ['data-refetching'] });
+    });
+    await dialog.getByRole('button', { name: /^Change/ }).click();
+    await expect.poll(() => focusedIn(page)).toBe('7 box');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect(page.getByText(/Taken back for/)).toBeVisible();
+  });
+
   test('the head sorts, a second column is added with Shift', async ({ page }) => {
     await open(page);
     await page.keyboard.press('/');
