@@ -25,9 +25,9 @@ export interface MotorBook {
   refuse(site: string, tag: string, reading: Reading): RowIssue | undefined;
 }
 
-/** What became of a row: taken in, a repeat that adds nothing, or refused. */
+/** What became of a row: taken in, a repeat that adds nothing, refused, or put off since a row to come may have its motor's plate. */
 interface RowOutcome {
-  readonly state: 'taken' | 'repeat' | 'rejected';
+  readonly state: 'taken' | 'repeat' | 'rejected' | 'put-off';
   readonly errors: readonly RowIssue[];
   readonly warnings: readonly RowIssue[];
 }
@@ -86,7 +86,7 @@ interface Group {
 
 /**
  * Puts the rows of a sheet together into motors, in order of first appearance. Rows with the same site and tag are
- * one motor: the first valid row gives its plate, later ones add readings and may fill in what was empty but may not
+ * one motor: the first valid row gives its plate, others add readings and may fill in what was empty but may not
  * contradict. A refused row leaves no trace.
  */
 export class MotorBuilder {
@@ -108,7 +108,8 @@ export class MotorBuilder {
     this.#hasDates = options.hasDates;
   }
 
-  add(parsed: ParsedRow): RowOutcome {
+  /** @param last whether no row is to come that could have the plate: a row of an unknown motor without one is put off before, and refused then. */
+  add(parsed: ParsedRow, last: boolean): RowOutcome {
     const tag = parsed.values[TAG];
     const site = parsed.values[SITE] ?? '';
     const key = `${site}\0${tag}`;
@@ -122,6 +123,8 @@ export class MotorBuilder {
       for (const { column } of REQUIRED) this.#requireCell(errors, parsed, column.name, key);
       if (power.value === undefined && power.errors.length === 0) this.#requirePower(errors, parsed, key);
     }
+    if (!last && errors.some(({ code, column }) => code === 'missing-required' && column !== 'tag'))
+      return { state: 'put-off', errors: [], warnings: [] };
     errors.push(...twoLaws(group, parsed));
     const built = buildReading(parsed);
     const readingKey = built.reading === undefined ? undefined : keyOf(built.reading);
@@ -236,7 +239,8 @@ export class MotorBuilder {
     if (parsed.values[HOURS] !== undefined) warnings.push(issue('hours-and-duty', parsed.row, 'duty_profile'));
     if (hasReading) return filled;
     const repeats = JSON.stringify(group.plateDuty?.steps) === JSON.stringify(steps);
-    setField(group, 'plateDuty', { row: parsed.row, steps });
+    // A row that was put off is taken in after those below it, whose profile stands.
+    if (parsed.row > (group.plateDuty?.row ?? 0)) setField(group, 'plateDuty', { row: parsed.row, steps });
     return filled || !repeats;
   }
 
@@ -350,7 +354,7 @@ function finishGroup(group: Group): SheetMotor {
   const unstated = DEFAULTED.flatMap(({ key, at }) => (group.own[at] === undefined ? [key] : []));
   return {
     motor,
-    rows: group.rows,
+    rows: group.rows.sort((a, b) => a - b),
     notes: Object.fromEntries(notes),
     unstated: new Set(group.powerStated ? unstated : [...unstated, 'ratedPowerKw' as const]),
   };

@@ -3,7 +3,7 @@ import { fromHead, lookAtFleetHead, notePassedOver } from './head-row';
 import { FileFault, type FileProblem, issue, type RowIssue } from './issue-codes';
 import type { DecimalSign } from './number';
 import { asFault, openTable, sourceName } from './open-table';
-import { type ColumnMapping, type HeaderPlan, namesBy, parseRow, planHeader } from './parse-row';
+import { type ColumnMapping, type HeaderPlan, namesBy, type ParsedRow, parseRow, planHeader } from './parse-row';
 import { cellText, type Delimiter, type Dialect, isBlank, type SheetSource, type TableRow } from './table';
 
 export type { MotorBook, SheetMotor } from './build-motors';
@@ -105,6 +105,12 @@ async function readFleet(source: SheetSource, options: ParseOptions): Promise<St
   return sheet.finish({ delimiter: table.delimiter(), decimal });
 }
 
+/** A row without a plate whose motor no row above it describes. */
+interface PutOff {
+  readonly parsed: ParsedRow;
+  readonly line: TableRow;
+}
+
 /** Takes in the rows of one sheet, the header first. */
 class SheetReader {
   readonly #name: string;
@@ -113,6 +119,7 @@ class SheetReader {
   readonly #unnamed = new Map<string, number>();
   readonly #warnings: RowIssue[] = [];
   readonly #rejected: RejectedRow[] = [];
+  readonly #putOff: PutOff[] = [];
   #rowsAbove = 0;
   #headRow = 1;
   #headWarnings = 0;
@@ -145,7 +152,15 @@ class SheetReader {
       return;
     }
     this.#rows++;
-    const outcome = this.#motors.add(parsed);
+    this.#add(this.#motors, { parsed, line, last: false });
+  }
+
+  #add(motors: MotorBuilder, { parsed, line, last }: PutOff & { readonly last: boolean }): void {
+    const outcome = motors.add(parsed, last);
+    if (outcome.state === 'put-off') {
+      this.#putOff.push({ parsed, line });
+      return;
+    }
     this.#push(outcome.warnings);
     if (outcome.state === 'repeat') this.#repeats++;
     if (outcome.state === 'rejected') {
@@ -167,6 +182,7 @@ class SheetReader {
 
   finish(dialect: Dialect): StreamedFleet {
     if (this.#plan === undefined || this.#motors === undefined) throw new FileFault('empty-file', { name: this.#name });
+    this.#takePutOff(this.#motors);
     if (this.#motors.undatedReadings > 0 && !this.#hasDates(this.#plan)) {
       this.#warnings.splice(
         this.#headWarnings,
@@ -186,6 +202,15 @@ class SheetReader {
       ignoredRepeats: this.#repeats,
       dialect,
     };
+  }
+
+  /** Takes in the rows whose motors may have found their plate in a later row; what is said of rows stays in the order of the sheet. */
+  #takePutOff(motors: MotorBuilder): void {
+    if (this.#putOff.length === 0) return;
+    for (const row of this.#putOff.splice(0)) this.#add(motors, { ...row, last: true });
+    this.#rejected.sort((a, b) => a.row - b.row);
+    const ofRows = this.#warnings.splice(this.#headWarnings);
+    this.#push(ofRows.sort((a, b) => a.row - b.row));
   }
 
   #start(line: TableRow): void {

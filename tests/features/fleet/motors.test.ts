@@ -50,16 +50,59 @@ describe('rows of one motor', () => {
     expect(parsed.rejected[0]?.issues[0]?.text).toContain('row 3');
   });
 
-  it('depend on a first row that can be used', async () => {
+  it('may stand above the row that has the plate, whatever order a sheet is in', async () => {
+    const sheet = [
+      { ...KEY, taken_at: '2026-03-14', input_power_kw: '22', duty_profile: '' },
+      { ...KEY, duty_profile: '1@4000' },
+      { ...BASE, taken_at: '2025-03-14', input_power_kw: '21', poles: '4' },
+      { ...KEY, duty_profile: '1@6000' },
+      { ...BASE, tag: 'M-2' },
+    ];
+    const parsed = await parseRows(sheet);
+    expect(parsed.rejected).toEqual([]);
+    expect(placedRows(parsed)).toBe(5);
+    expect(parsed.motors.map(({ motor, rows }) => [motor.tag, rows])).toEqual([
+      ['M-1', [2, 3, 4, 5]],
+      ['M-2', [6]],
+    ]);
+    expect(parsed.motors[0]?.motor.readings.map(({ row, inputPowerKw }) => [row, inputPowerKw])).toEqual([
+      [4, 21],
+      [2, 22],
+    ]);
+    // Of two profiles the one further down stands, though the upper row was taken in after it.
+    expect(parsed.motors[0]?.motor.plateDuty?.row).toBe(5);
+  });
+
+  it('may not contradict the plate that stands below them, and are rejected in the order of the sheet', async () => {
+    const parsed = await parseRows([
+      { ...KEY, poles: '6', input_power_kw: '20' },
+      { ...BASE, tag: 'M-2', rated_power_kw: 'thirty' },
+      { ...BASE, poles: '4' },
+      { ...KEY, taken_at: 'yesterday', input_power_kw: '21' },
+    ]);
+    expect(parsed.rejected.map(({ row, issues }) => [row, issues.map(({ code }) => code)])).toEqual([
+      [2, ['plate-contradiction']],
+      [3, ['not-a-number']],
+      [5, ['unreadable-date']],
+    ]);
+    expect(parsed.rejected[0]?.issues[0]?.text).toContain('row 4');
+  });
+
+  it('depend on a row that can be used', async () => {
     const parsed = await parseRows([
       { ...BASE, rated_voltage_v: '0' },
       { ...KEY, input_power_kw: '20' },
       { ...BASE, input_power_kw: '21' },
       { ...KEY, input_power_kw: '22' },
     ]);
-    expect(parsed.rejected.map(({ row }) => row)).toEqual([2, 3]);
-    expect(parsed.rejected[1]?.issues[0]?.text).toContain('row 2');
-    expect(parsed.motors[0]?.motor.readings.map((reading) => reading.inputPowerKw)).toEqual([21, 22]);
+    expect(parsed.rejected.map(({ row }) => row)).toEqual([2]);
+    expect(parsed.motors[0]?.motor.readings.map((reading) => reading.inputPowerKw)).toEqual([20, 21, 22]);
+    const without = await parseRows([
+      { ...BASE, rated_voltage_v: '0' },
+      { ...KEY, input_power_kw: '20' },
+    ]);
+    expect(without.rejected.map(({ row }) => row)).toEqual([2, 3]);
+    expect(without.rejected[1]?.issues[0]?.text).toContain('row 2');
   });
 
   it('are told apart by site and tag as written', async () => {
