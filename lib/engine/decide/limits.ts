@@ -20,6 +20,8 @@ export interface Choice {
   };
   readonly probabilityWithinPolicy?: number | undefined;
   readonly beyondRepair?: BeyondRepair | undefined;
+  /** What is said of the load that it is weighed at: of all findings these alone bar an option, and they are at hand. */
+  readonly screening: readonly Pick<Finding, 'code' | 'severity'>[];
   readonly findings: () => readonly Pick<Finding, 'code' | 'severity' | 'evidence'>[];
 }
 
@@ -62,8 +64,8 @@ export function isCapped(option: Choice): boolean {
 }
 
 /** True when a finding bars the option's figures from a decision. */
-export function isBarred(option: Choice): boolean {
-  return option.findings().some((found) => found.severity === 'disqualifies');
+export function isBarred({ screening }: Choice): boolean {
+  return screening.some((found) => found.severity === 'disqualifies');
 }
 
 /** True when payback (years), the chance that it keeps its limit, and the value are as the policy wants them. */
@@ -110,7 +112,7 @@ export function whyNot(
   const saved = option.figures.money_saved?.value;
   const value = presentValueOf(option);
   if (saved === undefined)
-    return because(option.findings().some(({ code }) => code === IMPOSSIBLE_DUTY) ? 'duty-impossible' : 'hours-unknown', {});
+    return because(option.screening.some(({ code }) => code === IMPOSSIBLE_DUTY) ? 'duty-impossible' : 'hours-unknown', {});
   if (value === undefined) return because('not-priced', {});
   const payback = option.figures.simple_payback?.value;
   if (payback === undefined) return because('saves-nothing', () => ({ ...named(), saved, currency }));

@@ -104,7 +104,6 @@ function findingsOf(
     [...present.steps, ...change.steps].map(({ point }) => point.speed.value),
   );
   return [
-    ...present.screening,
     ...findings,
     ...checksBefore({
       tables: scope.tables,
@@ -234,6 +233,7 @@ function candidatesOf(
     after: change.year,
     worths,
     growth: present.tariff.growth,
+    screening: present.screening,
     findings,
   };
   if (present.failed) {
@@ -283,7 +283,15 @@ function candidatesOf(
 
 type Shared = Pick<
   Candidate,
-  'action' | 'ratedPowerKw' | 'efficiencyClass' | 'nominalEfficiencyPct' | 'after' | 'worths' | 'growth' | 'findings'
+  | 'action'
+  | 'ratedPowerKw'
+  | 'efficiencyClass'
+  | 'nominalEfficiencyPct'
+  | 'after'
+  | 'worths'
+  | 'growth'
+  | 'screening'
+  | 'findings'
 >;
 
 /** Field by field, since spreading objects here would cost more than the arithmetic. */
@@ -304,6 +312,7 @@ function candidate(base: Shared, own: Omit<Candidate, keyof Shared>): Candidate 
     growth: base.growth,
     valued: own.valued,
     stopCostUnknown: own.stopCostUnknown,
+    screening: base.screening,
     findings: base.findings,
   };
 }

@@ -95,6 +95,8 @@ export interface Option {
   readonly cashFlow: readonly Money[];
   /** Value when carried out in each year of the budget; empty for options that take no budget. */
   readonly netPresentValueByYear: readonly Money[];
+  /** What is said of the load that it is weighed at; `findings` begin with it. No other finding bars an option. */
+  readonly screening: readonly Finding[];
   /** What is to be said of it, put together when somebody asks: of most options nobody does. */
   readonly findings: () => readonly Finding[];
 }

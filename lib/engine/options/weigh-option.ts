@@ -44,6 +44,9 @@ export interface Candidate {
   readonly valued: boolean;
   /** True when the condition raises the risk of a stop whose cost is not known. */
   readonly stopCostUnknown: boolean;
+  /** What is said of the load that it is weighed at. */
+  readonly screening: readonly Finding[];
+  /** The rest of what is to be said of it before it is valued. */
   readonly findings: () => readonly Finding[];
 }
 
@@ -117,7 +120,8 @@ export function weighOption(scope: MotorScope, candidate: Candidate): Option | u
     lines: flow?.lines,
     cashFlow: flow?.cashFlow ?? [],
     netPresentValueByYear: byYear(candidate, flow),
-    findings: once(() => [...candidate.findings(), ...own]),
+    screening: candidate.screening,
+    findings: once(() => [...candidate.screening, ...candidate.findings(), ...own]),
   };
 }
 
@@ -317,6 +321,7 @@ export function keepOption(scope: MotorScope, ratedPowerKw: number, years: numbe
     },
     cashFlow: new Array<Option['cashFlow'][number]>(settings.horizonYears + 1).fill(ZERO),
     netPresentValueByYear: new Array<Option['cashFlow'][number]>(years).fill(ZERO),
+    screening: [],
     findings: () => findings,
   };
 }

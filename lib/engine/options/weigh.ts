@@ -117,6 +117,7 @@ function repairCandidate(scope: MotorScope, present: Present, replaced: Worths |
     growth: present.tariff.growth,
     valued: !failed || scope.settings.policy.atFailure === 'repair' || replaced !== undefined,
     stopCostUnknown: present.stopCostUnknown,
+    screening: [],
     findings: () => [],
   };
 }

@@ -177,6 +177,9 @@ class Moved implements Choice {
   get ratedPowerKw() {
     return this.option.ratedPowerKw;
   }
+  get screening() {
+    return this.option.findings;
+  }
   findings(): MovableOption['findings'] {
     return this.option.findings;
   }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { IMPOSSIBLE_DUTY } from '@/lib/engine/decide/limits';
 import { FINDING_CODES } from '@/lib/engine/findings';
 import { checksBefore } from '@/lib/engine/options/checks';
 import type { OPTIONS } from '@/lib/engine/options/findings';
@@ -201,6 +202,20 @@ describe('findings of the options step', () => {
   });
   it('name the invented price list once for a motor', () => {
     expect(weigh({ load: 0.3 }).findings.filter((found) => found.code === 'invented-price')).toHaveLength(1);
+  });
+  it('bar an option, or call its duty impossible, in its screening alone, with which they begin', () => {
+    const bars = ({ severity, code }: Finding) => severity === 'disqualifies' || code === IMPOSSIBLE_DUTY;
+    const barring = Object.values(CASES).flatMap((trials) =>
+      trials.flatMap((trial) =>
+        weigh(trial).options.flatMap((option) => {
+          const all = option.findings();
+          expect(all.slice(0, option.screening.length)).toEqual(option.screening);
+          expect(all.slice(option.screening.length).filter(bars)).toEqual([]);
+          return option.screening.filter(bars).map(({ code }) => code);
+        }),
+      ),
+    );
+    expect(new Set(barring)).toEqual(new Set([IMPOSSIBLE_DUTY, 'screening-only']));
   });
   it('screening disqualifies options of a running motor, never those of a failed one', () => {
     const severe = (trial: Trial) =>
