@@ -55,6 +55,32 @@ export interface Judgement {
   readonly sharedWith?: readonly HypothesisId[] | undefined;
 }
 
+/** A value with what it is held against, in words. */
+export type Held = Pick<Judgement, 'value' | 'limit' | 'source' | 'status'>;
+
+/** The judgement of a value by its band, or why there is none. Written out, since judgements of one form are made and read faster than many. */
+export function judgement(
+  held: Held,
+  verdict: Pick<Judgement, 'band' | 'margin' | 'findings'>,
+  means?: Pick<Judgement, 'callsFor' | 'safety' | 'weight'>,
+): Judgement {
+  return {
+    value: held.value,
+    limits: undefined,
+    band: verdict.band,
+    margin: verdict.margin,
+    limit: held.limit,
+    source: held.source,
+    status: held.status,
+    findings: verdict.findings,
+    callsFor: means?.callsFor,
+    safety: means?.safety,
+    weight: means?.weight,
+    takenAt: undefined,
+    sharedWith: undefined,
+  };
+}
+
 /** A registered condition indicator. */
 export interface Indicator {
   readonly id: string;

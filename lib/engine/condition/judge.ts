@@ -6,7 +6,7 @@ import type { Finding } from '../quantity/finding';
 import { withValue } from '../quantity/quantity';
 import type { Observation } from './hypotheses/evidence';
 import { type Suspicions, weighSuspicions } from './hypotheses/weigh';
-import type { Indicator, IndicatorJudgement, LoadedReading } from './indicator';
+import type { Indicator, IndicatorJudgement, Judgement, LoadedReading } from './indicator';
 import { INDICATORS } from './registry';
 import { type DatedValue, lowerIsWorse, type Trend, trendOf } from './trend';
 
@@ -30,15 +30,17 @@ export function judgeCondition(
   scope: MotorScope,
   input: { motor: Motor; machine: Machine; readings: readonly LoadedReading[]; agreement?: () => Observation | undefined },
 ): ConditionJudgement {
+  const { motor, machine, readings } = input;
   const indicators: IndicatorJudgement[] = [];
   const findings: Finding[] = [];
   for (const indicator of INDICATORS) {
-    const carrying = input.readings.filter((loaded) => indicator.present(loaded, input.motor.plate, input.motor));
+    const carrying: LoadedReading[] = [];
+    for (const loaded of readings) if (indicator.present(loaded, motor.plate, motor)) carrying.push(loaded);
     const latest = carrying.at(-1);
     if (!latest) continue;
     const judged = indicator.judge(scope, {
-      motor: input.motor,
-      machine: input.machine,
+      motor,
+      machine,
       reading: latest.reading,
       loadFraction: latest.loadFraction,
       turning: latest.turning,
@@ -69,12 +71,14 @@ export function judgeCondition(
       trend: carrying.length > 1 ? trendAlong(scope, indicator, input, carrying) : undefined,
     });
   }
-  const calls = indicators.flatMap((indicator) => (indicator.callsFor === undefined ? [] : [indicator.callsFor]));
+  const callsForRepair: NonNullable<Judgement['callsFor']>[] = [];
+  for (const { callsFor } of indicators)
+    if (callsFor !== undefined && !callsForRepair.includes(callsFor)) callsForRepair.push(callsFor);
   return {
     indicators,
     findings,
-    suspicions: once(() => weighSuspicions(scope, input.motor.plate, indicators, input.agreement?.())),
-    callsForRepair: [...new Set(calls)],
+    suspicions: once(() => weighSuspicions(scope, motor.plate, indicators, input.agreement?.())),
+    callsForRepair,
     mustAct: indicators.some((indicator) => indicator.safety === true),
   };
 }

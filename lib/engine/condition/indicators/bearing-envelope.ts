@@ -1,4 +1,4 @@
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { INSTRUMENT, read, share, words } from './shared';
 
@@ -23,14 +23,12 @@ export const bearingEnvelope: Indicator = {
     });
     const limit = limitOf(scope, 'envelope-rise');
     const judged = bandBelow(value, limit, 'bearing envelope');
-    return {
+    const held = {
       value,
-      band: judged.band,
-      margin: judged.margin,
       limit: `at most ${words(limit.value)} times the first reading`,
       source: limit.source,
       status: limit.status,
-      findings: judged.findings,
     };
+    return judgement(held, judged);
   },
 };

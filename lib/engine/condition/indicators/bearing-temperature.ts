@@ -1,4 +1,4 @@
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandAt, exceeds, limitOf } from '../limit';
 import { INSTRUMENT, read, words } from './shared';
 
@@ -25,15 +25,12 @@ export const bearingTemperature: Indicator = {
       beyond: exceeds(value.value, trip.value),
       near: !exceeds(alarm.value, value.value),
     });
-    return {
+    const held = {
       value,
-      band: judged.band,
-      margin: judged.margin,
       limit: `alarm ${words(alarm.value)} °C, trip ${words(trip.value)} °C`,
       source: trip.source,
       status: trip.status,
-      findings: judged.findings,
-      callsFor: judged.band === 'beyond' ? 'bearing-job' : undefined,
     };
+    return judgement(held, judged, { callsFor: judged.band === 'beyond' ? 'bearing-job' : undefined });
   },
 };

@@ -4,7 +4,7 @@ import * as C from '../../generated/condition';
 import type { Motor } from '../../motor';
 import type { Quantity } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { isBelted } from '../lines/mechanical';
 import { INSTRUMENT, read, words } from './shared';
@@ -39,9 +39,10 @@ export const beltSlip: Indicator = {
     const value = apply(scope, C.belt_slip, { driven_speed, ratio, speed });
     const limit = limitOf(scope, motor.plate.coupling === 'synchronous-belt' ? 'belt-slip-synchronous' : 'belt-slip');
     const base = { value, limit: `at most ${words(limit.value)} %`, source: limit.source, status: limit.status };
-    if (value.value < -limit.value) return { ...base, findings: [CONDITION.make('belt-slip-impossible', { slip: value.value })] };
+    if (value.value < -limit.value)
+      return judgement(base, { findings: [CONDITION.make('belt-slip-impossible', { slip: value.value })] });
     const judged = bandBelow(value, limit, 'belt slip');
-    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
+    return judgement(base, judged);
   },
 };
 

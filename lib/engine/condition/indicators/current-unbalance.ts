@@ -2,7 +2,7 @@ import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import { rounded } from '../../quantity/words';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { behindDrive, INSTRUMENT, unbalance, words } from './shared';
 import { explainedByCircuit, explainedByRule } from './unbalance-multiple';
@@ -32,15 +32,12 @@ export const currentUnbalance: Indicator = {
       id: 'unbalance-current',
     });
     const ceiling = limitOf(scope, 'current-unbalance-ceiling');
-    const base = {
-      limit: `at most ${words(ceiling.value)} % beyond what the voltage explains`,
-      source: ceiling.source,
-      status: 'practice' as const,
-    };
+    const limit = `at most ${words(ceiling.value)} % beyond what the voltage explains`;
+    const asRead = { value: current, limit, source: ceiling.source, status: 'practice' } as const;
     if (behindDrive(motor.plate, reading))
-      return { ...base, value: current, findings: [CONDITION.make('supply-behind-drive', { reading: 'current unbalance' })] };
+      return judgement(asRead, { findings: [CONDITION.make('supply-behind-drive', { reading: 'current unbalance' })] });
     if (!reading.voltagesV?.every((value) => value > 0))
-      return { ...base, value: current, findings: [CONDITION.make('current-unbalance-without-voltage', {})] };
+      return judgement(asRead, { findings: [CONDITION.make('current-unbalance-without-voltage', {})] });
     const voltage = unbalance(scope, reading.voltagesV, {
       label: 'line-to-line voltage',
       row: reading.row,
@@ -63,25 +60,24 @@ export const currentUnbalance: Indicator = {
       voltage_unbalance: explained.voltageUnbalance,
       multiple: explained.multiple,
     });
-    const judgedBase = {
-      ...base,
+    const beyondExplained = {
       value,
+      limit: `${limit}, ${words2(explained.multiple.value)} times the ${explained.words} unbalance of ${words2(explained.voltageUnbalance.value)} %`,
       source: ofCircuit ? ceiling.source : `${limitOf(scope, 'C4').source}; ceiling: ${ceiling.source}`,
-      limit: `${base.limit}, ${words2(explained.multiple.value)} times the ${explained.words} unbalance of ${words2(explained.voltageUnbalance.value)} %`,
-    };
+      status: 'practice',
+    } as const;
     if (!loadFraction)
-      return { ...judgedBase, findings: [CONDITION.make('signature-load-unknown', { reading: 'current unbalance' })] };
+      return judgement(beyondExplained, {
+        findings: [CONDITION.make('signature-load-unknown', { reading: 'current unbalance' })],
+      });
     if (loadFraction.value < LEAST_LOAD)
-      return { ...judgedBase, findings: [CONDITION.make('current-unbalance-low-load', { load: loadFraction.value })] };
+      return judgement(beyondExplained, {
+        findings: [CONDITION.make('current-unbalance-low-load', { load: loadFraction.value })],
+      });
     const judged = bandBelow(value, ceiling, 'current unbalance');
-    const findings =
-      judged.band === 'beyond'
-        ? [
-            ...judged.findings,
-            CONDITION.make('current-unbalance-unexplained', { current: current.value, voltage: voltage.value }),
-          ]
-        : judged.findings;
-    return { ...judgedBase, band: judged.band, margin: judged.margin, findings };
+    if (judged.band === 'beyond')
+      judged.findings.push(CONDITION.make('current-unbalance-unexplained', { current: current.value, voltage: voltage.value }));
+    return judgement(beyondExplained, judged);
   },
 };
 

@@ -2,7 +2,7 @@ import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import { type Quantity, withValue } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { INSTRUMENT, read, words } from './shared';
 
@@ -45,9 +45,9 @@ export const frequencyDeviation: Indicator = {
       status: limit.status,
     };
     if (motor.plate.driveFed === true || reading.readingsAt === 'drive-input' || reading.readingsAt === 'drive-output')
-      return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'frequency' })] };
+      return judgement(base, { findings: [CONDITION.make('supply-behind-drive', { reading: 'frequency' })] });
     const size: Quantity<'%'> = withValue(value, off);
     const judged = bandBelow(size, limit, 'frequency deviation');
-    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
+    return judgement(base, judged);
   },
 };

@@ -5,7 +5,7 @@ import type { Plate, Reading } from '../../motor';
 import type { Finding } from '../../quantity/finding';
 import { exact, type Quantity } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandAbove, inForce, limitOf, limitRow } from '../limit';
 import type { Limit } from '../limit-model';
 import { INSTRUMENT, read, share, words } from './shared';
@@ -85,25 +85,20 @@ export const insulationResistance: Indicator = {
     const measured = reading.insulationResistanceMohm;
     if (measured === undefined) return { value: undefined, findings: [] };
     const limit = minimumFor(scope, motor.plate);
-    const base = { limit: `at least ${words(limit.value)} MΩ at 40 °C`, source: limit.source, status: limit.status };
     const corrected = insulationAt40(scope, motor.plate, reading, measured);
-    if ('finding' in corrected) return { ...base, value: asRead(scope, reading, measured), findings: [corrected.finding] };
+    const held = {
+      value: 'finding' in corrected ? asRead(scope, reading, measured) : corrected.resistance,
+      limit: `at least ${words(limit.value)} MΩ at 40 °C`,
+      source: limit.source,
+      status: limit.status,
+    };
+    if ('finding' in corrected) return judgement(held, { findings: [corrected.finding] });
     const judged = bandAbove(corrected.resistance, limit, 'insulation resistance');
     const beyond = judged.band === 'beyond';
-    const findings = beyond
-      ? [
-          ...judged.findings,
-          CONDITION.make('insulation-below-minimum', { resistance: corrected.resistance.value, minimum: limit.value }),
-        ]
-      : judged.findings;
-    return {
-      ...base,
-      value: corrected.resistance,
-      band: judged.band,
-      margin: judged.margin,
-      findings,
-      callsFor: beyond ? 'rewind' : undefined,
-      safety: beyond,
-    };
+    if (beyond)
+      judged.findings.push(
+        CONDITION.make('insulation-below-minimum', { resistance: corrected.resistance.value, minimum: limit.value }),
+      );
+    return judgement(held, judged, { callsFor: beyond ? 'rewind' : undefined, safety: beyond });
   },
 };

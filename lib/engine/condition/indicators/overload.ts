@@ -1,7 +1,7 @@
 import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import { exact } from '../../quantity/quantity';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandAt, exceeds } from '../limit';
 import { words } from './shared';
 
@@ -27,14 +27,12 @@ export const overload: Indicator = {
       status: 'memory',
     } as const;
     const judged = bandAt(value, limit, 'load', { beyond: exceeds(value.value, 1), near: exceeds(loadFraction.value, 1) });
-    return {
+    const held = {
       value,
-      band: judged.band,
-      margin: judged.margin,
       limit: `at most 1 (load over service factor ${words(factor)})`,
       source: limit.source,
       status: limit.status,
-      findings: judged.findings,
     };
+    return judgement(held, judged);
   },
 };

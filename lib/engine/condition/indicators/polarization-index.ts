@@ -2,7 +2,7 @@ import type { MotorScope } from '../../context';
 import type { Plate, Reading } from '../../motor';
 import type { Finding } from '../../quantity/finding';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandAbove, exceeds, limitOf } from '../limit';
 import { insulationAt40 } from './insulation-resistance';
 import { INSTRUMENT, read, share, words } from './shared';
@@ -32,9 +32,9 @@ export const polarizationIndex: Indicator = {
     const limit = limitOf(scope, motor.plate.insulationClass === 'A' ? 'A4' : 'A5');
     const base = { value, limit: `at least ${words(limit.value)}`, source: limit.source, status: limit.status };
     const hindrance = whyNotJudged(scope, motor.plate, reading, index);
-    if (hindrance) return { ...base, findings: [hindrance] };
+    if (hindrance) return judgement(base, { findings: [hindrance] });
     const judged = bandAbove(value, limit, 'polarization index');
-    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
+    return judgement(base, judged);
   },
 };
 

@@ -4,7 +4,7 @@ import * as C from '../../generated/condition';
 import { isSameRating } from '../../same-rating';
 import type { StartsRow } from '../../tables';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, inForce } from '../limit';
 import { words } from './shared';
 
@@ -35,26 +35,21 @@ export const startsPerHour: Indicator = {
     const found = permittedStarts(table.rows, { ratedPowerKw: motor.plate.ratedPowerKw, poles, inertia });
     const source = `${table.title} (${table.edition})`;
     if (!found)
-      return {
-        value,
-        limit: 'outside the table',
-        source,
-        status: 'read-secondary',
-        findings: [CONDITION.make('starts-outside-table', { rated_power: motor.plate.ratedPowerKw, poles })],
-      };
+      return judgement(
+        { value, limit: 'outside the table', source, status: 'read-secondary' },
+        { findings: [CONDITION.make('starts-outside-table', { rated_power: motor.plate.ratedPowerKw, poles })] },
+      );
     const { row, permitted } = found;
     const limit = inForce(scope, { id: 'starts', value: permitted, unit: '1/h', source, status: row.status });
     const judged = bandBelow(value, limit, 'starts an hour');
     const why = inertia === undefined ? '; fewer with a heavy load, whose inertia is not known' : '';
-    return {
+    const held = {
       value,
-      band: judged.band,
-      margin: judged.margin,
       limit: `at most ${words(limit.value)} an hour, ${words(row.restS)} s of rest between${why}`,
       source: limit.source,
       status: limit.status,
-      findings: judged.findings,
     };
+    return judgement(held, judged);
   },
 };
 

@@ -95,10 +95,13 @@ function impedanceOf(scope: MotorScope, { model }: Machine, slip: number): Quant
   const running = Math.sqrt(negativeSequence(model.circuit, slip).squared);
   const value = DEEP_BARS.value * running;
   const deep = scope.sources.number('deep-bars', 'rotor leakage at twice line frequency');
-  const terms = model.parameters.flatMap(({ parts }, k): (readonly [number, Parts])[] => {
-    if (parts.at.length === 0) return [];
-    const by = (row: number) => ALONG * (model.slopes()[row * model.parameters.length + k] as number);
-    const { r1, x1, r2, x2 } = model.circuit;
+  const { r1, x1, r2, x2 } = model.circuit;
+  const { parameters } = model;
+  const slopes = model.slopes();
+  const terms: (readonly [number, Parts])[] = [];
+  for (const [k, { parts }] of parameters.entries()) {
+    if (parts.at.length === 0) continue;
+    const by = (row: number) => ALONG * (slopes[row * parameters.length + k] as number);
     const moved = {
       r1: r1 + by(OF_CIRCUIT.r1),
       x1: x1 + by(OF_CIRCUIT.x1),
@@ -106,11 +109,12 @@ function impedanceOf(scope: MotorScope, { model }: Machine, slip: number): Quant
       x2: x2 + by(OF_CIRCUIT.x2),
     };
     const change = Math.sqrt(negativeSequence(moved, slip).squared) - running;
-    return [[(DEEP_BARS.value * change) / ALONG, parts]];
-  });
+    terms.push([(DEEP_BARS.value * change) / ALONG, parts]);
+  }
+  terms.push([1, onePart(deep, DEEP_BARS.u * running)]);
   return solved(
     scope,
-    { unit: '1', value, parts: combineParts([...terms, [1, onePart(deep, DEEP_BARS.u * running)]]) },
+    { unit: '1', value, parts: combineParts(terms) },
     {
       label: `Impedance that the negative sequence meets, per unit: ${DEEP_BARS.value} of the running circuit’s, for deep bars`,
       tex: "z_2 = \\left| R_1 + \\frac{R_2'}{2 - s} + j (X_1 + X_2) \\right|",

@@ -2,7 +2,7 @@ import type { MotorScope } from '../../context';
 import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import type { Reading } from '../../motor';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandAt, exceeds, limitOf, NEAR } from '../limit';
 import { INSTRUMENT, read, share, words } from './shared';
 
@@ -51,12 +51,12 @@ function partIndicator(part: Part): Indicator {
         source: limit.source,
         status: limit.status,
       };
-      if (!exceeds(size, quiet)) return { ...base, band: 'within', findings: [] };
+      if (!exceeds(size, quiet)) return judgement(base, { band: 'within', findings: [] });
       const judged = bandAt(value, limit, part.title.toLowerCase(), {
         beyond: exceeds(value.value, limit.value),
         near: !exceeds(NEAR * limit.value, value.value),
       });
-      return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
+      return judgement(base, judged);
     },
   };
 }

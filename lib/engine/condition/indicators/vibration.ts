@@ -1,6 +1,7 @@
 import type { MotorScope } from '../../context';
+import type { Finding } from '../../quantity/finding';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandAt, exceeds, inForce } from '../limit';
 import type { Limit } from '../limit-model';
 import { INSTRUMENT, read, share, words } from './shared';
@@ -35,34 +36,26 @@ export const vibration: Indicator = {
     const table = scope.tables.vibrationZones;
     const { foundation, ratedPowerKw } = motor.plate;
     const source = `${table.edition}, ${table.clause}`;
-    const unjudged = { value, source, status: table.rows[0]?.status ?? ('memory' as const) };
+    const unjudged = (limit: string, why: Finding) =>
+      judgement({ value, limit, source, status: table.rows[0]?.status ?? 'memory' }, { findings: [why] });
     if (!exceeds(ratedPowerKw, SMALLEST_KW))
-      return {
-        ...unjudged,
-        limit: 'outside ISO 20816-3',
-        findings: [CONDITION.make('vibration-outside-standard', { rated_power: ratedPowerKw })],
-      };
+      return unjudged('outside ISO 20816-3', CONDITION.make('vibration-outside-standard', { rated_power: ratedPowerKw }));
     const group = exceeds(ratedPowerKw, GROUP_1_KW) ? 1 : 2;
     const zone = table.rows.find((row) => row.group === group && row.support === foundation);
-    if (!zone)
-      return { ...unjudged, limit: 'depends on the foundation', findings: [CONDITION.make('vibration-foundation-unknown', {})] };
+    if (!zone) return unjudged('depends on the foundation', CONDITION.make('vibration-foundation-unknown', {}));
     const bc = edgeInForce(scope, zone, 'bc', source);
     const cd = edgeInForce(scope, zone, 'cd', source);
     const aboveB = exceeds(value.value, bc.value);
     const judged = bandAt(value, cd, 'vibration', { beyond: exceeds(value.value, cd.value), near: aboveB });
-    const zoneC = judged.band === 'near' && aboveB;
-    return {
+    if (judged.band === 'near' && aboveB)
+      judged.findings.push(CONDITION.make('vibration-zone-c', { vibration: value.value, zone_bc: bc.value }));
+    const held = {
       value,
-      band: judged.band,
-      margin: judged.margin,
       limit: `zone B up to ${words(bc.value)} mm/s, zone C up to ${words(cd.value)} mm/s (${zone.support}, group ${group})`,
       source: cd.source,
       status: cd.status,
-      findings: zoneC
-        ? [...judged.findings, CONDITION.make('vibration-zone-c', { vibration: value.value, zone_bc: bc.value })]
-        : judged.findings,
-      callsFor: judged.band === 'beyond' ? 'bearing-job' : undefined,
     };
+    return judgement(held, judged, { callsFor: judged.band === 'beyond' ? 'bearing-job' : undefined });
   },
 };
 

@@ -2,7 +2,7 @@ import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import { type Quantity, withValue } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { read, share, words } from './shared';
 
@@ -35,9 +35,9 @@ export const voltageDeviation: Indicator = {
     const limit = limitOf(scope, 'C5');
     const base = { value, limit: `within ± ${words(limit.value)} % of rated`, source: limit.source, status: limit.status };
     if (motor.plate.driveFed === true || reading.readingsAt === 'drive-input' || reading.readingsAt === 'drive-output')
-      return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage' })] };
+      return judgement(base, { findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage' })] });
     const size: Quantity<'%'> = withValue(value, Math.abs(value.value));
     const judged = bandBelow(size, limit, 'voltage deviation');
-    return { ...base, band: judged.band, margin: judged.margin, findings: judged.findings };
+    return judgement(base, judged);
   },
 };

@@ -2,7 +2,7 @@ import { apply } from '../../formula/apply';
 import * as C from '../../generated/condition';
 import { exact } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { behindDrive, INSTRUMENT, read, words } from './shared';
 
@@ -33,7 +33,7 @@ export const voltageDistortion: Indicator = {
     const limit = limitOf(scope, motor.plate.ratedVoltageV > 1000 ? 'C12' : 'C11');
     const base = { value, limit: `at most ${words(limit.value)} %`, source: limit.source, status: limit.status };
     if (behindDrive(motor.plate, reading) || reading.readingsAt === 'drive-output')
-      return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage distortion' })] };
+      return judgement(base, { findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage distortion' })] });
     const judged = bandBelow(value, limit, 'voltage distortion');
     const bound = apply(scope, C.harmonic_factor_bound, { distortion: value, lowest: exact(LOWEST_ORDER, '1') });
     const said =
@@ -46,6 +46,6 @@ export const voltageDistortion: Indicator = {
               free: limitOf(scope, 'C10').value,
             }),
           ];
-    return { ...base, band: judged.band, margin: judged.margin, findings: [...judged.findings, ...said] };
+    return judgement(base, { band: judged.band, margin: judged.margin, findings: [...judged.findings, ...said] });
   },
 };

@@ -5,7 +5,7 @@ import type { Machine } from '../../machine/model';
 import { exact, type Quantity } from '../../quantity/quantity';
 import type { UnbalanceDeratingRow } from '../../tables';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, exceeds, limitOf } from '../limit';
 import { behindDrive, INSTRUMENT, unbalance, words } from './shared';
 
@@ -37,12 +37,12 @@ export const voltageUnbalance: Indicator = {
       status: limit.status,
     };
     if (behindDrive(motor.plate, reading))
-      return { ...base, findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage unbalance' })] };
+      return judgement(base, { findings: [CONDITION.make('supply-behind-drive', { reading: 'voltage unbalance' })] });
     const judged = bandBelow(value, limit, 'voltage unbalance');
-    const findings = [...judged.findings];
+    const { findings } = judged;
     if (exceeds(value.value, worst.value)) findings.push(CONDITION.make('voltage-unbalance-high', { unbalance: value.value }));
     else if (judged.band === 'beyond') findings.push(CONDITION.make('voltage-unbalance-derates', cost(scope, machine, value)));
-    return { ...base, band: judged.band, margin: judged.margin, findings };
+    return judgement(base, judged);
   },
 };
 

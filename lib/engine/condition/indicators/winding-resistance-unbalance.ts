@@ -1,5 +1,5 @@
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandBelow, limitOf } from '../limit';
 import { INSTRUMENT, unbalance, words } from './shared';
 import { windingOf } from './winding';
@@ -30,15 +30,10 @@ export const windingResistanceUnbalance: Indicator = {
       source: limit.source,
       status: limit.status,
     };
-    if (reading.resistanceAt === undefined) return { ...base, findings: [CONDITION.make('resistance-place-unknown', {})] };
+    if (reading.resistanceAt === undefined)
+      return judgement(base, { findings: [CONDITION.make('resistance-place-unknown', {})] });
     const judged = bandBelow(value, limit, 'winding resistance unbalance');
-    const findings = atStarter ? [...judged.findings, CONDITION.make('resistance-at-starter', {})] : judged.findings;
-    return {
-      ...base,
-      band: judged.band,
-      margin: judged.margin,
-      findings,
-      callsFor: judged.band === 'beyond' && !atStarter ? 'rewind' : undefined,
-    };
+    if (atStarter) judged.findings.push(CONDITION.make('resistance-at-starter', {}));
+    return judgement(base, judged, { callsFor: judged.band === 'beyond' && !atStarter ? 'rewind' : undefined });
   },
 };

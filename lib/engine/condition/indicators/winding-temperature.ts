@@ -1,8 +1,9 @@
 import type { MotorScope } from '../../context';
 import type { Plate, Reading, ThermalClass } from '../../motor';
+import type { Finding } from '../../quantity/finding';
 import type { Quantity } from '../../quantity/quantity';
 import { CONDITION } from '../findings';
-import type { Indicator } from '../indicator';
+import { type Indicator, judgement } from '../indicator';
 import { bandAt, exceeds, inForce } from '../limit';
 import type { Limit } from '../limit-model';
 import { INSTRUMENT, read, words } from './shared';
@@ -44,33 +45,26 @@ export const windingTemperature: Indicator = {
       error: INSTRUMENT.temperatureK,
       id: 'winding-temperature',
     });
-    const table = scope.tables.classTemperatures;
-    const unjudged = { value, source: `${table.title} (${table.edition})`, status: 'read-secondary' as const };
+    const unjudged = (limit: string, why: Finding) =>
+      judgement({ value, limit, source: sourceOf(scope), status: 'read-secondary' }, { findings: [why] });
     const method = reading.windingTempMethod;
     if (method === 'surface')
-      return {
-        ...unjudged,
-        limit: 'not judged from the surface',
-        findings: [CONDITION.make('temperature-surface', { temperature: value.value })],
-      };
+      return unjudged('not judged from the surface', CONDITION.make('temperature-surface', { temperature: value.value }));
     const total = method && classLimit(scope, motor.plate, method);
     const rise = method && riseLimit(scope, motor.plate, reading, method);
     const ruling = total ?? rise;
-    if (!ruling)
-      return { ...unjudged, limit: 'depends on class and method', findings: [CONDITION.make('temperature-class-unknown', {})] };
+    if (!ruling) return unjudged('depends on class and method', CONDITION.make('temperature-class-unknown', {}));
     const judged = bandAt(value, ruling.limit, 'winding temperature', {
       beyond: exceeds(value.value, ruling.limit.value),
       near: isNear(value, ruling.limit) || (rise !== undefined && exceeds(value.value, rise.limit.value)),
     });
-    return {
+    const held = {
       value,
-      band: judged.band,
-      margin: judged.margin,
       limit: total && rise ? `${total.words}; ${rise.words}` : ruling.words,
       source: ruling.limit.source,
       status: ruling.limit.status,
-      findings: judged.findings,
     };
+    return judgement(held, judged);
   },
 };
 
