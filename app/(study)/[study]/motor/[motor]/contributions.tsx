@@ -1,4 +1,5 @@
 import { Head } from '@/app/_ui/head';
+import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
@@ -7,7 +8,6 @@ import type { ReadingDates } from '@/lib/features/fleet/reading-dates';
 import { contributionWords, points, standing } from '@/lib/features/motor/contribution-words';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
-import { NumberHead } from './number-head';
 
 const FITTED_DIGITS = 4;
 
@@ -28,18 +28,18 @@ export function Contributions({ rows, label, dates, withSources = false }: Props
         <thead {...GROUP}>
           <tr {...ROW}>
             <Head>What is known</Head>
-            <NumberHead name="Given" unit="± 95 %" />
-            <NumberHead name="Fits best" unit="as the machine shows it" />
+            <NumberHead name="Given" unit="± 95 %" className={styles.number} />
+            <NumberHead name="Fits best" unit="as the machine shows it" className={styles.number} />
             {withSources ? (
               <Head className={styles.words}>Where its width comes from</Head>
             ) : (
               <>
-                <NumberHead name="Misses by" unit="in its own deviations" />
-                <NumberHead name="Load without it" unit="% of rating" />
-                <NumberHead name="It moves the load by" unit="points" />
+                <NumberHead name="Misses by" unit="in its own deviations" className={styles.number} />
+                <NumberHead name="Load without it" unit="% of rating" className={styles.number} />
+                <NumberHead name="It moves the load by" unit="points" className={styles.number} />
               </>
             )}
-            <NumberHead name="Part in the doubt" unit="of the load, %" />
+            <NumberHead name="Part in the doubt" unit="of the load, %" className={styles.number} />
             {!withSources && <Head>In words</Head>}
           </tr>
         </thead>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { FigureText } from '@/app/_ui/figure';
 import { Head } from '@/app/_ui/head';
+import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
@@ -10,7 +11,6 @@ import { optionTitle } from '@/lib/features/motor/words';
 import { paybackWords } from '@/lib/features/results/payback-words';
 import { ABSENT, formatNumber } from '@/lib/platform/format';
 import styles from './motor.module.css';
-import { NumberHead } from './number-head';
 
 interface Props {
   readonly page: MotorPage;
@@ -31,7 +31,7 @@ export function OptionTable({ page, why, decided, untilMeasured }: Props) {
           <tr {...ROW}>
             <Head>Option</Head>
             {Object.values(heads).map((head) => (
-              <NumberHead key={head.name} {...head} />
+              <NumberHead key={head.name} {...head} className={styles.number} />
             ))}
           </tr>
         </thead>

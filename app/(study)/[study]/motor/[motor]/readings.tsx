@@ -1,5 +1,6 @@
 import { FigureText } from '@/app/_ui/figure';
 import { Head } from '@/app/_ui/head';
+import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
@@ -7,7 +8,6 @@ import { TrustMark } from '@/app/_ui/trust-mark';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { ABSENT, formatFigure, formatStated } from '@/lib/platform/format';
 import styles from './motor.module.css';
-import { NumberHead } from './number-head';
 import { ReadingActions } from './reading-actions';
 
 interface Props {
@@ -28,11 +28,11 @@ export function Readings({ page, study, motor, who }: Props) {
         <thead {...GROUP}>
           <tr {...ROW}>
             <Head>Taken</Head>
-            <NumberHead name="Power" unit="kW" />
-            <NumberHead name="Voltage" unit="V" />
-            <NumberHead name="Current" unit="A" />
-            <NumberHead name="Speed" unit="r/min" />
-            <NumberHead name="Load" unit="% of rating, ± 95 %" />
+            <NumberHead name="Power" unit="kW" className={styles.number} />
+            <NumberHead name="Voltage" unit="V" className={styles.number} />
+            <NumberHead name="Current" unit="A" className={styles.number} />
+            <NumberHead name="Speed" unit="r/min" className={styles.number} />
+            <NumberHead name="Load" unit="% of rating, ± 95 %" className={styles.number} />
             <Head>Trust</Head>
             <Head className={styles.words}>Also read</Head>
             <Head>
