@@ -1,5 +1,5 @@
 import type { Contribution } from '@/lib/engine';
-import { formatNumber } from '@/lib/platform/format';
+import { formatNumber, formatPercent } from '@/lib/platform/format';
 import type { ReadingDates } from '../fleet/reading-dates';
 
 /** What is observed, by the head of its name; the longest that fits counts. */
@@ -48,12 +48,35 @@ export function contributionWords(
   return row !== undefined && severalRows ? `${words}, ${dates.get(row) ?? 'no date'}` : words;
 }
 
+/** Misses in own deviations: from here on one looks, and from here on something is wrong. */
+const LOOK = 2;
+const WRONG = 3;
+
 /** How much it matters and whether it fits, in a few words. */
 export function standing({ residual, influence }: Pick<Contribution, 'residual' | 'influence'>): string {
   const size = Math.abs(residual);
-  if (size >= 3) return 'does not fit: it or an assumption is wrong';
-  if (size >= 2) return 'deserves a look';
+  if (size >= WRONG) return 'does not fit: it or an assumption is wrong';
+  if (size >= LOOK) return 'deserves a look';
   return influence > 0.95 ? 'nothing else speaks of it' : 'fits';
+}
+
+/** All of them in two sentences: which weighs most in the doubt of the load, and which do not fit. */
+export function standingWords(rows: readonly Contribution[], dates: ReadingDates): string {
+  const several = new Set(rows.flatMap(({ row }) => row ?? [])).size > 1;
+  const named = (row: Contribution) => contributionWords(row, several, dates);
+  const heaviest = rows.reduce<Contribution | undefined>(
+    (most, row) => (most && most.share >= row.share ? most : row),
+    undefined,
+  );
+  const misfits = rows.filter(({ residual }) => Math.abs(residual) >= LOOK);
+  return [
+    heaviest && `Of these ${named(heaviest)} has the largest part in the doubt of the load, ${formatPercent(heaviest.share)}.`,
+    misfits.length === 0
+      ? 'None misses what fits best by more than its doubt explains.'
+      : `To be looked at: ${misfits.map((row) => `${named(row)} (${standing(row)})`).join('; ')}.`,
+  ]
+    .filter(Boolean)
+    .join(' ');
 }
 
 /** A load moved by a reading, in points of rating with its sign. */

@@ -4,8 +4,10 @@ import { ChartPartLoad } from '@/app/_ui/chart-part-load';
 import { ChartTorqueSpeed } from '@/app/_ui/chart-torque-speed';
 import { ChartWhiskers } from '@/app/_ui/chart-whiskers';
 import { FigureText } from '@/app/_ui/figure';
+import { FoldOnPhone } from '@/app/_ui/fold-on-phone';
 import type { Figure, LossesByCause, NoTorqueSpeed, TorqueSpeed } from '@/lib/engine';
 import { readingDates } from '@/lib/features/fleet/reading-dates';
+import { standingWords } from '@/lib/features/motor/contribution-words';
 import type { MotorPage } from '@/lib/features/motor/loaders';
 import { atShaft, shaftUnit } from '@/lib/features/study/reader-units';
 import { formatFigure, formatNumber } from '@/lib/platform/format';
@@ -75,6 +77,11 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
           <p className={styles.soft}>
             {TORQUE_NOTE} {notDrawn(torque.value)}
           </p>
+          <FoldOnPhone what="Why it is rough there">
+            <p data-folds className={styles.soft}>
+              {TORQUE_ROUGH}
+            </p>
+          </FoldOnPhone>
         </>
       ) : (
         <p className={styles.soft}>{NO_TORQUE[torque.why]}</p>
@@ -82,21 +89,26 @@ export function HowHard({ page, here }: { readonly page: MotorPage; readonly her
       {evidence.length > 0 && (
         <>
           <h3>What each reading and stamp contributes</h3>
-          <p className={styles.soft}>
-            {(result.losses_by_cause?.drive ?? result.losses_by_cause?.harmonics) !== undefined &&
-              'Input power stands here less what the waveform of the supply adds to the losses. '}
-            The heaviest in the load’s doubt come first. A miss beyond 2 deserves a look, beyond 3 the value or an assumption is
-            wrong. What is taken for typical stands, with its source, behind{' '}
-            <Link href={`${here}/why?figure=load_fraction#machine`} prefetch={false}>
-              how the load is known
-            </Link>
-            .
-          </p>
-          <Contributions
-            label="Table of what each reading and stamp contributes"
-            rows={evidence}
-            dates={readingDates(page.result.readings)}
-          />
+          <p>{standingWords(evidence, readingDates(result.readings))}</p>
+          <FoldOnPhone what={`All ${evidence.length} readings and stamps`} nothing={evidence.length < 2}>
+            <p data-folds className={styles.soft}>
+              {(result.losses_by_cause?.drive ?? result.losses_by_cause?.harmonics) !== undefined &&
+                'Input power stands here less what the waveform of the supply adds to the losses. '}
+              The heaviest in the load’s doubt come first. A miss beyond 2 deserves a look, beyond 3 the value or an assumption is
+              wrong. What is taken for typical stands, with its source, behind{' '}
+              <Link href={`${here}/why?figure=load_fraction#machine`} prefetch={false}>
+                how the load is known
+              </Link>
+              .
+            </p>
+            <div data-folds>
+              <Contributions
+                label="Table of what each reading and stamp contributes"
+                rows={evidence}
+                dates={readingDates(page.result.readings)}
+              />
+            </div>
+          </FoldOnPhone>
         </>
       )}
     </>
@@ -154,7 +166,10 @@ function torqueSentence({ point, breakdown, exponent, exponentStated, curveName 
 const ORDINALS: Readonly<Record<number, string>> = { 1: 'first', 2: 'second', 3: 'third' };
 
 const TORQUE_NOTE =
-  'From the circuit fitted to this motor, at the voltage and temperature of the reading. Between standstill and breakdown (dashed) it is rough: real cages start with more resistance and less leakage than they run with, and so with a multiple of the torque drawn here; the dip of the pull-up torque is not known from a circuit. Neither a start nor the setting of a relay may rest on it.';
+  'From the circuit fitted to this motor, at the voltage and temperature of the reading. Between standstill and breakdown (dashed) it is rough: neither a start nor the setting of a relay may rest on it.';
+
+const TORQUE_ROUGH =
+  'Real cages start with more resistance and less leakage than they run with, and so with a multiple of the torque drawn here; the dip of the pull-up torque is not known from a circuit.';
 
 /** Where the curve begins, unless at standstill. */
 function notDrawn({ rough }: TorqueSpeed): string {
