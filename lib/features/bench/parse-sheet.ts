@@ -1,4 +1,5 @@
 import { BENCH_SECTIONS, type BenchPoint, type BenchSections, type BenchTest } from '@/lib/engine';
+import { fromHead, lookAtColumns, notePassedOver } from '../fleet/head-row';
 import { FileFault, type FileProblem, issue, type RowIssue } from '../fleet/issue-codes';
 import { nearestWord } from '../fleet/nearest';
 import { asFault, openTable, sourceName } from '../fleet/open-table';
@@ -45,7 +46,10 @@ async function readBench(source: SheetSource, options: ParseOptions): Promise<Pa
   const tests = new Map<string, { readonly tag: string; readonly test: string; readonly sections: Sections }>();
   let places: readonly (BenchColumn | undefined)[] | undefined;
   let rows = 0;
-  for await (const block of table.blocks) {
+  const blocks = fromHead(table.blocks, lookAtColumns(BENCH_COLUMNS), (above, head) =>
+    warnings.push(...notePassedOver(above, head)),
+  );
+  for await (const block of blocks) {
     for (const line of block) {
       if (places === undefined) {
         places = readHeader(line, context, warnings);
@@ -87,7 +91,7 @@ function readHeader(
   return titles.map((title) => {
     const column = BENCH_COLUMNS.find(({ name }) => name === title);
     if (column === undefined && title !== '') {
-      warnings.push(issue('unknown-bench-column', 1, title, { value: title, words: nearestWord(title, names) ?? '' }));
+      warnings.push(issue('unknown-bench-column', line.row, title, { value: title, words: nearestWord(title, names) ?? '' }));
     }
     return column;
   });

@@ -1,3 +1,4 @@
+import type { Column } from './column';
 import { columnByName } from './columns';
 import { issue, type RowIssue } from './issue-codes';
 import { shown } from './number';
@@ -84,6 +85,21 @@ export function lookAtFleetHead(namesOf: (titles: readonly string[]) => readonly
       isData: ({ cells }) =>
         names.some((name, at) => name === 'tag' && !isBlank(cells[at])) &&
         names.some((name, at) => name !== undefined && columnByName(name)?.kind.type === 'number' && isNumber(cells[at])),
+    };
+  };
+}
+
+/** A look at the head of a sheet that has just these columns: all that are always required have to be named. */
+export function lookAtColumns(columns: readonly Column[]): LookAtHead {
+  const required = columns.filter((column) => column.required === 'always');
+  return (titles) => {
+    const places = titles.map((title) => columns.find(({ name }) => name === title.toLowerCase()));
+    return {
+      known: new Set(places.filter((column) => column !== undefined)).size,
+      complete: required.every((column) => places.includes(column)),
+      isData: ({ cells }) =>
+        required.every((column) => !isBlank(cells[places.indexOf(column)])) &&
+        places.some((column, at) => column?.kind.type === 'number' && isNumber(cells[at])),
     };
   };
 }

@@ -1,4 +1,5 @@
 import { BOUGHT_CLASSES, type Price, type PriceList } from '@/lib/engine';
+import { fromHead, lookAtColumns, notePassedOver } from '../fleet/head-row';
 import { FileFault, type FileProblem, issue, type RowIssue } from '../fleet/issue-codes';
 import { nearestWord } from '../fleet/nearest';
 import type { DecimalSign } from '../fleet/number';
@@ -41,7 +42,10 @@ export async function readPrices(source: SheetSource, options: PriceOptions): Pr
     const firsts = new Map<string, { readonly row: number; readonly price: number }>();
     let rejectedRows = 0;
     let places: readonly (PriceColumn | undefined)[] | undefined;
-    for await (const block of table.blocks) {
+    const blocks = fromHead(table.blocks, lookAtColumns(PRICE_COLUMNS), (above, head) =>
+      warnings.push(...notePassedOver(above, head)),
+    );
+    for await (const block of blocks) {
       for (const line of block) {
         if (places === undefined) {
           places = readHeader(line, context, warnings);
@@ -89,7 +93,7 @@ function readHeader(
   return titles.map((title) => {
     const column = PRICE_COLUMNS.find(({ name }) => name === title);
     if (column === undefined && title !== '') {
-      warnings.push(issue('unknown-price-column', 1, title, { value: title, words: nearestWord(title, names) ?? '' }));
+      warnings.push(issue('unknown-price-column', line.row, title, { value: title, words: nearestWord(title, names) ?? '' }));
     }
     return column;
   });

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { parseBench } from '@/lib/features/bench/parse-sheet';
 import { readHistory } from '@/lib/features/fleet/indicator-history';
 import { type ParseOptions, parseFleet } from '@/lib/features/fleet/parse';
+import { readPrices } from '@/lib/features/study/prices';
 import { mustParse, parseText, problemOf } from './support/sheet';
 import { workbook } from './support/workbook';
 
@@ -108,4 +110,45 @@ it('an indicator history below a title is read as well', async () => {
   if (!read.ok) expect.fail(read.problem.text);
   expect(read.values.map(({ row, value }) => [row, value])).toEqual([[3, 2]]);
   expect(read.warnings.map(({ code, row }) => [code, row])).toContainEqual(['rows-above-names', 1]);
+});
+
+describe('column names of a price list below a title', () => {
+  const read = (text: string) => readPrices({ name: 'prices.csv', text }, { currency: 'USD' });
+  const HEAD_OF_PRICES = 'item,rated_power_kw,price,colour';
+
+  it('are read, and rows keep the numbers that they have in the file', async () => {
+    const found = await read(`Offer of the motor shop\n,,,\n${HEAD_OF_PRICES}\nrewind,30,1800,\nrewind,37,much,\n`);
+    if (!found.ok) expect.fail(found.problem.text);
+    expect(found.list.prices).toEqual([{ item: 'rewind', ratedPowerKw: 30, price: 1800 }]);
+    expect(found.rejectedRows).toBe(1);
+    expect(found.warnings.map(({ code, row }) => [code, row])).toEqual([
+      ['rows-above-names', 1],
+      ['unknown-price-column', 3],
+      ['not-a-number', 5],
+    ]);
+  });
+
+  it.each([
+    ['a price stands above them', `rewind,30,1800,\n${HEAD_OF_PRICES}\nrewind,37,2000,\n`],
+    ['one that is required is missing', 'Offer\nitem,rated_power_kw,poles\nrewind,30,4\n'],
+  ])('are refused when %s', async (_, text) => {
+    const outcome = await read(text);
+    expect(outcome.ok ? 'read' : outcome.problem.code).toBe('missing-price-column');
+  });
+});
+
+describe('column names of a bench sheet below a title', () => {
+  it('are read, and what was passed over is said', async () => {
+    const text = 'Test bench 2\nsection,voltage_v,current_a\nload,460,44\nload,460,x\n';
+    const read = await parseBench({ name: 'bench.csv', text });
+    if (!read.ok) expect.fail(read.problem.text);
+    expect(read.tests.map(({ sections }) => sections.load)).toEqual([[{ row: 3, voltageV: 460, currentA: 44 }]]);
+    expect(read.warnings.map(({ code, row }) => [code, row])).toEqual([['rows-above-names', 1]]);
+    expect(read.rejected.map(({ row }) => row)).toEqual([4]);
+  });
+
+  it('are refused when a point stands above them', async () => {
+    const read = await parseBench({ name: 'bench.csv', text: 'load,460,44\nsection,voltage_v,current_a\nload,460,44\n' });
+    expect(read.ok ? 'read' : read.problem.code).toBe('missing-bench-column');
+  });
 });
