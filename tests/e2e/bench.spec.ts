@@ -2,7 +2,7 @@ import type { Page } from '@playwright/test';
 import type { BenchTest } from '@/lib/engine';
 import { writeBenchCsv } from '@/lib/features/bench/write-sheet';
 import { syntheticTest } from '../engine/bench/synthetic';
-import { expect, expectAccessible, expectNoSidewaysScroll, test } from './page-watch';
+import { expect, expectAccessible, expectNoScrollWithin, expectNoSidewaysScroll, test } from './page-watch';
 
 async function startStudy(page: Page, name: string): Promise<string> {
   await page.goto('/');
@@ -52,6 +52,13 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   await expect(page.getByText('What you had typed and not saved is here again.')).toBeVisible();
   await expect(page.getByLabel('Tag of the motor')).toHaveValue('B-1');
   await expect(page.getByLabel('Resistance, row 1', { exact: true })).toHaveValue('0.52');
+
+  // A name that is none is led to.
+  await page.locator('#who').fill(' ');
+  await page.getByRole('button', { name: 'Keep with the motor' }).click();
+  await expect(page.locator('#who')).toBeFocused();
+  await expect(page.locator('#who')).toHaveAttribute('aria-invalid', 'true');
+  if (info.project.name === 'phone') await expectNoScrollWithin(page.getByRole('region', { name: 'Measured points' }));
 
   // A voltage of one phase is doubted at its cell, before the test is complete.
   await page.getByLabel('Section of row 3').selectOption('load');
@@ -109,7 +116,11 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   await expectNoSidewaysScroll(page);
   await region.getByRole('link', { name: /after/ }).click();
   await page.getByText('Withdraw this test').click();
-  await page.getByLabel('Why').fill('wrong motor');
+  const why = page.getByLabel('Why');
+  await page.getByRole('button', { name: 'Withdraw the test' }).click();
+  await expect(why).toBeFocused();
+  await expect(why).toHaveAttribute('aria-invalid', 'true');
+  await why.fill('wrong motor');
   await page.getByRole('button', { name: 'Withdraw the test' }).click();
   await expect(page.getByText(/Withdrawn by R. Example.*wrong motor/)).toBeVisible();
 });

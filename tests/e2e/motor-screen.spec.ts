@@ -105,6 +105,10 @@ test('a reading is added and left out with a reason', async ({ page }) => {
   await expect(row).toContainText('11.5');
   await row.getByText('Leave out').click();
   await row.getByLabel('Why it does not count').fill('wrong breaker');
+  await row.getByLabel('Your name').fill(' ');
+  await row.getByRole('button', { name: 'Leave it out' }).click();
+  await expect(row.getByLabel('Your name')).toBeFocused();
+  await expect(row.getByLabel('Your name')).toHaveAttribute('aria-invalid', 'true');
   await row.getByLabel('Your name').fill('R. Example');
   await row.getByRole('button', { name: 'Leave it out' }).click();
   await expect(row).toContainText('left out');

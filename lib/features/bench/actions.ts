@@ -12,6 +12,8 @@ import type { RowIssue } from '../fleet/issue-codes';
 import { findingsInLabels, inLabels } from '../fleet/screen-words';
 import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
+import { typedOf } from '../study/meanwhile';
+import { refusedForm } from '../study/schema';
 import { rememberWho } from '../study/who';
 import { BENCH_COLUMNS } from './columns';
 import { findMotors } from './data';
@@ -22,11 +24,6 @@ import { parseBench } from './parse-sheet';
 import { keepForm, readForm, type TypedRow, type TypedTest, typedTest, withdrawForm } from './schema';
 import { parseTyped, typedRows } from './typed-test';
 import { usualMethod, workOut } from './work-out';
-
-function unreadable(error: { readonly issues: readonly { readonly message: string }[] }): { readonly problem: Problem } {
-  const text = error.issues[0]?.message ?? 'The form cannot be read.';
-  return { problem: { code: 'form', text, remedy: 'Mend it and send it again.' } };
-}
 
 /** What reading a sheet gives: rows for the table of entry, or why not. */
 export interface ReadState {
@@ -39,7 +36,7 @@ export interface ReadState {
 /** Reads a file or pasted rows into the table of entry; nothing is kept. */
 export async function readBenchSheet(_: ReadState, form: FormData): Promise<ReadState> {
   const parsed = readForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { problem: refusedForm(parsed.error).problem };
   const { file, pasted, decimal } = parsed.data;
   const source =
     file !== undefined && file.size > 0
@@ -71,7 +68,7 @@ export interface Preview {
 /** Works out what was typed so far; nothing is kept. */
 export async function previewTest(typed: TypedTest): Promise<Preview> {
   const parsed = typedTest.safeParse(typed);
-  if (!parsed.success) return { issues: [], problem: unreadable(parsed.error).problem };
+  if (!parsed.success) return { issues: [], problem: refusedForm(parsed.error).problem };
   return preview(parsed.data);
 }
 
@@ -117,12 +114,16 @@ async function owner(typed: TypedTest) {
 
 export interface KeepState {
   readonly problem?: Pick<Problem, 'text' | 'remedy'>;
+  /** What is wrong with each refused field, by its name. */
+  readonly refused?: Readonly<Record<string, string>>;
+  /** What was typed of a form that was refused: it is cleared when it is sent. */
+  readonly typed?: Readonly<Record<string, string>>;
 }
 
 /** Keeps a typed test with its motor and opens its report. */
 export async function keepTyped(typed: TypedTest & { readonly who: string }): Promise<KeepState> {
   const parsed = keepForm.safeParse(typed);
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return refusedForm(parsed.error);
   const { who, ...rest } = parsed.data;
   await rememberWho(who);
   const seen = await preview(rest);
@@ -150,12 +151,13 @@ export async function keepTyped(typed: TypedTest & { readonly who: string }): Pr
 
 /** Withdraws a test. Form fields `study`, `test`, `who`, `why`. */
 export async function withdrawKept(_: KeepState, form: FormData): Promise<KeepState> {
+  const typed = typedOf(form);
   const parsed = withdrawForm.safeParse(Object.fromEntries(form));
-  if (!parsed.success) return unreadable(parsed.error);
+  if (!parsed.success) return { ...refusedForm(parsed.error), typed };
   const { study, test, who, why } = parsed.data;
   await rememberWho(who);
   const done = await withdrawTest(database(), { studyId: study, id: test, who, why });
-  if (!done.ok) return { problem: done.problem };
+  if (!done.ok) return { problem: done.problem, typed };
   wakeRunner();
   revalidatePath(`/${study}`, 'layout');
   return {};

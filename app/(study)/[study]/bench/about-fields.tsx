@@ -6,16 +6,19 @@ interface Props {
   readonly about: About;
   readonly onAbout: (about: About) => void;
   readonly methods: readonly { readonly id: string; readonly words: string }[];
+  /** What is wrong with each refused field. */
+  readonly refused: Readonly<Record<string, string>> | undefined;
 }
 
 /** Which motor, which test, by which procedure, and what the table does not say of it. */
-export function AboutFields({ about, onAbout, methods }: Props) {
+export function AboutFields({ about, onAbout, methods, refused }: Props) {
+  const every = { about, onAbout, refused };
   return (
     <div className={styles.fields}>
-      <AboutField id="tag" label="Tag of the motor" about={about} onAbout={onAbout} />
-      <AboutField id="site" label="Site" note="Only where the tag stands at several sites." about={about} onAbout={onAbout} />
-      <AboutField id="name" label="Name of the test" note="Such as: before rewind." about={about} onAbout={onAbout} />
-      <AboutField id="takenAt" label="Date, as 2026-03-14" about={about} onAbout={onAbout} />
+      <AboutField id="tag" label="Tag of the motor" {...every} />
+      <AboutField id="site" label="Site" note="Only where the tag stands at several sites." {...every} />
+      <AboutField id="name" label="Name of the test" note="Such as: before rewind." {...every} />
+      <AboutField id="takenAt" label="Date, as 2026-03-14" {...every} />
       <div className={styles.field}>
         <label htmlFor="method">Procedure</label>
         <select id="method" value={about.method} onChange={(event) => onAbout({ ...about, method: event.target.value })}>
@@ -49,14 +52,15 @@ export function AboutFields({ about, onAbout, methods }: Props) {
   );
 }
 
-interface FieldProps extends Pick<Props, 'about' | 'onAbout'> {
+interface FieldProps extends Pick<Props, 'about' | 'onAbout' | 'refused'> {
   readonly id: keyof About;
   readonly label: string;
   readonly note?: string;
 }
 
 /** A field to type into. */
-function AboutField({ id, label, note, about, onAbout }: FieldProps) {
+function AboutField({ id, label, note, about, onAbout, refused }: FieldProps) {
+  const said = refused?.[id] ?? note;
   return (
     <div className={styles.field}>
       <label htmlFor={id}>{label}</label>
@@ -65,11 +69,12 @@ function AboutField({ id, label, note, about, onAbout }: FieldProps) {
         value={about[id]}
         onChange={(event) => onAbout({ ...about, [id]: event.target.value })}
         autoComplete="off"
-        aria-describedby={note ? `${id}-note` : undefined}
+        aria-describedby={said === undefined ? undefined : `${id}-note`}
+        aria-invalid={refused?.[id] !== undefined}
       />
-      {note && (
+      {said !== undefined && (
         <p id={`${id}-note`} className={styles.note}>
-          {note}
+          {said}
         </p>
       )}
     </div>

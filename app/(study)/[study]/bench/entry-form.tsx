@@ -2,7 +2,8 @@
 
 import { useActionState, useState, useTransition } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
+import { WhoField } from '@/app/_ui/who-field';
 import { type KeepState, keepTyped, type ReadState, readBenchSheet } from '@/lib/features/bench/actions';
 import { AboutFields } from './about-fields';
 import styles from './bench.module.css';
@@ -32,11 +33,10 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
   const entry = useEntry({ study, tag, site, columns: columns.length }, { read, chosen });
   const preview = usePreview(entry);
   const shown = entry.started ? preview : undefined;
-  const [name, setName] = useState(who);
   const [kept, setKept] = useState<KeepState>({});
   const [keeping, keep] = useTransition();
 
-  const send = async (): Promise<void> => {
+  const send = async (name: string): Promise<void> => {
     try {
       setKept(await keepTyped({ ...entry.typed, who: name }));
     } catch (error) {
@@ -55,12 +55,13 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
         className={styles.entry}
         onSubmit={(event) => {
           event.preventDefault();
-          keep(send);
+          const name = String(new FormData(event.currentTarget).get('who') ?? '');
+          keep(() => send(name));
         }}
       >
         <h2 id="points">The test</h2>
         <DraftNote draft={entry.draft} />
-        <AboutFields about={entry.about} onAbout={entry.setAbout} methods={methods} />
+        <AboutFields about={entry.about} onAbout={entry.setAbout} methods={methods} refused={kept.refused} />
         <EntryTable
           rows={entry.rows}
           columns={columns}
@@ -70,12 +71,9 @@ export function EntryForm({ study, who, tag, site, columns, sections, methods }:
           onChange={entry.setRows}
         />
         <PreviewPart preview={shown} />
-        <ProblemNote problem={kept.problem} />
+        <Outcome state={kept} />
         <div className={styles.fields}>
-          <div className={styles.field}>
-            <label htmlFor="who">Your name</label>
-            <input id="who" value={name} onChange={(event) => setName(event.target.value)} autoComplete="name" />
-          </div>
+          <WhoField id="who" initial={who} refused={kept.refused?.who} />
         </div>
         <button type="submit" data-primary aria-disabled={keeping}>
           {keeping ? 'Keeping…' : 'Keep with the motor'}

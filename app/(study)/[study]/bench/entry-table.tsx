@@ -1,3 +1,6 @@
+import { Head } from '@/app/_ui/head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { Finding } from '@/lib/engine';
 import type { RowIssue } from '@/lib/features/fleet/issue-codes';
@@ -24,17 +27,17 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
   return (
     <>
       <ScrollRegion label="Measured points">
-        <table className={styles.entryTable}>
+        <table {...TABLE} className={`${styles.entryTable} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
           <Heads columns={columns} />
-          <tbody>
+          <tbody {...GROUP}>
             {rows.map((row, at) => {
               const own = issuesOf(at);
               return (
-                <tr key={row.key}>
-                  <th scope="row" className={styles.rowNumber}>
+                <tr key={row.key} {...ROW}>
+                  <th {...ROW_HEAD} scope="row" className={styles.rowNumber}>
                     {at + 1}
                   </th>
-                  <td>
+                  <td {...CELL} className={styles.rowSection}>
                     <SectionChoice
                       row={at + 1}
                       sections={sections}
@@ -43,7 +46,11 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
                     />
                   </td>
                   {columns.map((column, index) => (
-                    <td key={column.name}>
+                    <td
+                      key={column.name}
+                      {...CELL}
+                      data-unit={column.unit === '' ? column.label : `${column.label}, ${column.unit}`}
+                    >
                       <input
                         inputMode="decimal"
                         autoComplete="off"
@@ -64,7 +71,7 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
                       />
                     </td>
                   ))}
-                  <td className={styles.rowActions}>
+                  <td {...CELL} className={styles.rowActions}>
                     <button
                       type="button"
                       aria-label={`Add a row below row ${at + 1}`}
@@ -94,19 +101,19 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
 
 function Heads({ columns }: Pick<Props, 'columns'>) {
   return (
-    <thead>
-      <tr className={styles.entryHead}>
-        <th scope="col">Row</th>
-        <th scope="col">Section</th>
+    <thead {...GROUP}>
+      <tr {...ROW} className={styles.entryHead}>
+        <Head>Row</Head>
+        <Head>Section</Head>
         {columns.map((column) => (
-          <th key={column.name} scope="col" title={column.meaning}>
+          <th key={column.name} {...HEAD} scope="col" title={column.meaning}>
             {column.label}
             <span className={styles.unit}>{column.unit}</span>
           </th>
         ))}
-        <th scope="col">
+        <Head>
           <span className="unseen">Rows</span>
-        </th>
+        </Head>
       </tr>
     </thead>
   );

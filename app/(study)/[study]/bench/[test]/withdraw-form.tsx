@@ -1,7 +1,8 @@
 'use client';
 
 import { useActionState } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { Outcome } from '@/app/_ui/outcome';
+import { WhoField } from '@/app/_ui/who-field';
 import { type KeepState, withdrawKept } from '@/lib/features/bench/actions';
 import styles from '../bench.module.css';
 
@@ -10,19 +11,30 @@ const NOTHING: KeepState = {};
 /** Withdraws a test with name and reason; it stays in the book and no longer counts. */
 export function WithdrawForm({ study, test, who }: { readonly study: string; readonly test: string; readonly who: string }) {
   const [state, withdraw, busy] = useActionState(withdrawKept, NOTHING);
+  const { why = '' } = state.typed ?? {};
   return (
     <form action={withdraw}>
-      <ProblemNote problem={state.problem} />
+      <Outcome state={state} />
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="test" value={test} />
       <div className={styles.fields}>
-        <div className={styles.field}>
-          <label htmlFor="who">Your name</label>
-          <input id="who" name="who" defaultValue={who} autoComplete="name" />
-        </div>
+        <WhoField id="who" initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <div className={styles.field}>
           <label htmlFor="why">Why</label>
-          <input id="why" name="why" autoComplete="off" />
+          <input
+            key={why}
+            id="why"
+            name="why"
+            defaultValue={why}
+            autoComplete="off"
+            aria-describedby={state.refused?.why === undefined ? undefined : 'why-note'}
+            aria-invalid={state.refused?.why !== undefined}
+          />
+          {state.refused?.why !== undefined && (
+            <p id="why-note" className={styles.note}>
+              {state.refused.why}
+            </p>
+          )}
         </div>
       </div>
       <button type="submit" aria-disabled={busy}>

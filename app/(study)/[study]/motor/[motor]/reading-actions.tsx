@@ -1,7 +1,8 @@
 'use client';
 
-import { useActionState, useId } from 'react';
-import { ProblemNote } from '@/app/_ui/problem-note';
+import { useActionState, useId, useMemo } from 'react';
+import { Outcome } from '@/app/_ui/outcome';
+import { WhoField } from '@/app/_ui/who-field';
 import { excludeReading, includeReading } from '@/lib/features/motor/actions';
 import type { EditState } from '@/lib/features/motor/schema';
 import styles from './reading-actions.module.css';
@@ -23,7 +24,9 @@ export function ReadingActions({ study, motor, version, who, kind, reading, labe
   const action: (state: EditState, form: FormData) => Promise<EditState> = excluded ? includeReading : excludeReading;
   const [state, send, pending] = useActionState(action, {});
   const id = useId();
-  const { who: typedWho = who, reason = '' } = state.typed ?? {};
+  const { reason = '' } = state.typed ?? {};
+  const outcome = useMemo(() => ({ problem: state.problem }), [state]);
+  const noReason = state.refused?.reason;
   return (
     <details className={styles.act}>
       <summary>
@@ -33,7 +36,7 @@ export function ReadingActions({ study, motor, version, who, kind, reading, labe
         </span>
       </summary>
       <form action={send} className={styles.form}>
-        <ProblemNote problem={state.problem} />
+        <Outcome state={outcome} />
         <input type="hidden" name="study" value={study} />
         <input type="hidden" name="motor" value={motor} />
         <input type="hidden" name="version" value={version} />
@@ -46,11 +49,25 @@ export function ReadingActions({ study, motor, version, who, kind, reading, labe
         ) : (
           <>
             <label htmlFor={`${id}-reason`}>Why it does not count</label>
-            <input key={reason} id={`${id}-reason`} name="reason" defaultValue={reason} required minLength={3} maxLength={500} />
+            <input
+              key={reason}
+              id={`${id}-reason`}
+              name="reason"
+              defaultValue={reason}
+              required
+              minLength={3}
+              maxLength={500}
+              aria-describedby={noReason === undefined ? undefined : `${id}-no-reason`}
+              aria-invalid={noReason !== undefined}
+            />
+            {noReason !== undefined && (
+              <p id={`${id}-no-reason`} className={styles.refused}>
+                {noReason}
+              </p>
+            )}
           </>
         )}
-        <label htmlFor={`${id}-who`}>Your name</label>
-        <input key={typedWho} id={`${id}-who`} name="who" defaultValue={typedWho} required maxLength={80} />
+        <WhoField id={`${id}-who`} initial={who} typed={state.typed?.who} refused={state.refused?.who} />
         <button type="submit" aria-disabled={pending}>
           {excluded ? 'Take it back in' : 'Leave it out'}
         </button>
