@@ -19,7 +19,7 @@ test('a motor answers first, and each figure leads down to a stamp and a meter',
   await expect(page.getByRole('img', { name: /Efficiency and power factor over load/ })).toBeVisible();
   await expect(page.getByRole('img', { name: /times its present torque before it stalls/ })).toBeVisible();
   const contributes = page.getByRole('region', { name: 'Table of what each reading and stamp contributes' });
-  await expect(page.getByText(/Of these .* has the largest part in the doubt of the load/)).toBeVisible();
+  await expect(page.getByText(/Of these, .* has the largest part in the doubt of the load/)).toBeVisible();
   // A phone folds the evidence; a wide screen has it at once.
   const key = page.getByRole('button', { name: /^All \d+ readings and stamps$/ });
   if (isMobile) {

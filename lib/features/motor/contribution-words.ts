@@ -70,7 +70,7 @@ export function standingWords(rows: readonly Contribution[], dates: ReadingDates
   );
   const misfits = rows.filter(({ residual }) => Math.abs(residual) >= LOOK);
   return [
-    heaviest && `Of these ${named(heaviest)} has the largest part in the doubt of the load, ${formatPercent(heaviest.share)}.`,
+    heaviest && `Of these, ${named(heaviest)} has the largest part in the doubt of the load, ${formatPercent(heaviest.share)}.`,
     misfits.length === 0
       ? 'None misses what fits best by more than its doubt explains.'
       : `To be looked at: ${misfits.map((row) => `${named(row)} (${standing(row)})`).join('; ')}.`,

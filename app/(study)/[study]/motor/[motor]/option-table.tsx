@@ -86,14 +86,16 @@ function OptionCells({ option, why, heads, horizonYears }: CellsProps) {
   const whyOf = (figure: string) => why(`options.${option.id}.${figure}`);
   return (
     <>
-      <FigureCell head={heads.cost}>{action === 'keep' ? ABSENT : formatNumber(option.cost, 0)}</FigureCell>
+      <FigureCell head={heads.cost} none={action === 'keep'}>
+        {action === 'keep' ? ABSENT : formatNumber(option.cost, 0)}
+      </FigureCell>
       <FigureCell head={heads.energy}>
         <FigureText name="energy saved" unitInHead figure={option.energy_saved} why={whyOf('energy_saved')} reason={UNKNOWN} />
       </FigureCell>
       <FigureCell head={heads.money}>
         <FigureText name="money saved" unitInHead figure={option.money_saved} why={whyOf('money_saved')} reason={UNKNOWN} />
       </FigureCell>
-      <FigureCell head={heads.payback}>
+      <FigureCell head={heads.payback} none={action === 'keep'}>
         <FigureText
           name="simple payback"
           unitInHead
@@ -103,7 +105,9 @@ function OptionCells({ option, why, heads, horizonYears }: CellsProps) {
           reason={action === 'keep' ? 'nothing is spent' : 'no saving that pays it back'}
         />
       </FigureCell>
-      <FigureCell head={heads.chance}>{percent(chance)}</FigureCell>
+      <FigureCell head={heads.chance} none={chance === undefined}>
+        {percent(chance)}
+      </FigureCell>
       <FigureCell head={heads.worth}>
         <FigureText
           name="net present value"
@@ -113,7 +117,9 @@ function OptionCells({ option, why, heads, horizonYears }: CellsProps) {
           reason={UNKNOWN}
         />
       </FigureCell>
-      <FigureCell head={heads.rate}>{percent(rate)}</FigureCell>
+      <FigureCell head={heads.rate} none={rate === undefined}>
+        {percent(rate)}
+      </FigureCell>
     </>
   );
 }
@@ -122,10 +128,17 @@ function percent(share: number | undefined): string {
   return share === undefined ? ABSENT : formatNumber(100 * share, 0);
 }
 
+interface FigureCellProps {
+  readonly head: FigureHead;
+  /** There is no such figure of this option: a phone has no line for it. */
+  readonly none?: boolean;
+  readonly children: ReactNode;
+}
+
 /** A figure under the head of its column, which a phone writes with it. */
-function FigureCell({ head: { name, unit }, children }: { readonly head: FigureHead; readonly children: ReactNode }) {
+function FigureCell({ head: { name, unit }, none = false, children }: FigureCellProps) {
   return (
-    <td {...CELL} className={styles.number} data-unit={`${name}, ${unit}`}>
+    <td {...CELL} className={none ? `${styles.number} ${lines.none}` : styles.number} data-unit={`${name}, ${unit}`}>
       {children}
     </td>
   );

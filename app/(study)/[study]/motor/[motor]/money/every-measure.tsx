@@ -1,3 +1,4 @@
+import { FoldOnPhone } from '@/app/_ui/fold-on-phone';
 import { Head } from '@/app/_ui/head';
 import { NumberHead } from '@/app/_ui/number-head';
 import lines from '@/app/_ui/phone-lines.module.css';
@@ -72,11 +73,13 @@ export function EveryMeasure({ page }: { readonly page: MoneyPage }) {
         </p>
       )}
       {reasons.length > 0 && (
-        <ul className={sheet.soft}>
-          {[...new Set(reasons)].map((reason) => (
-            <li key={reason}>{reason}</li>
-          ))}
-        </ul>
+        <FoldOnPhone what="Why some of these rates do not exist">
+          <ul data-folds className={sheet.soft}>
+            {[...new Set(reasons)].map((reason) => (
+              <li key={reason}>{reason}</li>
+            ))}
+          </ul>
+        </FoldOnPhone>
       )}
       <h3>What each dearer option adds</h3>
       <ol>

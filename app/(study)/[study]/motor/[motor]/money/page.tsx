@@ -14,7 +14,7 @@ import type { OptionBreakEven } from '@/lib/engine';
 import { marginSentences } from '@/lib/features/motor/margin-words';
 import { loadMoney, type MoneyPage, type ValueCurve } from '@/lib/features/motor/money-loader';
 import { loadSpareOf } from '@/lib/features/ranking/spare-loader';
-import { ABSENT, formatFigure, formatNumber, formatPercent } from '@/lib/platform/format';
+import { ABSENT, formatFigure, formatNumber, formatPercent, uncapitalised } from '@/lib/platform/format';
 import { Spare } from '../spare';
 import { AlsoWorth } from './also-worth';
 import { EveryMeasure } from './every-measure';
@@ -50,7 +50,7 @@ export default async function MoneyScreen({ params, searchParams }: Props) {
       <h1>What the money of {page.tag} hangs on</h1>
       <p className={sheet.answer}>
         {page.title}: worth {value ? formatFigure(value).text : ABSENT} over {horizonYears} years, at{' '}
-        {formatPercent(discountRate, 1)} a year. {paidBackWords(page.soFar, horizonYears)}
+        {formatPercent(discountRate, 1)} a year. Discounted at that rate, {uncapitalised(paidBackWords(page.soFar, horizonYears))}
       </p>
       <p className={`${sheet.soft} screen-only`}>
         For finance: <a href={`/api/studies/${study}/workbook?motor=${motor}`}>all of it as a workbook with live formulas</a>.
