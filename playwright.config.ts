@@ -34,7 +34,7 @@ export default defineConfig({
   timeout: 300_000,
   expect: { timeout: 20_000 },
   // A failure is told again at the end, where a log that was cut still has it.
-  reporter: [['list', { printSteps: false }]],
+  reporter: 'list',
   use: {
     baseURL: address,
     browserName: 'chromium',

@@ -55,7 +55,7 @@ const browser: Step = {
       return NOTHING;
     }
     return withReport(async (file) => {
-      const exitCode = await npmScript('test:e2e', ['--reporter=line,json'], { PLAYWRIGHT_JSON_OUTPUT_FILE: file });
+      const exitCode = await npmScript('test:e2e', ['--reporter=list,json'], { PLAYWRIGHT_JSON_OUTPUT_FILE: file });
       return tallyPlaywright(file, exitCode);
     });
   },
