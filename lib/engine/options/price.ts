@@ -13,10 +13,10 @@ interface ListedPrice {
   /** The price as a figure, for whoever asks. */
   readonly leaf: Leaf<'currency'>;
   /** The line of this very rating, when there is one; never that of another pole count, whose speed and efficiency are other ones. */
-  readonly line?: Price | undefined;
+  readonly line: Price | undefined;
   readonly extrapolated: boolean;
   /** Weeks until delivery: those of the line of this rating, between two lines the longer; absent where none is stated. */
-  readonly leadTimeWeeks?: number;
+  readonly leadTimeWeeks: number | undefined;
 }
 
 /** What is asked for. */
@@ -69,7 +69,15 @@ export function listedPrice(list: PriceList, query: PriceQuery): ListedPrice | u
   if (found.has(query.ratedPowerKw)) return found.get(query.ratedPowerKw);
   if (found.size >= KEPT) found.clear();
   const on = onCurve(curve, query);
-  const made = on && { ...on, matched: curve.matched, leaf: priceLeaf(list, query, curve.matched, on) };
+  const made = on && {
+    price: on.price,
+    spread: on.spread,
+    matched: curve.matched,
+    leaf: priceLeaf(list, query, curve.matched, on),
+    line: on.line,
+    extrapolated: on.extrapolated,
+    leadTimeWeeks: on.leadTimeWeeks,
+  };
   found.set(query.ratedPowerKw, made);
   return made;
 }
@@ -92,7 +100,8 @@ function priceLeaf(
 }
 
 function onCurve(curve: Curve, query: PriceQuery): Omit<ListedPrice, 'matched' | 'leaf'> | undefined {
-  if (curve.flat !== undefined) return { price: curve.flat, spread: LISTED, extrapolated: false };
+  if (curve.flat !== undefined)
+    return { price: curve.flat, spread: LISTED, line: undefined, extrapolated: false, leadTimeWeeks: undefined };
   const { lines } = curve;
   const [first] = lines;
   const last = lines[lines.length - 1];
@@ -104,7 +113,7 @@ function onCurve(curve: Curve, query: PriceQuery): Omit<ListedPrice, 'matched' |
   if (at && Math.abs(at.logKw - x) <= AT_LINE) {
     const ofThesePoles = at.line.poles === undefined || at.line.poles === query.poles;
     const line = ofThesePoles ? at.line : undefined;
-    return { price: at.line.price, spread: LISTED, line, extrapolated: false, ...leadTime([at.line]) };
+    return { price: at.line.price, spread: LISTED, line, extrapolated: false, leadTimeWeeks: at.line.leadTimeWeeks };
   }
   const outside = above === 0 || above === lines.length;
   const right = Math.min(Math.max(above, 1), lines.length - 1);
@@ -113,12 +122,19 @@ function onCurve(curve: Curve, query: PriceQuery): Omit<ListedPrice, 'matched' |
   const slope = a.logKw === b.logKw ? 0 : (b.logPrice - a.logPrice) / (b.logKw - a.logKw);
   const price = Math.exp(a.logPrice + slope * (x - a.logKw));
   const spread = outside ? CARRIED_ON : LISTED;
-  return { price, spread, extrapolated: outside, ...leadTime(outside ? [] : [a.line, b.line]) };
+  return {
+    price,
+    spread,
+    line: undefined,
+    extrapolated: outside,
+    leadTimeWeeks: outside ? undefined : longerWait(a.line, b.line),
+  };
 }
 
-function leadTime(lines: readonly Price[]): Pick<ListedPrice, 'leadTimeWeeks'> {
-  const weeks = lines.flatMap(({ leadTimeWeeks }) => leadTimeWeeks ?? []);
-  return weeks.length === 0 ? {} : { leadTimeWeeks: Math.max(...weeks) };
+/** Weeks until delivery between two lines: the longer that is stated. */
+function longerWait({ leadTimeWeeks: one }: Price, { leadTimeWeeks: other }: Price): number | undefined {
+  if (one === undefined || other === undefined) return one ?? other;
+  return Math.max(one, other);
 }
 
 function curveOf(list: PriceList, query: PriceQuery): Curve | undefined {
