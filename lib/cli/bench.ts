@@ -3,6 +3,7 @@ import { parseBench } from '@/lib/features/bench/parse-sheet';
 import { workOut } from '@/lib/features/bench/work-out';
 import { benchCsv } from '@/lib/features/bench/write-csv';
 import { csvRow } from '@/lib/features/fleet/csv-cell';
+import { issueLine } from '@/lib/features/fleet/issue-line';
 import { parseFleet, type SheetMotor } from '@/lib/features/fleet/parse';
 import { loadTables } from '@/lib/reference/load';
 import type { Call } from './arguments';
@@ -15,9 +16,7 @@ export async function bench(call: Call): Promise<number> {
   const { tables } = loadTables();
   const parsed = await parseBench({ path: call.fleet }, call.reading);
   if (!parsed.ok) throw new UsageError(faultOf(call.fleet, parsed.problem));
-  for (const issue of [...parsed.rejected, ...parsed.warnings]) {
-    console.error(`row ${issue.row}  ${issue.column || '(row)'}  ${issue.text} ${issue.remedy}`);
-  }
+  for (const issue of [...parsed.rejected, ...parsed.warnings]) console.error(issueLine(issue));
   if (parsed.tests.length === 0) {
     throw new UsageError(`${call.fleet} holds no test${parsed.rejected.length > 0 ? ': each of its rows was rejected' : ''}.`);
   }

@@ -14,6 +14,7 @@ import {
 import { FleetEvaluation } from '@/lib/features/evaluation/evaluate-fleet';
 import { rankedHead, type TextKey } from '@/lib/features/evaluation/result-text';
 import { HistoryJoiner } from '@/lib/features/fleet/apply-history';
+import { issueLine } from '@/lib/features/fleet/issue-line';
 import type { RowIssue, StreamedFleet } from '@/lib/features/fleet/parse';
 import { csvRow } from '@/lib/features/fleet/write-csv';
 import { programmeCsv } from '@/lib/features/plan/programme-csv';
@@ -68,7 +69,7 @@ export async function evaluate(call: Call): Promise<number> {
     }
     report(sheet, call.reading.decimal);
     for (const stray of strayTariffs(call, settings, sites)) console.error(stray);
-    for (const found of left().slice(0, SHOWN)) console.error(`history, row ${found.row}: ${found.text} ${found.remedy}`);
+    for (const found of left().slice(0, SHOWN)) console.error(`history, ${issueLine(found)}`);
     for (const tag of tests.strays) console.error(`bench test of ${tag || '(no tag)'}: the sheet has no such motor.`);
     const leftOut = left().length + tests.rejected.length + tests.strays.length + rejectedPrices;
     return sheet.rejected.length > 0 || leftOut > 0 ? EXIT.rejectedRows : EXIT.done;
@@ -200,9 +201,7 @@ function report(parsed: StreamedFleet, decimal: string | undefined): void {
   if (parsed.warnings.length > 0) parts.push(count(parsed.warnings.length, 'warning'));
   if (parsed.ignoredRepeats > 0) parts.push(`${count(parsed.ignoredRepeats, 'repeated row')} ignored`);
   console.error(`${parts.join(', ')}.`);
-  for (const row of parsed.rejected.slice(0, 10))
-    for (const issue of row.issues)
-      console.error(`row ${issue.row}${issue.column && `, ${issue.column}`}: ${issue.text} ${issue.remedy}`);
+  for (const row of parsed.rejected.slice(0, 10)) for (const issue of row.issues) console.error(issueLine(issue));
   if (parsed.rejected.length > 10)
     console.error(`… and ${parsed.rejected.length - 10} more rejected rows: they stand under "rejected" in the results.`);
   const issues = parsed.rejected.flatMap((row) => row.issues);

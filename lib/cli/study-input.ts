@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Motor, PriceList, Settings } from '@/lib/engine';
 import { type HistoryOutcome, readHistory } from '@/lib/features/fleet/indicator-history';
+import { issueLine } from '@/lib/features/fleet/issue-line';
 import { nearestWord } from '@/lib/features/fleet/nearest';
 import { type ParseOptions, type RowIssue, type SheetMotor, type StreamedFleet, streamFleet } from '@/lib/features/fleet/parse';
 import { noWishes, type PlanWishesFile } from '@/lib/features/plan/wishes';
@@ -43,7 +44,7 @@ export async function readStudy(call: Call, reference: LoadedReference): Promise
   if (!prices.ok) throw new UsageError(faultOf(pricesFile, prices.problem));
   const { list, warnings, rejectedRows } = prices;
   const said = [
-    ...warnings.map(({ row, text, remedy }) => `${pricesFile}, row ${row}: ${text} ${remedy}`),
+    ...warnings.map((warning) => `${pricesFile}, ${issueLine(warning)}`),
     ...signHint(warnings, '--prices-decimal', decimal),
   ];
   if (list.prices.length === 0 && rejectedRows > 0)
@@ -155,9 +156,7 @@ function rejectedOf(call: Call, { header, rejected }: Pick<StreamedFleet, 'heade
     .filter(
       ({ cells }) => cells[tag]?.trim() === call.tag && (call.site === undefined || (cells[site]?.trim() ?? '') === call.site),
     )
-    .flatMap(({ issues }) =>
-      issues.map((issue) => `row ${issue.row}  ${issue.column || '(row)'}  ${issue.text} ${issue.remedy}`),
-    );
+    .flatMap(({ issues }) => issues.map(issueLine));
 }
 
 const UNREADABLE: Readonly<Record<string, string>> = { ENOENT: 'there is no such file', EISDIR: 'it is a folder' };

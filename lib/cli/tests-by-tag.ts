@@ -2,6 +2,7 @@ import type { Motor } from '@/lib/engine';
 import { parseBench } from '@/lib/features/bench/parse-sheet';
 import { type CountingTest, withTest } from '@/lib/features/bench/tested';
 import type { RowIssue } from '@/lib/features/fleet/issue-codes';
+import { issueLine } from '@/lib/features/fleet/issue-line';
 import type { LoadedReference } from '@/lib/reference/load';
 import type { Call } from './arguments';
 import { UsageError } from './exit';
@@ -50,8 +51,7 @@ export async function readCallTests(call: Call, reference: LoadedReference): Pro
   if (call.bench === undefined) return new TestsByTag([], reference.tables, []);
   const parsed = await parseBench({ path: call.bench }, call.reading);
   if (!parsed.ok) throw new UsageError(faultOf(call.bench, parsed.problem));
-  for (const issue of [...parsed.rejected, ...parsed.warnings])
-    console.error(`${call.bench}, row ${issue.row}: ${issue.text} ${issue.remedy}`);
+  for (const issue of [...parsed.rejected, ...parsed.warnings]) console.error(`${call.bench}, ${issueLine(issue)}`);
   const tests = parsed.tests.map((test) => ({ test, takenAt: undefined, rotorConductor: undefined }));
   return new TestsByTag(tests, reference.tables, parsed.rejected);
 }

@@ -81,11 +81,11 @@ describe('study lines', () => {
     const none = studyCommand('lines', wrong, '--tag', 'P-1');
     expect(none.code).toBe(2);
     expect(none.err).toContain('what carries it was rejected');
-    expect(none.err).toContain('row 2  rotor_bars_source');
+    expect(none.err).toContain('row 2, rotor_bars_source');
     expect(none.err).not.toContain('row 4');
     const some = studyCommand('lines', wrong, '--tag', 'P-2');
     expect(some.code).toBe(0);
-    expect(some.err).toContain('row 4  input_power_kw');
+    expect(some.err).toContain('row 4, input_power_kw');
     expect(studyCommand('lines', wrong, '--tag', 'P-2', '--site', 'South').err).not.toContain('rejected');
   });
 });

@@ -41,7 +41,7 @@ describe('the price list of a call', () => {
       const ran = studyCommand(command, FLEET, '--prices', file('all.csv', 'item;price\nmotor;3000,50\nrewind;1200,1\n'));
       expect([command, ran.code, ran.out]).toEqual([command, 2, '']);
       expect(ran.err).toContain('all.csv: no row of the price list can be used.\n');
-      expect(ran.err).toContain('row 3: price: “1200,1” uses a comma');
+      expect(ran.err).toContain('row 3, price: “1200,1” uses a comma');
       expect(ran.err).toMatch(/with a decimal comma throughout, say --prices-decimal ,\n$/);
     }
   });
@@ -50,7 +50,7 @@ describe('the price list of a call', () => {
     for (const command of ALL) {
       const ran = studyCommand(command, FLEET, '--prices', COMMA);
       expect([command, ran.code]).toEqual([command, 3]);
-      expect(ran.err).toContain('row 4: price: “99,5” uses a comma');
+      expect(ran.err).toContain('row 4, price: “99,5” uses a comma');
     }
     expect(studyCommand('evaluate', FLEET, '--prices', POINT).code).toBe(0);
   });

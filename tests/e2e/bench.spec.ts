@@ -42,7 +42,7 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   // Typing: a wrong cell is named at once, and a first pair of figures already answers.
   await page.getByLabel('Tag of the motor').fill('B-1');
   await page.getByLabel('Resistance, row 1', { exact: true }).fill('0,52');
-  await expect(page.getByText(/Row 1: .*“0,52” uses a comma/)).toBeVisible();
+  await expect(page.getByText(/Row 1, .*: “0,52” uses a comma/)).toBeVisible();
   await page.getByLabel('Resistance, row 1', { exact: true }).fill('0.52');
   await page.getByLabel('Winding, row 1', { exact: true }).fill('25');
   await expect(page.getByText('As it stands the test would not be accepted.')).toBeVisible();

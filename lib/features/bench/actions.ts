@@ -5,10 +5,12 @@ import { redirect } from 'next/navigation';
 import type { BenchResult } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
 import type { Problem } from '@/lib/platform/errors';
+import { capitalised } from '@/lib/platform/format';
 import { loadTables } from '@/lib/reference/load';
 import { wakeRunner } from '../evaluation/runner';
 import { readMotor } from '../fleet/data';
 import type { RowIssue } from '../fleet/issue-codes';
+import { issuePlace } from '../fleet/issue-line';
 import { findingsInLabels, inLabels } from '../fleet/screen-words';
 import { withInstruments } from '../instruments/with-instruments';
 import { studyInForce } from '../study/context';
@@ -129,7 +131,13 @@ export async function keepTyped(typed: TypedTest & { readonly who: string }): Pr
   const seen = await preview(rest);
   if (seen.problem) return { problem: seen.problem };
   const [wrong] = seen.issues;
-  if (wrong) return { problem: { text: `Row ${wrong.row}: ${wrong.text}`, remedy: wrong.remedy } };
+  if (wrong)
+    return {
+      problem: {
+        text: `${capitalised(issuePlace({ row: wrong.row, column: inLabels(wrong.column, BENCH_COLUMNS) }))}: ${wrong.text}`,
+        remedy: wrong.remedy,
+      },
+    };
   if (!seen.test || seen.motorId === undefined) {
     return { problem: { text: 'The table is empty.', remedy: 'Type the measured points, or read a sheet.' } };
   }

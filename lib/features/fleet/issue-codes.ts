@@ -64,18 +64,21 @@ const ROW_SENTENCES = {
     `${d.column} holds the date ${d.value}: the spreadsheet has taken the entry for a date.`,
     'Format the cell as text or number and enter the value again.',
   ],
-  'unreadable-list': (d) => [`${d.value} is not a list of numbers.`, `Write the numbers of ${d.column} joined by semicolons.`],
+  'unreadable-list': (d) => [
+    `${d.value} is not a list of numbers.`,
+    `Write the numbers of ${d.column} joined by semicolons, such as ${d.words}.`,
+  ],
   'unreadable-teeth': (d) => [
     `${d.value} does not give two tooth counts.`,
-    'Write the teeth of pinion and wheel as n;m, such as 23;67.',
+    `Write the teeth of pinion and wheel as n;m, such as ${d.words}.`,
   ],
   'unreadable-bearing': (d) => [
     `${d.value} is not a bearing geometry.`,
-    'Write balls/ball_mm/pitch_mm/angle_deg, such as 9/12.7/58.5/0; the pitch diameter is larger than a ball and the angle below 90.',
+    `Write balls/ball_mm/pitch_mm/angle_deg, such as ${d.words}; the pitch diameter is larger than a ball and the angle below 90.`,
   ],
   'unreadable-duty': (d) => [
     `${d.value} is not a duty profile.`,
-    'Write steps fraction@hours joined by semicolons, such as 1@4000;0.5@2000; neither may be negative.',
+    `Write steps fraction@hours joined by semicolons, such as ${d.words}; neither may be negative.`,
   ],
   'duty-too-long': (d) => [
     `The steps of the duty profile add up to ${d.count} h, more than the ${d.limit} h of a leap year.`,

@@ -22,7 +22,7 @@ export type NumberRefusalCode =
   | 'number-too-large'
   | 'number-too-small';
 
-interface NumberRefusal {
+export interface NumberRefusal {
   readonly ok: false;
   readonly code: NumberRefusalCode;
   /** One sentence: what is wrong with the text. */

@@ -3,7 +3,7 @@ import { formatAsStated } from '@/lib/platform/format';
 import type { CellValue, Column, NumberKind } from './column';
 import { withoutGuard } from './csv-cell';
 import { issue, type RowIssue, withValue } from './issue-codes';
-import { readNumber } from './number';
+import { type NumberRefusal, readNumber } from './number';
 import { readBearing, readDuty, readNumberList, readTeeth } from './parse-compound';
 import { type Cell, cellText, type Dialect, LIMITS } from './table';
 import { readDate } from './taken-at';
@@ -89,7 +89,7 @@ function readText(column: Column, text: string, cell: Cell, context: CellContext
       return compound(readBearing(text, context), 'unreadable-bearing', column, text, context);
     case 'duty': {
       const steps = readDuty(text, context);
-      if (steps === undefined) return fail(column, text, context, 'unreadable-duty');
+      if (steps === undefined) return compound(steps, 'unreadable-duty', column, text, context);
       const hours = steps.reduce((sum, step) => sum + step.hoursPerYear, 0);
       if (hours <= MOST_HOURS_PER_YEAR) return { value: steps };
       const count = Number(hours.toPrecision(6));
@@ -102,24 +102,44 @@ function fail(column: Column, text: string, { row }: CellContext, code: Paramete
   return { error: issue(code, row, column.name, { value: text, words }) };
 }
 
+/** How each kind of cell that holds several numbers is written. */
+const EXAMPLES = {
+  'unreadable-list': '118.3;236.5',
+  'unreadable-teeth': '23;67',
+  'unreadable-bearing': '9/12.7/58.5/0',
+  'unreadable-duty': '1@4000;0.5@2000',
+};
+
 function compound(
   value: CellValue | undefined,
-  code: Parameters<typeof issue>[0],
+  code: keyof typeof EXAMPLES,
   column: Column,
   text: string,
   context: CellContext,
 ): CellResult {
-  return value === undefined ? fail(column, text, context, code) : { value };
+  if (value !== undefined) return { value };
+  // A part with the other decimal sign is named as that: the whole sheet is likely written so.
+  for (const part of text.split(/[;@/]/)) {
+    const reading = readNumber(part, context);
+    if (!reading.ok && reading.code === 'other-decimal-sign') return refused(reading, column, text, context);
+  }
+  return fail(column, text, context, code, EXAMPLES[code].replaceAll('.', context.decimal));
+}
+
+function refused(
+  { code, text: sentence, remedy }: NumberRefusal,
+  column: Column,
+  text: string,
+  { row }: CellContext,
+): CellResult {
+  return { error: withValue({ row, column: column.name, code, text: sentence, remedy }, text) };
 }
 
 function readNumberCell(column: Column, kind: NumberKind, text: string, cell: Cell, context: CellContext): CellResult {
   const { row } = context;
   // A workbook's number needs no decimal sign; its text is read like any other.
   const reading = typeof cell === 'number' ? readNumber(String(cell), { decimal: '.' }) : readNumber(text, context);
-  if (!reading.ok) {
-    const { code, text: sentence, remedy } = reading;
-    return { error: withValue({ row, column: column.name, code, text: `${column.name}: ${sentence}`, remedy }, text) };
-  }
+  if (!reading.ok) return refused(reading, column, text, context);
   const { value } = reading;
   const error = refuseNumber(column, kind, value, text, row);
   if (error !== undefined) return { error };

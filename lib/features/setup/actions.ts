@@ -3,7 +3,9 @@
 import { revalidatePath } from 'next/cache';
 import type { Settings } from '@/lib/engine';
 import { database } from '@/lib/platform/db';
+import { capitalised } from '@/lib/platform/format';
 import { wakeRunner } from '../evaluation/runner';
+import { issueLine } from '../fleet/issue-line';
 import { planFromFile } from '../plan/wish-file';
 import { replacePrices } from '../prices/mutations';
 import { readStudy } from '../study/data';
@@ -175,7 +177,7 @@ export async function takePrices(_: SetupState, form: FormData): Promise<SetupSt
   if (!done.ok) return { problem: done.problem, typed };
   wakeRunner();
   revalidatePath(`/${id}`, 'layout');
-  const said = read.warnings.slice(0, 5).map((warning) => `Row ${warning.row}: ${warning.text} ${warning.remedy}`);
+  const said = read.warnings.slice(0, 5).map((warning) => capitalised(issueLine(warning)));
   return {
     done: [
       `${read.list.prices.length} prices are in use now${read.rejectedRows > 0 ? `; ${read.rejectedRows} rows were left out` : ''}.`,

@@ -48,6 +48,8 @@ const ERRORS: readonly Case[] = [
   number('number-too-large', '1e999'),
   number('number-too-small', '1e-999'),
   one('grouped-thousands', 'rated_current_a', { rated_current_a: '1.234' }, { decimal: ',' }),
+  one('other-decimal-sign', 'duty_profile', { duty_profile: '1@4000;0.5@2000' }, { decimal: ',' }),
+  one('other-decimal-sign', 'bearing_de', { bearing_de: '9/12,7/58,5/0' }),
   one('missing-required', 'tag', { tag: '' }),
   one('missing-required', 'rated_voltage_v', { rated_voltage_v: '' }),
   one('missing-required', 'rated_power_kw', { rated_power_kw: '' }),
@@ -160,6 +162,15 @@ describe('the catalogue of row issues', () => {
       expect(issue.remedy).toMatch(/^\S.{8,}[.?]$/);
     }
     expect(placedRows(parsed)).toBe(rows.length);
+  });
+
+  it('shows how a cell of several numbers is written, with the decimal sign of the sheet', async () => {
+    const remedies = async (decimal: '.' | ',') =>
+      (await parseRows([{ ...BASE, duty_profile: 'always' }], { decimal })).rejected.flatMap(({ issues }) =>
+        issues.map((issue) => issue.remedy),
+      );
+    expect(await remedies('.')).toEqual([expect.stringContaining('such as 1@4000;0.5@2000;')]);
+    expect(await remedies(',')).toEqual([expect.stringContaining('such as 1@4000;0,5@2000;')]);
   });
 
   it('has a case for every code', () => {

@@ -4,6 +4,8 @@ import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { Finding } from '@/lib/engine';
 import type { RowIssue } from '@/lib/features/fleet/issue-codes';
+import { issueLine } from '@/lib/features/fleet/issue-line';
+import { capitalised } from '@/lib/platform/format';
 import styles from './bench.module.css';
 import { type EntryColumn, type EntryRow, withCells, withRow } from './entry-rows';
 
@@ -94,7 +96,7 @@ export function EntryTable({ rows, columns, sections, issues, doubts, onChange }
           </tbody>
         </table>
       </ScrollRegion>
-      {issues.length > 0 && <Issues issues={issues} />}
+      {issues.length > 0 && <Issues issues={issues} columns={columns} />}
     </>
   );
 }
@@ -137,12 +139,13 @@ function SectionChoice({ row, sections, value, onChange }: SectionProps) {
   );
 }
 
-function Issues({ issues }: Pick<Props, 'issues'>) {
+function Issues({ issues, columns }: Pick<Props, 'issues' | 'columns'>) {
+  const labelled = (name: string) => columns.find((column) => column.name === name)?.label ?? name;
   return (
     <ul className={styles.issues}>
       {issues.map((issue) => (
         <li key={`${issue.row} ${issue.column} ${issue.code}`}>
-          Row {issue.row}: {issue.text} {issue.remedy}
+          {capitalised(issueLine({ ...issue, column: labelled(issue.column) }))}
         </li>
       ))}
     </ul>

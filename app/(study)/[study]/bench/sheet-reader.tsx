@@ -1,5 +1,6 @@
 import { ProblemNote } from '@/app/_ui/problem-note';
 import type { ReadState } from '@/lib/features/bench/actions';
+import { issueLine } from '@/lib/features/fleet/issue-line';
 import styles from './bench.module.css';
 import { DecimalOptions } from './decimal-options';
 
@@ -41,9 +42,7 @@ export function SheetReader({ read, readSheet, reading }: ReaderProps) {
       {read.issues && read.issues.length > 0 && (
         <ul className={styles.issues}>
           {read.issues.map((issue) => (
-            <li key={`${issue.row} ${issue.column} ${issue.code}`}>
-              Row {issue.row} of the sheet: {issue.text} {issue.remedy}
-            </li>
+            <li key={`${issue.row} ${issue.column} ${issue.code}`}>In the sheet, {issueLine(issue)}</li>
           ))}
         </ul>
       )}
