@@ -37,6 +37,7 @@ export interface MeasuresOfWorth {
 /** What is spent if nothing is decided: the old motor, and what the policy does when it fails. */
 const OF_BASELINE: ReadonlySet<Basis> = new Set([
   ...(['old', 'oldRepaired', 'same', 'repairNow', 'repairAtFailure', 'repairLater'] as const),
+  ...(['workNow', 'workAtFailure', 'workLater'] as const),
   ...(['sameInstalled', 'sameAgain', 'rebateSame', 'purchaseSame', 'oldWorth', 'stop'] as const),
 ]);
 

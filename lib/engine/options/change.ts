@@ -191,6 +191,9 @@ function worthsOf(
     // A quotation tells what a like motor's repair costs, so that a healthy pair earns none.
     repairOptionFirst: outlayWorth(change === same ? present.repairAtFailure : repairOption),
     repairOption: outlayWorth(repairOption),
+    ...presentWork(present),
+    workOptionFirst: workWorth(change === same ? present.repairAtFailure : repairOption),
+    workOption: workWorth(repairOption),
     sameInstalled: outlayWorth(same?.outlay),
     sameAgain: same && { quantity: same.outlay.again },
     purchaseOption: { quantity: change.outlay.machine },
@@ -203,6 +206,19 @@ function worthsOf(
 /** An outlay as a worth of the cash flow. */
 export function outlayWorth(outlay: Outlay | undefined): Worth | undefined {
   return outlay && { quantity: outlay.installed };
+}
+
+/** What repairs of the present motor buy that lasts: new bearings are worn as any, and leave nothing. */
+export function presentWork({ repairKind, repairNow, repairAtFailure, repairLater }: Present): Worths {
+  return {
+    workNow: repairKind === 'rewind' ? workWorth(repairNow) : undefined,
+    workAtFailure: workWorth(repairAtFailure),
+    workLater: workWorth(repairLater),
+  };
+}
+
+function workWorth(outlay: Outlay | undefined): Worth | undefined {
+  return outlay && { quantity: outlay.machine };
 }
 
 function less(scope: MotorScope, outlay: Quantity<'currency'>, relief: Quantity<'currency'>): Quantity<'currency'> {

@@ -14,6 +14,11 @@ export type Basis =
   | 'repairLater'
   | 'repairOptionFirst'
   | 'repairOption'
+  | 'workNow'
+  | 'workAtFailure'
+  | 'workLater'
+  | 'workOptionFirst'
+  | 'workOption'
   | 'sameInstalled'
   | 'sameAgain'
   | 'purchaseOption'
@@ -49,6 +54,15 @@ interface Given {
   readonly policy: 'repair' | 'replace';
 }
 
+/** The work of each repair without removal and fitting: what is left of it at the horizon is counted in that. */
+const WORK = {
+  repairNow: 'workNow',
+  repairAtFailure: 'workAtFailure',
+  repairLater: 'workLater',
+  repairOptionFirst: 'workOptionFirst',
+  repairOption: 'workOption',
+} as const satisfies { readonly [B in Basis]?: Basis };
+
 /** A machine fails at most once a year in this model; the rate is kept below this. */
 const HIGHEST_RATE = 0.9;
 
@@ -60,22 +74,29 @@ const HIGHEST_RATE = 0.9;
  * repaired motor keeps its age and its reduced efficiency; further repairs change it no more. A quotation for a repair is for the next
  * one, of the old motor or of the one that took its place before it failed; what is bought by the policy in place of the old motor earns the rebate that the option would.
  * What fits a motor to its place, as a frame adapter, is bought with the first of its kind and stays: the next ones are bought without it.
- * Value left at the horizon: purchase price by the straight line over a life of 1/λ years.
+ * Value left at the horizon: purchase price by the straight line over a life of 1/λ years, and in the same way the work of a rewind, since a rewound motor fails at
+ * the same rate; the next failure or a new motor ends what a rewind has bought. Bearings are upkeep, of which nothing is left.
  *
  * With S(j) = (1 − λ)^j the chance of j years without failure, running in year t counts S(t−1) for the first motor and the rest for what
  * follows it.
  * Units: counts; years from the start of the study. Valid for: λ from 0 to 0.9 a year, a whole number of years.
- * Source: own derivation from the baseline (docs/methods/options-and-money.md); straight line as W. R. Murphy and G. McKay, Energy Management, 3.5.
+ * Source: own derivation from the baseline (docs/methods/options-and-money.md); straight line as W. R. Murphy and G. McKay, Energy Management, 3.5;
+ * replacements less what is left of them as 10 CFR 436.19.
  */
 export function flowCounts(given: Given): CountTerm[] {
   const { kind, horizon, start, policy } = given;
   const rate = Math.min(Math.max(given.failureRate, 0), HIGHEST_RATE);
   const alive = (years: number): number => (1 - rate) ** years;
   const worth = (age: number): number => Math.max(0, 1 - age * rate);
-  const book = new Book(horizon);
+  // A rewind counts at the horizon where no failure has come since.
+  const book = new Book(horizon, (year) => alive(horizon - year) * worth(horizon - year));
 
   if (kind === 'bearings-now' || kind === 'rewind-now') {
     book.add('investment', 'investment', start, -1, true);
+    if (kind === 'rewind-now') {
+      book.keep('repairNow', start, 1, true);
+      if (policy === 'repair') book.loseRepairsBefore(start, rate, alive);
+    }
     for (let year = start + 1; year <= horizon; year++) {
       if (kind === 'rewind-now') {
         // Only a motor that has not failed before is rewound to its loss; one that has failed was repaired or replaced anyway.
@@ -83,8 +104,8 @@ export function flowCounts(given: Given): CountTerm[] {
         book.add('oldRepaired', 'running', year, -alive(year - 1));
         // The quotation is used up by the rewind now; without it the first failure would be repaired for it.
         if (policy === 'repair') {
-          book.add('repairAtFailure', 'avoided_repair', year, rate * alive(year - 1));
-          book.add('repairLater', 'avoided_repair', year, -rate * alive(year - 1));
+          book.repair('repairAtFailure', year, rate * alive(year - 1));
+          book.repair('repairLater', year, -rate * alive(year - 1));
         }
       }
       book.add('stop', 'failure', year, extraFailures(rate, year));
@@ -93,8 +114,10 @@ export function flowCounts(given: Given): CountTerm[] {
   }
   if (kind === 'repair-failed') {
     book.add('investment', 'investment', 0, -1, true);
-    book.add(policy === 'repair' ? 'repairNow' : 'sameInstalled', 'avoided_repair', 0, 1, true);
-    if (policy === 'replace') {
+    book.keep('repairNow', 0, 1, true);
+    if (policy === 'repair') book.repair('repairNow', 0, 1, true);
+    else {
+      book.add('sameInstalled', 'avoided_repair', 0, 1, true);
       book.add('rebateSame', 'rebate', 0, -1, true);
       for (let year = 1; year <= horizon; year++) {
         book.add('same', 'running', year, alive(year - 1));
@@ -114,8 +137,12 @@ export function flowCounts(given: Given): CountTerm[] {
   const failed = kind === 'change-failed';
   book.add('investment', 'investment', start, -1, true);
   book.add('rebate', 'rebate', start, 1, true);
-  if (failed) book.add(policy === 'repair' ? 'repairNow' : 'sameInstalled', 'avoided_repair', 0, 1, true);
-  if (failed && policy === 'replace') book.add('rebateSame', 'rebate', 0, -1, true);
+  if (failed && policy === 'repair') book.repair('repairNow', 0, 1, true);
+  if (failed && policy === 'replace') {
+    book.add('sameInstalled', 'avoided_repair', 0, 1, true);
+    book.add('rebateSame', 'rebate', 0, -1, true);
+  }
+  if (policy === 'repair') book.loseRepairsBefore(start, rate, alive);
   for (let year = start + 1; year <= horizon; year++) {
     const oldAlive = failed ? 0 : alive(year - 1);
     const newAlive = alive(year - 1 - start);
@@ -124,10 +151,10 @@ export function flowCounts(given: Given): CountTerm[] {
       book.add('oldRepaired', 'running', year, 1 - oldAlive);
       book.add('option', 'running', year, -newAlive);
       book.add('optionRepaired', 'running', year, newAlive - 1);
-      book.add('repairAtFailure', 'avoided_repair', year, rate * oldAlive);
-      book.add('repairLater', 'avoided_repair', year, rate * (1 - oldAlive));
-      book.add('repairOptionFirst', 'avoided_repair', year, -rate * oldAlive);
-      book.add('repairOption', 'avoided_repair', year, -rate * (1 - oldAlive));
+      book.repair('repairAtFailure', year, rate * oldAlive);
+      book.repair('repairLater', year, rate * (1 - oldAlive));
+      book.repair('repairOptionFirst', year, -rate * oldAlive);
+      book.repair('repairOption', year, -rate * (1 - oldAlive));
     } else {
       book.add('same', 'running', year, 1 - oldAlive);
       book.add('option', 'running', year, -1);
@@ -171,9 +198,9 @@ function atFailure(book: Book, { rate, horizon, policy, alive, worth }: Model): 
       book.add('oldRepaired', 'running', year, 1 - alive(before));
       book.add('option', 'running', year, -inPlace);
       book.add('optionRepaired', 'running', year, inPlace + alive(before) - 1);
-      book.add('repairAtFailure', 'avoided_repair', year, first, true);
-      book.add('repairLater', 'avoided_repair', year, again);
-      book.add('repairOption', 'avoided_repair', year, -again);
+      book.repair('repairAtFailure', year, first, true);
+      book.repair('repairLater', year, again);
+      book.repair('repairOption', year, -again);
       book.add('purchaseOption', 'residual', horizon, first * worth(horizon - year), true);
     } else {
       book.add('same', 'running', year, 1 - alive(before));
@@ -210,17 +237,39 @@ function extraFailures(rate: number, year: number): number {
 /** Collects counts by basis and line, in order of first use. */
 class Book {
   readonly #terms = new Map<string, CountTerm>();
-  readonly #years: number;
+  readonly #horizon: number;
+  readonly #left: (year: number) => number;
 
-  constructor(horizon: number) {
-    this.#years = horizon + 1;
+  /** @param left share that is left at the horizon of a rewind in a year. */
+  constructor(horizon: number, left: (year: number) => number) {
+    this.#horizon = horizon;
+    this.#left = left;
+  }
+
+  /** Repairs that are spared, and what would have been left of them. */
+  repair(basis: keyof typeof WORK, year: number, count: number, outlay = false): void {
+    this.add(basis, 'avoided_repair', year, count, outlay);
+    this.keep(basis, year, -count, outlay);
+  }
+
+  /** What is left at the horizon of repairs in a year. */
+  keep(basis: keyof typeof WORK, year: number, count: number, outlay: boolean): void {
+    this.add(WORK[basis], 'residual', this.#horizon, count * this.#left(year), outlay);
+  }
+
+  /** Repairs of the old motor up to a year, of which a new motor or a rewind then leaves nothing; without it they are worth what is left of them. */
+  loseRepairsBefore(start: number, rate: number, alive: (years: number) => number): void {
+    for (let year = 1; year <= start; year++) {
+      this.keep('repairAtFailure', year, -rate * alive(year - 1), false);
+      this.keep('repairLater', year, -rate * (1 - alive(year - 1)), false);
+    }
   }
 
   add(basis: Basis, line: PlanLine, year: number, count: number, outlay = false): void {
     const key = `${basis} ${line} ${outlay}`;
     let term = this.#terms.get(key);
     if (!term) {
-      term = { basis, line, outlay, counts: new Array<number>(this.#years).fill(0) };
+      term = { basis, line, outlay, counts: new Array<number>(this.#horizon + 1).fill(0) };
       this.#terms.set(key, term);
     }
     term.counts[year] = (term.counts[year] ?? 0) + count;

@@ -153,7 +153,7 @@ function taxOn(settings: Settings, kind: PlanKind, terms: readonly LaterTerm[]):
   }).map(({ term, yearly }) => ({
     basis: term.basis,
     line: 'tax',
-    outlay: term.line === 'residual',
+    outlay: term.line === 'residual' && term.outlay,
     ...valued(settings, yearly),
   }));
 }

@@ -1,6 +1,6 @@
 import type { MotorScope } from '../context';
 import type { Finding } from '../quantity/finding';
-import { changeCandidates, outlayWorth } from './change';
+import { changeCandidates, outlayWorth, presentWork } from './change';
 import { Costs } from './costs';
 import { OPTIONS } from './findings';
 import { lawFindings } from './load-law';
@@ -112,6 +112,7 @@ function repairCandidate(scope: MotorScope, present: Present, replaced: Worths |
       repairNow: { quantity: repairNow.installed },
       repairAtFailure: outlayWorth(present.repairAtFailure),
       repairLater: outlayWorth(present.repairLater),
+      ...presentWork(present),
       stop: present.stop,
     },
     growth: present.tariff.growth,

@@ -15,6 +15,8 @@ interface World {
   boughtIn: number;
   /** Whether the quotation for a repair has been used up. */
   quoted: boolean;
+  /** The last repair that still holds, by what its work is counted in. */
+  repaired?: { readonly work: Basis; readonly year: number } | undefined;
   failures: number;
   changed: boolean;
 }
@@ -32,6 +34,11 @@ function add(tally: Tally, basis: Basis, year: number, amount: number): void {
   tally.set(key, (tally.get(key) ?? 0) + amount);
 }
 
+/** `repairNow` is counted in `workNow`, and so on. */
+function workOf(basis: Basis): Basis {
+  return basis.replace('repair', 'work') as Basis;
+}
+
 /** Spending and running of one world under one pattern of failures. */
 function play(tally: Tally, given: Play, option: boolean, pattern: readonly boolean[], weight: number): void {
   const { kind, policy, start, horizon, rate } = given;
@@ -40,6 +47,7 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
   const spend = (basis: Basis, year: number) => add(tally, basis, year, weight);
   const change = (year: number) => {
     spend('investment', year);
+    world.repaired = undefined;
     add(tally, 'rebate', year, -weight);
     world.machine = 'option';
     world.boughtIn = year;
@@ -48,7 +56,9 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
   const byPolicy = (year: number, repairBasis: Basis) => {
     if (policy === 'repair') {
       const ownBasis = kind === 'change-now' && !world.quoted ? 'repairOptionFirst' : 'repairOption';
-      spend(world.changed ? ownBasis : repairBasis, year);
+      const basis = world.changed ? ownBasis : repairBasis;
+      spend(basis, year);
+      world.repaired = { work: workOf(basis), year };
       world.machine = world.changed ? 'optionRepaired' : 'oldRepaired';
       world.quoted = true;
     } else {
@@ -58,6 +68,7 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
       spend(world.changed ? 'investmentAgain' : first ? 'sameInstalled' : 'sameAgain', year);
       world.machine = world.changed ? 'option' : 'same';
       world.boughtIn = year;
+      world.repaired = undefined;
     }
   };
   if (failed && !option) byPolicy(0, 'repairNow');
@@ -65,6 +76,7 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
     if (kind === 'change-failed') change(0);
     else {
       spend('investment', 0);
+      world.repaired = { work: 'workNow', year: 0 };
       world.machine = 'oldRepaired';
     }
   }
@@ -74,6 +86,7 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
       if (kind === 'rewind-now' || kind === 'bearings-now') spend('investment', start);
       // Of a bearing job the quotation is for that alone: a rewind then costs what is listed, which the caller sees to.
       if (kind === 'rewind-now') world.quoted = true;
+      if (kind === 'rewind-now') world.repaired = { work: 'workNow', year: start };
       if (kind === 'rewind-now' && world.machine === 'old') world.machine = 'oldRepaired';
     }
     add(tally, world.machine, year, weight);
@@ -82,7 +95,9 @@ function play(tally: Tally, given: Play, option: boolean, pattern: readonly bool
     if (option && kind === 'change-at-failure' && world.failures === 1) change(year);
     else byPolicy(year, world.quoted || failed ? 'repairLater' : 'repairAtFailure');
   }
-  const left = Math.max(0, 1 - (horizon - world.boughtIn) * rate);
+  const leftSince = (year: number) => Math.max(0, 1 - (horizon - year) * rate);
+  const left = leftSince(world.boughtIn);
+  if (world.repaired) add(tally, world.repaired.work, horizon, -weight * leftSince(world.repaired.year));
   if (world.machine === 'old' || world.machine === 'oldRepaired') add(tally, 'oldWorth', horizon, -weight);
   else add(tally, world.machine === 'same' ? 'purchaseSame' : 'purchaseOption', horizon, -weight * left);
 }

@@ -326,13 +326,14 @@ describe('the repair of a failed motor where the policy would replace it', () =>
     const same = weighed.option('replace', 'now');
     expect(npv(same)).toBeCloseTo(0, 6);
     // By hand: in year 0 the difference of the two outlays; then the difference of the two running costs while the first machine lives,
-    // S(t−1) = 0.95^(t−1), after which both have the same; at the horizon the value left in a new motor by the straight line over 20 years.
+    // S(t−1) = 0.95^(t−1), after which both have the same; at the horizon the value left in a new motor, and in the rewind, by the straight line over 20 years.
     const worths = same.workings?.worths;
     const outlays = (worths?.sameInstalled?.quantity.value ?? 0) - (worths?.repairNow?.quantity.value ?? 0);
     const running = (worths?.same?.quantity.value ?? 0) - (worths?.oldRepaired?.quantity.value ?? 0);
     const left =
-      0.95 ** 15 * (1 - 15 / 20) * (worths?.purchaseSame?.quantity.value ?? 0) -
+      0.95 ** 15 * (1 - 15 / 20) * ((worths?.purchaseSame?.quantity.value ?? 0) - (worths?.workNow?.quantity.value ?? 0)) -
       0.95 ** 15 * (worths?.oldWorth?.quantity.value ?? 0);
+    expect(worths?.workNow?.quantity.value).toBeGreaterThan(0);
     let value = outlays - left / 1.08 ** 15;
     for (let year = 1; year <= 15; year++) value += (running * 0.95 ** (year - 1)) / 1.08 ** year;
     expect(npv(weighed.option('repair'))).toBeCloseTo(value, 4);

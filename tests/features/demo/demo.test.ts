@@ -68,7 +68,6 @@ const OF_THE_STUDY = [
   // Plates of the demonstration name no frame; nearly every T frame is of one rating, so that a frame of the table never stays.
   'frame-stays',
   // The policy of the demonstration repairs; one that replaces makes a repair the cheaper start and the dearer rest, and flows turn twice.
-  'rate-of-a-loan',
   'several-rates-of-return',
 ];
 
