@@ -1,4 +1,5 @@
 import type { MotorScope } from '../context';
+import { leaf } from '../formula/apply';
 import { combineParts, type Quantity, scaleParts, standardUncertainty } from '../quantity/quantity';
 import type { Unit } from '../quantity/unit';
 
@@ -66,6 +67,24 @@ export function logarithm(scope: MotorScope, quantity: Quantity, base: number, l
     inputs: { value: quantity },
   });
   return result;
+}
+
+/** What a test found as the logarithm of its ratio to a base, with one doubt, a share of the value. */
+export function testedLogarithm(
+  scope: MotorScope,
+  ratio: number,
+  what: string,
+  source: string,
+  doubt: { readonly id: string; readonly label: string; readonly u: number },
+): Quantity<'1'> {
+  return leaf(scope, {
+    value: Math.log(ratio),
+    unit: '1',
+    label: `logarithm of the ${what}, per unit of rated power`,
+    origin: 'metered',
+    source,
+    doubts: [doubt],
+  });
 }
 
 /** A quantity with one more independent doubt. */

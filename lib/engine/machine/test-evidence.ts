@@ -1,12 +1,11 @@
 import { COPPER } from '../circuit/copper';
 import type { MotorScope } from '../context';
-import { leaf } from '../formula/apply';
 import type { KnownPlate } from '../motor';
 import type { Figure } from '../result';
-import { type Observation, observation } from './observation';
+import { type Observation, observation, testedLogarithm } from './observation';
 
 /** Base of power, kW, of current, A, and of impedance, Ω. */
-interface Bases {
+export interface Bases {
   readonly powerKw: number;
   readonly currentA: number;
   readonly impedanceOhm: number;
@@ -33,13 +32,10 @@ export function testEvidence(scope: MotorScope, plate: KnownPlate, bases: Bases)
     more = 0,
   ): void => {
     if (!figure || !(figure.value > 0)) return;
-    const value = leaf(scope, {
-      value: Math.log(figure.value / base),
-      unit: '1',
-      label: `logarithm of the ${what}, per unit of rated power`,
-      origin: 'metered',
-      source: `bench test “${name}”`,
-      doubts: [{ id: `bench:${id}`, label: `${what} by bench test`, u: Math.hypot(figure.u / figure.value, more) }],
+    const value = testedLogarithm(scope, figure.value / base, what, `bench test “${name}”`, {
+      id: `bench:${id}`,
+      label: `${what} by bench test`,
+      u: Math.hypot(figure.u / figure.value, more),
     });
     found.push(observation(`tested_${id}`, true, target, value));
   };
