@@ -1,6 +1,6 @@
 import type { EfficiencyClass } from '../motor';
 import type { ReferenceTables } from '../tables';
-import { type ClassQuery, classEfficiency } from './class-efficiency';
+import { classEfficiency, type RatingQuery } from './class-efficiency';
 
 /** A stamped efficiency that cannot be that of the stated class. */
 export interface ClassContradiction {
@@ -35,7 +35,7 @@ const ABOVE: Partial<Readonly<Record<EfficiencyClass, EfficiencyClass>>> = {
  */
 export function classContradiction(
   tables: ReferenceTables,
-  query: Omit<ClassQuery, 'efficiencyClass'>,
+  query: RatingQuery,
   stated: EfficiencyClass,
   stampedPct: number,
 ): ClassContradiction | undefined {

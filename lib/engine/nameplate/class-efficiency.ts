@@ -11,14 +11,26 @@ export interface ClassEfficiency {
   readonly inside: boolean;
 }
 
-/** What is asked for. */
-export interface ClassQuery {
+/** The rating whose efficiency is asked for. */
+export interface RatingQuery {
   readonly ratedPowerKw: number;
   readonly poles: number;
   readonly enclosure: Enclosure;
   readonly frequencyHz: number;
-  readonly efficiencyClass: EfficiencyClass;
   readonly standards: 'nema' | 'iec';
+}
+
+/** A rating of a class. */
+export interface ClassQuery extends RatingQuery {
+  readonly efficiencyClass: EfficiencyClass;
+}
+
+/** The doubt grows by so much where poles or rating lie beyond the table (common practice). */
+const BEYOND_TABLE = 1.5;
+
+/** By how much the doubt grows for where in its table an efficiency was found. */
+export function beyondTable(found: ClassEfficiency | undefined): number {
+  return found?.inside === false ? BEYOND_TABLE : 1;
 }
 
 type Row<R> = Table<R>['rows'][number];
@@ -109,6 +121,17 @@ function chooseTable(tables: ReferenceTables, query: ClassQuery): { table: Table
   }
 }
 
+/** Efficiency of a class by its table, or of a standard motor by {@link standardEfficiency}. */
+export function listedEfficiency(
+  tables: ReferenceTables,
+  query: RatingQuery,
+  efficiencyClass: EfficiencyClass,
+): ClassEfficiency | undefined {
+  return efficiencyClass === 'standard'
+    ? standardEfficiency(tables, query)
+    : classEfficiency(tables, { ...query, efficiencyClass });
+}
+
 /** Rated loss of a standard motor over that of the energy-efficient class: mean of the 107 ratings that the survey and that class's table share, whose deviation is 0.12. */
 const STANDARD_OVER_EFFICIENT = 1.28;
 
@@ -120,10 +143,7 @@ const NEAR = 0.16;
  * Design B minimum nominal of the band, which holds for all pole counts and so stands above what small slow and fast motors reach: no
  * better than {@link STANDARD_OVER_EFFICIENT} lets it; else IE1. Rating in kW.
  */
-export function standardEfficiency(
-  tables: ReferenceTables,
-  query: Omit<ClassQuery, 'efficiencyClass'>,
-): ClassEfficiency | undefined {
+export function standardEfficiency(tables: ReferenceTables, query: RatingQuery): ClassEfficiency | undefined {
   if (query.standards === 'iec') return classEfficiency(tables, { ...query, efficiencyClass: 'IE1' });
   const hp = query.ratedPowerKw / KILOWATTS_PER_HORSEPOWER;
   const cell = surveyed(surveyedAtRatedLoad(tables.usStandardPartLoad, `${query.poles}|${query.enclosure}`), hp);

@@ -1,13 +1,13 @@
 import type { MotorScope } from '../context';
 import { leaf } from '../formula/apply';
-import type { EfficiencyClass, KnownPlate, Plate } from '../motor';
+import type { KnownPlate, Plate } from '../motor';
 import type { Finding } from '../quantity/finding';
 import type { Origin, Quantity } from '../quantity/quantity';
 import { classContradiction } from './class-contradiction';
-import { classEfficiency, standardEfficiency } from './class-efficiency';
+import { beyondTable, listedEfficiency, type RatingQuery, standardEfficiency } from './class-efficiency';
+import { efficiencyOfYear } from './efficiency-of-year';
 import { PLATE } from './findings';
 import { byPresentMethod } from './old-iec-stamp';
-import { lossOverFirstClass } from './sold-in-europe';
 
 /** The rated efficiency with its origin. */
 export interface RatedEfficiency {
@@ -19,6 +19,13 @@ export interface RatedEfficiency {
 
 /** Tolerance limits count as 2.5 standard deviations, since makers keep clear of them (common practice). */
 const LIMIT_IN_DEVIATIONS = 2.5;
+
+/** Rated losses over those of a standard motor of the same rating, beyond which an efficiency is that of no such motor (common practice). */
+const MOST_LOSS = 3;
+const LEAST_LOSS = 0.28;
+
+/** Further apart than this many standard uncertainties, test and plate contradict each other. */
+const CONTRADICTION = 3;
 
 /**
  * Efficiency at rated load: stamped, else by class, else by year of making.
@@ -35,17 +42,9 @@ export function ratedEfficiency(
   prefix: string,
 ): RatedEfficiency {
   const findings: Finding[] = [];
-  const stamped = plate.nominalEfficiencyPct;
-  let usable = stamped;
-  if (stamped !== undefined && stamped > 0 && stamped <= 1) {
-    findings.push(PLATE.make('efficiency-as-fraction', { stamped }));
-    usable = undefined;
-  } else if (stamped !== undefined && (stamped < 40 || stamped > 99.5)) {
-    findings.push(PLATE.make('efficiency-impossible', { stamped }));
-    usable = undefined;
-  }
-  const tolerance = toleranceOfLoss(scope, plate.ratedPowerKw);
-  const tested = byTest(scope, plate, prefix, usable, tolerance / LIMIT_IN_DEVIATIONS, findings);
+  const stamped = possibleStamp(plate, findings);
+  const spread = toleranceOfLoss(scope, plate.ratedPowerKw) / LIMIT_IN_DEVIATIONS;
+  const tested = byTest(scope, plate, prefix, stamped, spread, findings);
   if (tested) return tested;
   const query = {
     ratedPowerKw: plate.ratedPowerKw,
@@ -54,93 +53,29 @@ export function ratedEfficiency(
     frequencyHz,
     standards: scope.settings.standards,
   };
-  if (usable !== undefined && plate.machineKind !== 'synchronous') {
-    const standard = standardEfficiency(scope.tables, query)?.pct ?? usable;
-    const ratio = lossRatio(usable, standard);
-    if (ratio > MOST_LOSS || ratio < LEAST_LOSS) {
-      findings.push(PLATE.make('efficiency-impossible', { stamped: usable }));
-      usable = undefined;
-    }
+  if (stamped !== undefined) {
+    if (plate.machineKind === 'synchronous' || isNearStandard(scope, query, stamped))
+      return byStamp(scope, plate, prefix, stamped, spread, query, findings);
+    findings.push(PLATE.make('efficiency-impossible', { stamped }));
   }
-  const stated = plate.efficiencyClass;
-  if (usable !== undefined) {
-    const against = stated && classContradiction(scope.tables, query, stated, usable);
-    if (against) findings.push(PLATE.make('class-contradicts-efficiency', { stamped: usable, class: stated, ...against }));
-    const stamp = make(
-      scope,
-      prefix,
-      usable,
-      // Nothing tells which of the two is true: the doubt of one deviation reaches half way to the other.
-      Math.max(tolerance / LIMIT_IN_DEVIATIONS, against ? Math.abs(Math.log(against.ratio)) / 2 : 0),
-      'stamped',
-      'nameplate, nominal efficiency',
-      'tolerance of the stamped efficiency',
-    );
-    const present = byPresentMethod(scope, plate, { stamped: stamp, frequencyHz, prefix });
-    return { efficiency: present.efficiency, origin: 'stamped', known: true, findings: [...findings, ...present.findings] };
-  }
-  if (stated !== undefined) {
-    const found =
-      stated === 'standard'
-        ? standardEfficiency(scope.tables, query)
-        : classEfficiency(scope.tables, { ...query, efficiencyClass: stated });
-    if (found) {
-      const spread = (stated === 'standard' ? 0.2 : tolerance / LIMIT_IN_DEVIATIONS) * (found.inside ? 1 : BEYOND_TABLE);
-      return {
-        efficiency: make(
-          scope,
-          prefix,
-          found.pct,
-          spread,
-          'table',
-          `class ${stated}: ${found.table}`,
-          'tolerance of the class efficiency',
-        ),
-        origin: 'table',
-        known: true,
-        findings,
-      };
-    }
-  }
-  const guess = classOfYear(plate, scope.settings.standards);
-  const found =
-    guess.efficiencyClass === 'standard'
-      ? standardEfficiency(scope.tables, query)
-      : classEfficiency(scope.tables, { ...query, efficiencyClass: guess.efficiencyClass });
-  const table = found?.pct ?? UNLISTED_PCT;
-  const sold =
-    guess.efficiencyClass === 'standard' && scope.settings.standards === 'iec' && plate.yearBuilt !== undefined
-      ? lossOverFirstClass(plate.yearBuilt, poles)
-      : 1;
-  const pct = sold === 1 ? table : 100 / (1 + sold * (100 / table - 1));
-  const named = found ? `table “${found.table}”${sold === 1 ? '' : `, ${sold.toFixed(2)} times its loss`}` : 'common practice';
-  const basis = `${guess.why}, so taken for ${guess.efficiencyClass}; ${named}`;
-  const spread = guess.spread * (found?.inside === false ? BEYOND_TABLE : 1);
-  findings.push(PLATE.make('efficiency-unknown', { assumed: pct, basis }));
-  return {
-    efficiency: make(scope, prefix, pct, spread, 'assumed', basis, 'efficiency assumed'),
-    origin: 'assumed',
-    known: false,
-    findings,
-  };
+  return byClass(scope, plate, prefix, spread, query, findings) ?? byYear(scope, plate, prefix, query, findings);
 }
 
-/** Where no table holds the class at the frequency (common practice). */
-const UNLISTED_PCT = 88;
-
-/** The doubt grows by so much where poles or rating lie beyond the table (common practice). */
-const BEYOND_TABLE = 1.5;
-
-/** Rated losses over those of a standard motor of the same rating, beyond which an efficiency is that of no such motor (common practice). */
-const MOST_LOSS = 3;
-const LEAST_LOSS = 0.28;
-
-function lossRatio(pct: number, other: number): number {
-  return (100 / pct - 1) / (100 / other - 1);
+/** The stamped efficiency in per cent, unless it can be that of no motor at all. */
+function possibleStamp({ nominalEfficiencyPct: stamped }: Plate, findings: Finding[]): number | undefined {
+  if (stamped === undefined) return undefined;
+  if (stamped > 0 && stamped <= 1) findings.push(PLATE.make('efficiency-as-fraction', { stamped }));
+  else if (stamped < 40 || stamped > 99.5) findings.push(PLATE.make('efficiency-impossible', { stamped }));
+  else return stamped;
+  return undefined;
 }
 
-/** Further apart than this many standard uncertainties, test and plate contradict each other. */
-const CONTRADICTION = 3;
+/** True where an efficiency in per cent is not too far from that of a standard motor of the rating. */
+function isNearStandard(scope: MotorScope, query: RatingQuery, pct: number): boolean {
+  const standard = standardEfficiency(scope.tables, query)?.pct ?? pct;
+  const ratio = (100 / pct - 1) / (100 / standard - 1);
+  return !(ratio > MOST_LOSS || ratio < LEAST_LOSS);
+}
 
 /** The efficiency that a bench test measured, where all its losses were measured. */
 function byTest(
@@ -171,6 +106,58 @@ function byTest(
   return { efficiency, origin: 'metered', known: true, findings };
 }
 
+/** The stamped efficiency, as it would be measured today; in more doubt where the stated class contradicts it. */
+function byStamp(
+  scope: MotorScope,
+  plate: KnownPlate,
+  prefix: string,
+  stamped: number,
+  spread: number,
+  query: RatingQuery,
+  findings: Finding[],
+): RatedEfficiency {
+  const stated = plate.efficiencyClass;
+  const against = stated && classContradiction(scope.tables, query, stated, stamped);
+  if (against) findings.push(PLATE.make('class-contradicts-efficiency', { stamped, class: stated, ...against }));
+  const stamp = make(
+    scope,
+    prefix,
+    stamped,
+    // Nothing tells which of the two is true: the doubt of one deviation reaches half way to the other.
+    Math.max(spread, against ? Math.abs(Math.log(against.ratio)) / 2 : 0),
+    'stamped',
+    'nameplate, nominal efficiency',
+    'tolerance of the stamped efficiency',
+  );
+  const present = byPresentMethod(scope, plate, { stamped: stamp, frequencyHz: query.frequencyHz, prefix });
+  return { efficiency: present.efficiency, origin: 'stamped', known: true, findings: [...findings, ...present.findings] };
+}
+
+/** The efficiency of the stated class, where a table holds it. */
+function byClass(
+  scope: MotorScope,
+  { efficiencyClass: stated }: Plate,
+  prefix: string,
+  spreadOfClass: number,
+  query: RatingQuery,
+  findings: Finding[],
+): RatedEfficiency | undefined {
+  const found = stated && listedEfficiency(scope.tables, query, stated);
+  if (!found) return undefined;
+  const spread = (stated === 'standard' ? 0.2 : spreadOfClass) * beyondTable(found);
+  const source = `class ${stated}: ${found.table}`;
+  const efficiency = make(scope, prefix, found.pct, spread, 'table', source, 'tolerance of the class efficiency');
+  return { efficiency, origin: 'table', known: true, findings };
+}
+
+/** What motors of its year had, with a finding that says so. */
+function byYear(scope: MotorScope, plate: Plate, prefix: string, query: RatingQuery, findings: Finding[]): RatedEfficiency {
+  const { pct, basis, spread } = efficiencyOfYear(scope, plate, query);
+  findings.push(PLATE.make('efficiency-unknown', { assumed: pct, basis }));
+  const efficiency = make(scope, prefix, pct, spread, 'assumed', basis, 'efficiency assumed');
+  return { efficiency, origin: 'assumed', known: false, findings };
+}
+
 function make(
   scope: MotorScope,
   prefix: string,
@@ -194,17 +181,4 @@ function make(
 function toleranceOfLoss(scope: MotorScope, ratedPowerKw: number): number {
   if (scope.settings.standards === 'nema') return 0.2;
   return ratedPowerKw <= 150 ? 0.15 : 0.1;
-}
-
-/** The class that most motors of a year had. Years: US law of 1992 in force from 1997, premium from 2011; IEC classes by EU law from 2011 and 2017. */
-function classOfYear(plate: Plate, standards: 'nema' | 'iec'): { efficiencyClass: EfficiencyClass; why: string; spread: number } {
-  const year = plate.yearBuilt;
-  const oldFrame = plate.frame !== undefined && /^\d{3}U/i.test(plate.frame.trim());
-  if (oldFrame) return { efficiencyClass: 'standard', why: 'a U frame, made before about 1964', spread: 0.2 };
-  if (year === undefined) return { efficiencyClass: 'standard', why: 'year not known', spread: 0.25 };
-  const [second, third] = standards === 'nema' ? [1998, 2011] : [2011, 2017];
-  if (year < second) return { efficiencyClass: 'standard', why: `made in ${year}`, spread: 0.2 };
-  if (year < third)
-    return { efficiencyClass: standards === 'nema' ? 'energy-efficient' : 'IE2', why: `made in ${year}`, spread: 0.2 };
-  return { efficiencyClass: standards === 'nema' ? 'premium' : 'IE3', why: `made in ${year}`, spread: 0.2 };
 }
