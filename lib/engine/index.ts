@@ -66,7 +66,7 @@ export type { Increment } from './money/incremental';
 export { fromMoney } from './money/money';
 export type { Tornado } from './money/tornado';
 export type * from './motor';
-export { type FleetKey, fleetKeyOf, motorResult, rankMotors } from './motor-result';
+export { type FleetKey, fleetKeyOf, motorResult } from './motor-result';
 export { type CarriedOut, carriedOut } from './options/carried-out';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, LaterTerm } from './options/flow-plan';

@@ -1,6 +1,5 @@
 import { likenessOf, type SisterFacts, sisterFacts } from './condition/likeness';
 import { conditionResult } from './condition/result';
-import { compareSisters } from './condition/sisters';
 import type { Evaluation } from './evaluate';
 import { type FigureLimits, figureLimits } from './load/figure-limits';
 import { type ByCause, lossesByCause } from './load/losses-by-cause';
@@ -11,8 +10,8 @@ import { doubtsOf } from './plan/doubts';
 import { decisionResult, pointResult, trustResult } from './point-result';
 import type { Limits } from './quantity/coverage';
 import { type Quantity, scaleParts } from './quantity/quantity';
-import { compareByPlace, type RankKey, rankKeyOf, ranksOf } from './rank';
-import type { EstimateResult, LossesByCause, Metered, MotorResult, ReadingResult, UnrankedMotor } from './result';
+import { type RankKey, rankKeyOf } from './rank';
+import type { EstimateResult, LossesByCause, Metered, ReadingResult, UnrankedMotor } from './result';
 import { figure, tidy } from './result-figure';
 
 /**
@@ -134,16 +133,4 @@ export interface FleetKey extends RankKey {
 /** The little that the steps over the fleet need, so that the rest of a result can be let go. */
 export function fleetKeyOf(result: UnrankedMotor): FleetKey {
   return { ...rankKeyOf(result), sisters: sisterFacts(result) };
-}
-
-/** Puts ranks and sisters in and brings the motors into natural order of site and tag. */
-export function rankMotors(motors: readonly UnrankedMotor[]): MotorResult[] {
-  const ranks = ranksOf(motors);
-  const sisters = compareSisters(motors.map(sisterFacts));
-  return motors
-    .map(({ ranking: _ranking, likeness: _likeness, ...rest }, index): MotorResult => {
-      const among = sisters[index] ?? [];
-      return { ...rest, rank: ranks[index] ?? 0, ...(among.length > 0 && { sisters: among }) };
-    })
-    .sort(compareByPlace);
 }

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { compareNaturally, evaluateMotor, motorResult, rankMotors } from '@/lib/engine';
+import { compareNaturally, compareSisters, evaluateMotor, fleetKeyOf, motorResult, ranksOf } from '@/lib/engine';
 import { readProgress, readResults, readShownRunId } from '@/lib/features/evaluation/data';
 import { engineInUse, engineOf } from '@/lib/features/evaluation/engine-in-use';
 import { contextHash, inputHash } from '@/lib/features/evaluation/input-hash';
@@ -41,7 +41,19 @@ async function expected() {
   const stored = await readStudyMotors(scratch.db.read, studyId);
   const reference = loadTables();
   const study = { settings: defaultSettings(), tables: reference.tables, prices: reference.prices };
-  return rankMotors(stored.map(({ motor }) => motorResult(evaluateMotor(motor, study))));
+  const results = stored.map(({ motor }) => motorResult(evaluateMotor(motor, study)));
+  const ranks = ranksOf(results);
+  const sisters = compareSisters(results.map((result) => fleetKeyOf(result).sisters));
+  return results
+    .map(({ ranking: _ranking, likeness: _likeness, ...rest }, index) => {
+      const among = sisters[index] ?? [];
+      return { ...rest, rank: ranks[index], ...(among.length > 0 && { sisters: among }) };
+    })
+    .sort(byPlace);
+}
+
+function byPlace(a: { site: string; tag: string }, b: typeof a): number {
+  return compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag);
 }
 
 describe('an evaluation', () => {
@@ -50,9 +62,7 @@ describe('an evaluation', () => {
     const runId = (await readShownRunId(scratch.db.read, studyId)) ?? '';
     const results = [];
     for await (const { result } of readResults(scratch.db.read, runId)) results.push(result);
-    const order = (a: { site: string; tag: string }, b: typeof a) =>
-      compareNaturally(a.site, b.site) || compareNaturally(a.tag, b.tag);
-    expect(results.sort(order)).toEqual(JSON.parse(JSON.stringify(await expected())));
+    expect(results.sort(byPlace)).toEqual(JSON.parse(JSON.stringify(await expected())));
   });
 
   test('writes the columns of the lists from the same result', async () => {

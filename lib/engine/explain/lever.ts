@@ -7,8 +7,7 @@ import type { Tariff } from '../tariff/tariff';
  * What can be moved to see what an option hangs on. Each is a factor on what the study or the sheet states, but for the discount rate, which
  * is itself.
  */
-export const LEVERS = ['energy-price', 'demand-price', 'hours', 'cost', 'failure-rate', 'discount-rate'] as const;
-export type Lever = (typeof LEVERS)[number];
+export type Lever = 'energy-price' | 'demand-price' | 'hours' | 'cost' | 'failure-rate' | 'discount-rate';
 
 /** A motor and its study. */
 export interface Question {

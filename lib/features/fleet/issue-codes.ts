@@ -1,4 +1,4 @@
-import { NUMBER_REFUSALS, type NumberRefusalCode, shown } from './number';
+import { type NumberRefusalCode, shown } from './number';
 
 /** A row error or warning: where, what is wrong in one sentence, and what would make it right. */
 export interface RowIssue {
@@ -36,7 +36,8 @@ interface Details {
 
 type Sentence = (d: Required<Details>) => readonly [text: string, remedy: string];
 
-const ROW_SENTENCES = {
+/** What is said of a row, by the code of it: what is wrong, and what would make it right. */
+export const ROW_SENTENCES = {
   'missing-required': (d) => [
     d.otherRow === 0
       ? `${d.column} is empty.`
@@ -239,7 +240,8 @@ const ROW_SENTENCES = {
   ],
 } as const satisfies Record<string, Sentence>;
 
-const FILE_SENTENCES = {
+/** What is said of a file that cannot be read, likewise. */
+export const FILE_SENTENCES = {
   'unreadable-file': (d) => [`${d.name} could not be opened: ${d.words}.`, 'Check the path and the right to read it.'],
   'file-too-large': (d) => [`${d.name} is larger than ${d.limit} MB.`, 'Split the sheet into several files.'],
   'empty-file': (d) => [`${d.name} is empty.`, 'The first row must hold the column names; a blank sheet shows them.'],
@@ -310,33 +312,6 @@ const FILE_SENTENCES = {
 
 export type FileProblemCode = keyof typeof FILE_SENTENCES;
 export type IssueCode = keyof typeof ROW_SENTENCES | NumberRefusalCode;
-
-/** Warnings keep the row; every other row code rejects it. */
-export const WARNING_CODES = [
-  'unknown-column',
-  'unknown-price-column',
-  'price-without-class',
-  'price-below-premium',
-  'price-repeated',
-  'price-after-as-of',
-  'unknown-bench-column',
-  'unnamed-column',
-  'short-row',
-  'power-units-differ',
-  'efficiency-as-fraction',
-  'power-factor-as-fraction',
-  'implausible-value',
-  'unusual-value',
-  'incomplete-phases',
-  'phases-against-mean',
-  'reading-undated',
-  'reading-after-as-of',
-  'text-differs',
-  'hours-and-duty',
-] as const satisfies readonly IssueCode[];
-
-export const ISSUE_CODES = [...NUMBER_REFUSALS, ...Object.keys(ROW_SENTENCES)] as readonly IssueCode[];
-export const FILE_PROBLEM_CODES = Object.keys(FILE_SENTENCES) as readonly FileProblemCode[];
 
 /** Problems of a file that no other delimiter, encoding or place of a column mends. */
 export const BEYOND_READING: ReadonlySet<FileProblemCode> = new Set([

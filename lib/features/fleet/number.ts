@@ -80,7 +80,11 @@ function whyNotDigits(unsigned: string, decimal: DecimalSign): NumberRefusalCode
   return /\d/.test(unsigned) ? 'text-beside-number' : 'not-a-number';
 }
 
-const WORDS: Record<NumberRefusalCode, (shown: string, decimal: DecimalSign) => readonly [text: string, remedy: string]> = {
+/** What is said of a number that is refused, by the code of it. */
+export const REFUSALS: Record<
+  NumberRefusalCode,
+  (shown: string, decimal: DecimalSign) => readonly [text: string, remedy: string]
+> = {
   'no-number': () => ['Nothing is written where a number belongs.', 'Write the number.'],
   placeholder: (shown) => [
     `${shown} stands where a number belongs.`,
@@ -122,11 +126,8 @@ const WORDS: Record<NumberRefusalCode, (shown: string, decimal: DecimalSign) => 
   ],
 };
 
-/** The codes of all refusals. */
-export const NUMBER_REFUSALS = Object.keys(WORDS) as readonly NumberRefusalCode[];
-
 function refuse(code: NumberRefusalCode, trimmed: string, decimal: DecimalSign): NumberRefusal {
-  const [text, remedy] = WORDS[code](shown(trimmed), decimal);
+  const [text, remedy] = REFUSALS[code](shown(trimmed), decimal);
   return { ok: false, code, text, remedy };
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { evaluateMotor, motorResult, rankMotors } from '@/lib/engine';
+import { evaluateMotor, fleetKeyOf, motorResult, type SisterResult, type UnrankedMotor } from '@/lib/engine';
 import { amongSisters, FEWEST_SISTERS } from '@/lib/engine/condition/among-sisters';
 import type { SisterFacts } from '@/lib/engine/condition/likeness';
 import { compareSisters } from '@/lib/engine/condition/sisters';
@@ -160,19 +160,21 @@ describe('sisters in the results of a fleet', () => {
     motorResult(evaluateMotor({ ...motorOf({ plate: { foundation: 'rigid' }, reading: { vibrationMmS } }), tag }, study()));
   const fleet = ['A', 'B', 'C', 'D', 'E'].map((tag, i) => result(tag, 1.2 + 0.05 * i));
 
-  it('stand beside the rank, and move nothing else of the motor', () => {
-    const alone = rankMotors([result('F', 9)])[0];
-    const among = rankMotors([...fleet, result('F', 9)]).find(({ tag }) => tag === 'F');
-    expect(alone?.sisters).toBeUndefined();
-    expect(among?.sisters?.find(({ indicator }) => indicator === 'vibration')).toMatchObject({ standing: 'above', worse: true });
-    const { sisters: _s, rank: _r, ...rest } = among ?? { sisters: undefined, rank: 0 };
-    const { rank: _q, ...own } = alone ?? { rank: 0 };
-    expect(rest).toEqual(own);
+  const among = (results: readonly UnrankedMotor[]): ReadonlyMap<string, readonly SisterResult[] | undefined> => {
+    const found = compareSisters(results.map((motor) => fleetKeyOf(motor).sisters));
+    return new Map(results.map(({ tag }, index) => [tag, found[index]]));
+  };
+
+  it('stand for the motor that is unlike them, who alone has none', () => {
+    expect(among([result('F', 9)]).get('F')).toEqual([]);
+    expect(among([...fleet, result('F', 9)]).get('F')).toContainEqual(
+      expect.objectContaining({ indicator: 'vibration', standing: 'above', worse: true }),
+    );
   });
 
   it('are the same in any order of the fleet', () => {
-    const forwards = rankMotors([...fleet, result('F', 9)]);
-    const backwards = rankMotors([result('F', 9), ...[...fleet].reverse()]);
+    const forwards = among([...fleet, result('F', 9)]);
+    const backwards = among([result('F', 9), ...[...fleet].reverse()]);
     expect(backwards).toEqual(forwards);
   });
 });

@@ -85,13 +85,36 @@ describe('life-cycle costs', () => {
         expect(total - (lifeCycleCost ?? Number.NaN)).toBeCloseTo(netValue(evaluation.options, id), 6);
     }
   });
-  it('of a motor that never fails are its bills of the years, by hand', () => {
-    const { evaluation, found } = of({ failureRatePerYear: 0 });
+  it.each([
+    { discountRate: 0.05, horizonYears: 10, energyPriceEscalation: [0.03, 0.01] },
+    { discountRate: 0, horizonYears: 4, taxRate: 0.3 },
+  ])('differ by the value that a spreadsheet finds for the flow between them, %o', (settings) => {
+    const { evaluation, found } = of(settings);
+    const { total = Number.NaN, ...lines } = found.baseline ?? {};
+    expect(Object.values(lines).reduce((sum, line) => sum + line, 0)).toBeCloseTo(total, 6);
+    expect(found.options.length).toBeGreaterThan(1);
+    for (const { id, lifeCycleCost = Number.NaN } of found.options) {
+      const [first = 0, ...later] = evaluation.options.find((each) => each.id === id)?.cashFlow.map((minor) => minor / 100) ?? [];
+      expect(later).toHaveLength(settings.horizonYears);
+      // The flow is in whole cents.
+      expect(Math.abs(total - lifeCycleCost - first - Number(NPV(settings.discountRate, ...later)))).toBeLessThan(0.06);
+    }
+  });
+  it.each([
+    { discountRate: 0.08, horizonYears: 15, rises: [0, 0] },
+    { discountRate: 0.05, horizonYears: 10, rises: [0.03, 0.01] },
+    { discountRate: 0, horizonYears: 4, rises: [0, 0] },
+  ] as const)('of a motor that never fails are its bills of the years, by hand, %o', ({ rises, ...settings }) => {
+    const { evaluation, found } = of({ ...settings, energyPriceEscalation: rises, failureRatePerYear: 0 });
     const kw = evaluation.point?.inputPower.value ?? Number.NaN;
-    const bill = kw * (6000 * 0.11 + 12 * 9.5 * 0.8);
-    const flows = Array.from({ length: 15 }, () => bill);
+    let bill = kw * (6000 * 0.11 + 12 * 9.5 * 0.8);
+    const flows: number[] = [];
+    for (let year = 1; year <= settings.horizonYears; year++) {
+      flows.push(bill);
+      bill *= 1 + rises[year === 1 ? 0 : 1];
+    }
     // The year is at the assumed ambient, the reading at its own: a few parts in ten thousand.
-    expect(Math.abs((found.baseline?.running ?? 0) / Number(NPV(0.08, ...flows)) - 1)).toBeLessThan(1e-3);
+    expect(Math.abs((found.baseline?.running ?? 0) / Number(NPV(settings.discountRate, ...flows)) - 1)).toBeLessThan(1e-3);
     expect(found.baseline?.repairs).toBe(0);
   });
   it('of a motor that fails and is repaired are the mean of drawn lives', () => {

@@ -6,9 +6,7 @@ import { appraise, type Stated } from '@/lib/engine/money/appraisal';
 import { breakEven } from '@/lib/engine/money/break-even';
 import { writtenOff } from '@/lib/engine/money/depreciation';
 import { incrementalAnalysis } from '@/lib/engine/money/incremental';
-import { lifeCycleCost } from '@/lib/engine/money/life-cycle-cost';
 import { modifiedRateOfReturn } from '@/lib/engine/money/modified-rate';
-import { sumMoney } from '@/lib/engine/money/money';
 import { netPresentValue } from '@/lib/engine/money/present-value';
 import { taxTerms } from '@/lib/engine/money/tax-relief';
 import { tornado } from '@/lib/engine/money/tornado';
@@ -282,32 +280,6 @@ describe('incremental analysis', () => {
     );
     expect(same.chosen).toBe('cheap');
     expect(incrementalAnalysis([], 0.1)).toEqual({ increments: [], chosen: undefined });
-  });
-});
-
-describe('life-cycle cost', () => {
-  it('adds up to the hundredth, and two of them differ by the net present value', () => {
-    const rules = { discountRate: 0.05, years: 10, escalation: [0.03, 0.01] };
-    const old = lifeCycleCost(
-      { investmentAtStart: 0, energyEachYear: 12345.67, outlaysAtYearEnd: [{ year: 4, amount: 900 }] },
-      rules,
-    );
-    const next = lifeCycleCost(
-      { investmentAtStart: 4300, energyEachYear: 11222.33, otherEachYear: 10, residualAtEnd: 500 },
-      rules,
-    );
-    for (const { total, ...lines } of [old, next]) expect(sumMoney(Object.values(lines))).toBe(total);
-    const saved = [-4300];
-    let price = 1;
-    for (let year = 1; year <= 10; year++) {
-      saved.push((12345.67 - 11222.33) * price - 10 + (year === 4 ? 900 : 0) + (year === 10 ? 500 : 0));
-      price *= year === 1 ? 1.03 : 1.01;
-    }
-    const reference = (saved[0] ?? 0) + (NPV(0.05, ...saved.slice(1)) as number);
-    expect(Math.abs((old.total - next.total) / 100 - reference)).toBeLessThan(0.06);
-  });
-  it('at a rate of zero is the plain sum', () => {
-    expect(lifeCycleCost({ investmentAtStart: 100, energyEachYear: 50 }, { discountRate: 0, years: 4 }).total).toBe(30000);
   });
 });
 

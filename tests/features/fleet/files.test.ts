@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { FILE_PROBLEM_CODES, type FileProblemCode, fileProblem } from '@/lib/features/fleet/issue-codes';
+import { FILE_SENTENCES, type FileProblemCode, fileProblem } from '@/lib/features/fleet/issue-codes';
 import { type ParseOptions, parseFleet } from '@/lib/features/fleet/parse';
 import { detectDelimiter } from '@/lib/features/fleet/table-csv';
 import { mustParse, parseText, placedRows, problemOf } from './support/sheet';
@@ -18,6 +18,8 @@ beforeAll(() => {
   folder = mkdtempSync(path.join(tmpdir(), 'lossbook-fleet-'));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const CODES = Object.keys(FILE_SENTENCES) as readonly FileProblemCode[];
 
 describe('a file that cannot be read as a whole', () => {
   const cases: readonly (readonly [FileProblemCode, Uint8Array, ParseOptions?])[] = [
@@ -64,7 +66,7 @@ describe('a file that cannot be read as a whole', () => {
   });
 
   it('has a sentence and a remedy for every code', () => {
-    for (const code of FILE_PROBLEM_CODES) {
+    for (const code of CODES) {
       const { text, remedy } = fileProblem(code, {
         name: 'x.csv',
         words: 'tag',
@@ -88,7 +90,7 @@ describe('a file that cannot be read as a whole', () => {
       'missing-bench-column',
     ];
     const covered = new Set<FileProblemCode>([...cases.map(([code]) => code), ...elsewhere]);
-    expect(FILE_PROBLEM_CODES.filter((code) => !covered.has(code))).toEqual([]);
+    expect(CODES.filter((code) => !covered.has(code))).toEqual([]);
   });
 });
 
