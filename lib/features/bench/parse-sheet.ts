@@ -1,10 +1,10 @@
 import { BENCH_SECTIONS, type BenchPoint, type BenchSections, type BenchTest } from '@/lib/engine';
+import { columnPlaces, type Places, shapeErrors } from '../fleet/column-places';
 import { fromHead, lookAtColumns, notePassedOver } from '../fleet/head-row';
 import { FileFault, type FileProblem, issue, type RowIssue } from '../fleet/issue-codes';
-import { nearestWord } from '../fleet/nearest';
 import { asFault, openTable, sourceName } from '../fleet/open-table';
 import type { ParseOptions } from '../fleet/parse';
-import { type CellContext, plainText, readCell } from '../fleet/parse-cell';
+import { type CellContext, readCell } from '../fleet/parse-cell';
 import { isBlank, type SheetSource, type TableRow } from '../fleet/table';
 import { BENCH_COLUMNS, type BenchColumn } from './columns';
 
@@ -29,6 +29,9 @@ export async function parseBench(source: SheetSource, options: ParseOptions = {}
   }
 }
 
+/** What is said of the head of a bench test sheet. */
+const CODES = { missing: 'missing-bench-column', unknown: 'unknown-bench-column' } as const;
+
 type Sections = { [K in keyof BenchSections]: BenchPoint[] };
 
 async function readBench(source: SheetSource, options: ParseOptions): Promise<ParsedBench> {
@@ -44,7 +47,7 @@ async function readBench(source: SheetSource, options: ParseOptions): Promise<Pa
   const warnings: RowIssue[] = [];
   const rejected: RowIssue[] = [];
   const tests = new Map<string, { readonly tag: string; readonly test: string; readonly sections: Sections }>();
-  let places: readonly (BenchColumn | undefined)[] | undefined;
+  let places: Places<BenchColumn> | undefined;
   let rows = 0;
   const blocks = fromHead(table.blocks, lookAtColumns(BENCH_COLUMNS), (above, head) =>
     warnings.push(...notePassedOver(above, head)),
@@ -52,7 +55,7 @@ async function readBench(source: SheetSource, options: ParseOptions): Promise<Pa
   for await (const block of blocks) {
     for (const line of block) {
       if (places === undefined) {
-        places = readHeader(line, context, warnings);
+        places = columnPlaces(line, BENCH_COLUMNS, context, CODES, warnings);
         continue;
       }
       if (line.cells.every(isBlank)) continue;
@@ -75,28 +78,6 @@ function emptySections(): Sections {
   return Object.fromEntries(BENCH_SECTIONS.map((section): [string, BenchPoint[]] => [section, []])) as Sections;
 }
 
-function readHeader(
-  line: TableRow,
-  context: Omit<CellContext, 'row'>,
-  warnings: RowIssue[],
-): readonly (BenchColumn | undefined)[] {
-  const titles = line.cells.map((cell) => plainText(cell, context).toLowerCase());
-  const twice = titles.filter((title, at) => title !== '' && titles.indexOf(title) !== at);
-  if (twice.length > 0) throw new FileFault('duplicate-column', { words: [...new Set(twice)].join(', ') });
-  const names = BENCH_COLUMNS.map(({ name }) => name);
-  const missing = BENCH_COLUMNS.filter(({ name, required }) => required === 'always' && !titles.includes(name));
-  if (missing.length > 0) {
-    throw new FileFault('missing-bench-column', { words: missing.map(({ name }) => name).join(', '), other: names.join(', ') });
-  }
-  return titles.map((title) => {
-    const column = BENCH_COLUMNS.find(({ name }) => name === title);
-    if (column === undefined && title !== '') {
-      warnings.push(issue('unknown-bench-column', line.row, title, { value: title, words: nearestWord(title, names) ?? '' }));
-    }
-    return column;
-  });
-}
-
 interface ReadPoint {
   readonly tag: string;
   readonly test: string;
@@ -106,16 +87,12 @@ interface ReadPoint {
   readonly warnings: RowIssue[];
 }
 
-function readPoint(line: TableRow, places: readonly (BenchColumn | undefined)[], context: CellContext): ReadPoint {
+function readPoint(line: TableRow, places: Places<BenchColumn>, context: CellContext): ReadPoint {
   const { row } = line;
-  const errors: RowIssue[] = [];
+  const errors = shapeErrors(line, places.length);
   const warnings: RowIssue[] = [];
   const fields: Partial<Record<Exclude<keyof BenchPoint, 'row'>, number>> = {};
   const words = new Map<string, string>();
-  if (line.malformed) errors.push(issue('malformed-quote', row, ''));
-  if (line.cells.slice(places.length).some((cell) => !isBlank(cell))) {
-    errors.push(issue('too-many-cells', row, '', { count: line.cells.length, limit: places.length }));
-  }
   for (const [at, column] of places.entries()) {
     const cell = line.cells[at];
     if (column === undefined) continue;

@@ -1,4 +1,5 @@
 import type { CellValue, Column } from './column';
+import { shapeErrors } from './column-places';
 import { COLUMNS, columnByName } from './columns';
 import { FileFault, issue, type RowIssue } from './issue-codes';
 import { nearestWord } from './nearest';
@@ -117,14 +118,10 @@ function refuseMissing(header: readonly string[], platesKept: boolean): void {
 export function parseRow(plan: HeaderPlan, line: TableRow, context: Omit<CellContext, 'row'>): ParsedRow | undefined {
   if (line.cells.every(isBlank)) return undefined;
   const { row } = line;
-  const errors: RowIssue[] = [];
+  const errors = shapeErrors(line, plan.places.length);
   const warnings: RowIssue[] = [];
   const notes: (readonly [string, string])[] = [];
   const values = new Array<CellValue | undefined>(COLUMNS.length).fill(undefined);
-  if (line.malformed) errors.push(issue('malformed-quote', row, ''));
-  if (line.cells.slice(plan.places.length).some((cell) => !isBlank(cell))) {
-    errors.push(issue('too-many-cells', row, '', { count: line.cells.length, limit: plan.places.length }));
-  }
   const inRow: CellContext = { ...context, row };
   for (let at = 0; at < plan.places.length; at++) {
     const cell = line.cells[at];

@@ -1,10 +1,10 @@
 import { BOUGHT_CLASSES, type Price, type PriceList } from '@/lib/engine';
+import { columnPlaces, type Places, shapeErrors } from '../fleet/column-places';
 import { fromHead, lookAtColumns, notePassedOver } from '../fleet/head-row';
 import { FileFault, type FileProblem, issue, type RowIssue } from '../fleet/issue-codes';
-import { nearestWord } from '../fleet/nearest';
 import type { DecimalSign } from '../fleet/number';
 import { asFault, openTable, sourceName } from '../fleet/open-table';
-import { type CellContext, plainText, readCell } from '../fleet/parse-cell';
+import { type CellContext, readCell } from '../fleet/parse-cell';
 import { type Delimiter, isBlank, type SheetSource, type TableRow } from '../fleet/table';
 import { PRICE_COLUMNS, type PriceColumn } from './price-columns';
 
@@ -29,6 +29,9 @@ type PricesOutcome =
     }
   | { readonly ok: false; readonly problem: FileProblem };
 
+/** What is said of the head of a price list. */
+const CODES = { missing: 'missing-price-column', unknown: 'unknown-price-column' } as const;
+
 /** Reads a price list from CSV or a workbook by the rules of the fleet sheet. */
 export async function readPrices(source: SheetSource, options: PriceOptions): Promise<PricesOutcome> {
   try {
@@ -41,14 +44,14 @@ export async function readPrices(source: SheetSource, options: PriceOptions): Pr
     const prices: Price[] = [];
     const firsts = new Map<string, { readonly row: number; readonly price: number }>();
     let rejectedRows = 0;
-    let places: readonly (PriceColumn | undefined)[] | undefined;
+    let places: Places<PriceColumn> | undefined;
     const blocks = fromHead(table.blocks, lookAtColumns(PRICE_COLUMNS), (above, head) =>
       warnings.push(...notePassedOver(above, head)),
     );
     for await (const block of blocks) {
       for (const line of block) {
         if (places === undefined) {
-          places = readHeader(line, context, warnings);
+          places = columnPlaces(line, PRICE_COLUMNS, context, CODES, warnings);
           continue;
         }
         if (line.cells.every(isBlank)) continue;
@@ -76,43 +79,16 @@ export async function readPrices(source: SheetSource, options: PriceOptions): Pr
   }
 }
 
-function readHeader(
-  line: TableRow,
-  context: Omit<CellContext, 'row'>,
-  warnings: RowIssue[],
-): readonly (PriceColumn | undefined)[] {
-  const titles = line.cells.map((cell) => plainText(cell, context).toLowerCase());
-  const twice = titles.filter((title, at) => title !== '' && titles.indexOf(title) !== at);
-  if (twice.length > 0) throw new FileFault('duplicate-column', { words: [...new Set(twice)].join(', ') });
-  const missing = PRICE_COLUMNS.filter(({ name, required }) => required === 'always' && !titles.includes(name));
-  if (missing.length > 0) {
-    const words = missing.map(({ name }) => name).join(', ');
-    throw new FileFault('missing-price-column', { words, other: PRICE_COLUMNS.map(({ name }) => name).join(', ') });
-  }
-  const names = PRICE_COLUMNS.map(({ name }) => name);
-  return titles.map((title) => {
-    const column = PRICE_COLUMNS.find(({ name }) => name === title);
-    if (column === undefined && title !== '') {
-      warnings.push(issue('unknown-price-column', line.row, title, { value: title, words: nearestWord(title, names) ?? '' }));
-    }
-    return column;
-  });
-}
-
 function readPrice(
   line: TableRow,
-  places: readonly (PriceColumn | undefined)[],
+  places: Places<PriceColumn>,
   context: CellContext,
   currency: string,
 ): { readonly price?: Price; readonly issues: RowIssue[] } {
   const { row } = line;
-  const errors: RowIssue[] = [];
+  const errors = shapeErrors(line, places.length);
   const doubts: RowIssue[] = [];
   const fields: Partial<Record<keyof Price, unknown>> = {};
-  if (line.malformed) errors.push(issue('malformed-quote', row, ''));
-  if (line.cells.slice(places.length).some((cell) => !isBlank(cell))) {
-    errors.push(issue('too-many-cells', row, '', { count: line.cells.length, limit: places.length }));
-  }
   for (const [at, column] of places.entries()) {
     const cell = line.cells[at];
     if (column === undefined) continue;
