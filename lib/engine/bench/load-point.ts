@@ -1,13 +1,14 @@
 import { apply } from '../formula/apply';
 import * as B from '../generated/bench';
 import * as M from '../generated/machine';
+import type { LossSet } from '../machine/model';
 import { exact, type Quantity } from '../quantity/quantity';
 import { type BenchScope, METER, read } from './meters';
 import { type BenchMethod, REFERENCE_COOLANT, WINDAGE_EXPONENT } from './method';
 import type { NoLoad } from './no-load';
 import { atTemperature, type Winding } from './resistance';
 import { slipOf } from './slip';
-import type { BenchLosses, BenchPoint } from './test';
+import type { BenchPoint } from './test';
 
 /** A load point as tested, before the stray-load loss is known. */
 export interface TestedPoint {
@@ -43,7 +44,7 @@ export interface CorrectedPoint {
   readonly shaftPower: Quantity<'kW'>;
   readonly efficiency: Quantity<'1'>;
   readonly powerFactor: Quantity<'1'>;
-  readonly losses: BenchLosses;
+  readonly losses: LossSet;
 }
 
 interface ToTest {

@@ -1,3 +1,4 @@
+import type { LossSet } from '../machine/model';
 import type { Finding } from '../quantity/finding';
 import { type Quantity, standardUncertainty } from '../quantity/quantity';
 import type { Figure } from '../result';
@@ -11,7 +12,7 @@ import { measuredLosses } from './measured';
 import type { BenchMethodId } from './method';
 import type { NoLoad } from './no-load';
 import { celsius, plain } from './shown';
-import type { BenchLoad, BenchLosses } from './test';
+import type { BenchLoad } from './test';
 import type { MeasuredLosses } from './tested';
 
 /** The five losses and their sum as figures, kW. */
@@ -130,7 +131,7 @@ export interface RegressionLine {
   readonly band: readonly { readonly x: number; readonly y: number; readonly u: number }[];
 }
 
-function lossFigures(losses: BenchLosses): BenchLossFigures {
+function lossFigures(losses: LossSet): BenchLossFigures {
   return {
     stator: plain(losses.stator),
     rotor: plain(losses.rotor),

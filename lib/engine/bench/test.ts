@@ -1,3 +1,4 @@
+import type { LossSet } from '../machine/model';
 import type { DesignLetter, ThermalClass } from '../motor';
 import type { Quantity } from '../quantity/quantity';
 
@@ -95,16 +96,6 @@ export interface BenchPlate {
   readonly rotorConductor?: Maybe<'aluminium' | 'copper'>;
 }
 
-/** The five losses at one point. */
-export interface BenchLosses {
-  readonly stator: Quantity<'kW'>;
-  readonly rotor: Quantity<'kW'>;
-  readonly core: Quantity<'kW'>;
-  readonly frictionWindage: Quantity<'kW'>;
-  readonly stray: Quantity<'kW'>;
-  readonly total: Quantity<'kW'>;
-}
-
 /** Performance at one of the standard loads. */
 export interface BenchLoad {
   readonly loadFraction: number;
@@ -114,5 +105,5 @@ export interface BenchLoad {
   readonly powerFactor: Quantity<'1'>;
   readonly current: Quantity<'A'>;
   readonly speed: Quantity<'r/min'>;
-  readonly losses: BenchLosses;
+  readonly losses: LossSet;
 }
