@@ -4,7 +4,7 @@ import { unitOrWords } from '../fleet/columns';
 import { PLATE_COLUMNS, plateCells, READING_COLUMNS } from './typed-motor';
 
 /** A cell of a form as plain data for the browser. */
-interface FormField {
+export interface FormField {
   readonly name: string;
   readonly label: string;
   readonly unit: string;
@@ -18,7 +18,7 @@ interface FormField {
   readonly value: string;
 }
 
-interface FormGroup {
+export interface FormGroup {
   readonly title: string;
   /** Shown closed until there is something in it. */
   readonly folded?: true;

@@ -6,34 +6,15 @@ import { DraftNote } from '@/app/_ui/draft-note';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
+import type { FormField, FormGroup } from '@/lib/features/motor/form-fields';
 import type { EditState } from '@/lib/features/motor/schema';
 import { typedOf } from '@/lib/features/study/meanwhile';
 import { counted } from '@/lib/platform/format';
 import styles from './cells-form.module.css';
 
-/** One cell of the form, plain data from the sheet's columns. */
-interface CellField {
-  readonly name: string;
-  readonly label: string;
-  readonly unit: string;
-  readonly meaning: string;
-  readonly words?: readonly string[];
-  readonly known?: readonly string[];
-  readonly numeric: boolean;
-  readonly moment?: true;
-  readonly value: string;
-}
-
-interface CellGroup {
-  readonly title: string;
-  /** Shown closed until there is something in it. */
-  readonly folded?: true;
-  readonly fields: readonly CellField[];
-}
-
 interface Props {
   readonly action: (state: EditState, form: FormData) => Promise<EditState>;
-  readonly groups: readonly CellGroup[];
+  readonly groups: readonly FormGroup[];
   readonly study: string;
   readonly motor: string;
   readonly version: number;
@@ -139,7 +120,7 @@ export function CellsForm({ action, groups, study, motor, version, who, submit, 
 }
 
 /** The cells of a group under its name; folded where one seldom has something to put in. */
-function Group({ group, children }: { readonly group: CellGroup; readonly children: ReactNode }) {
+function Group({ group, children }: { readonly group: FormGroup; readonly children: ReactNode }) {
   const { title, fields, folded } = group;
   if (!folded) {
     return (
@@ -212,7 +193,7 @@ function Cell({
   refused,
   understood,
 }: {
-  readonly field: CellField;
+  readonly field: FormField;
   readonly typed: string | undefined;
   readonly refused: string | undefined;
   readonly understood: string | undefined;
