@@ -53,8 +53,9 @@ export function Pages({ page, last, link, words = { label: 'Pages', before: 'Bef
 }
 
 /** The page asked for in an address: its number from 1, or all of them. */
-export function askedPage(asked: string | undefined): number | 'all' {
-  return asked === 'all' ? 'all' : Math.max(1, Math.trunc(Number(asked ?? '1')) || 1);
+export function askedPage(asked: string | readonly string[] | undefined): number | 'all' {
+  if (asked === 'all') return 'all';
+  return typeof asked === 'string' ? Math.max(1, Math.trunc(Number(asked)) || 1) : 1;
 }
 
 /** The items of a page, and what there is to say of the rest. A page beyond the last is the last. */

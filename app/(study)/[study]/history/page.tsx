@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
+import { addressOf } from '@/app/_ui/address';
 import { Head } from '@/app/_ui/head';
 import { askedPage, Pages } from '@/app/_ui/pages';
 import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
@@ -37,15 +38,9 @@ export default async function HistoryScreen({ params, searchParams }: Props) {
   const { study } = await params;
   const search = await searchParams;
   const on = typeof search.on === 'string' && search.on !== '' ? search.on : undefined;
-  const asked = askedPage(typeof search.page === 'string' ? search.page : undefined);
+  const asked = askedPage(search.page);
   const { events, total, page, last, whole, subjects, undo } = await loadHistory(study, asked, on);
-  const link = (subject: string | undefined, wanted?: string) => {
-    const query = new URLSearchParams({
-      ...(subject !== undefined && { on: subject }),
-      ...(wanted !== undefined && { page: wanted }),
-    }).toString();
-    return query === '' ? `/${study}/history` : `/${study}/history?${query}`;
-  };
+  const link = (on: string | undefined, wanted?: string) => addressOf(`/${study}/history`, { on, page: wanted });
   const who = await loadWho();
   const undoOf = (event: string) => {
     const batch = undo.get(event);

@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { addressOf } from '@/app/_ui/address';
 import { AreaForm } from '@/app/_ui/area-form';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { formatCount } from '@/lib/platform/format';
@@ -22,14 +23,7 @@ export function Filters({
   stated,
 }: Choices & { readonly stated: Record<string, string> }) {
   const base = `/${study}/ranking`;
-  const link = (chosen: string | undefined): string => {
-    const query = new URLSearchParams({
-      ...(chosen !== undefined && { decision: chosen }),
-      ...(area !== undefined && { area }),
-      ...stated,
-    }).toString();
-    return query === '' ? base : `${base}?${query}`;
-  };
+  const link = (chosen: string | undefined): string => addressOf(base, { decision: chosen, area, ...stated });
   return (
     <>
       <nav aria-label="Filter">

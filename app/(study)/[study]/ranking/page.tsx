@@ -1,8 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { addressOf } from '@/app/_ui/address';
 import { askedPage, Pages } from '@/app/_ui/pages';
 import sheet from '@/app/_ui/sheet-page.module.css';
+import type { Settings } from '@/lib/engine';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { loadRanking, PAGE } from '@/lib/features/ranking/loaders';
 import type { RankingSum } from '@/lib/features/ranking/schema';
@@ -13,6 +15,7 @@ import { NoFigures } from '../no-figures';
 import { Answer } from './answer';
 import { DECISIONS, decisionWords } from './decisions';
 import { Motors } from './motors';
+import { TakeAlong } from './take-along';
 import { WhatIf } from './what-if';
 
 export const metadata: Metadata = { title: 'Ranking' };
@@ -27,26 +30,20 @@ interface Props {
 /** What to do first: the answer in a sentence, then the motors in rank order with the reasons. */
 export default async function RankingScreen({ params, searchParams }: Props) {
   const { study: id } = await params;
-  const asked = await searchParams;
-  const one = (name: string) => (typeof asked[name] === 'string' && asked[name] !== '' ? asked[name] : undefined);
-  const decision = DECISIONS.find((entry) => entry.id === one('decision'));
-  const area = one('area');
-  const page = askedPage(one('page'));
+  const { decision: askedDecision, area: askedArea, page: askedFor } = await searchParams;
+  const decision = DECISIONS.find((entry) => entry.id === askedDecision);
+  const area = typeof askedArea === 'string' && askedArea !== '' ? askedArea : undefined;
+  const page = askedPage(askedFor);
   const study = await currentStudy(id);
   if (!study) notFound();
   const progress = await loadProgress(id);
-  const ranking = await loadRanking(id, { action: decision?.action, timing: decision?.timing, area }, page);
+  const filter = { action: decision?.action, timing: decision?.timing, area };
+  const ranking = await loadRanking(id, filter, page);
   if (!ranking) return <NoFigures study={id} title="Ranking" shows={SHOWS} progress={progress} />;
   const { sum, motors, found, areas } = ranking;
   const last = Math.max(1, Math.ceil(found / PAGE));
   const units = await loadUnits();
-  const others = { ...(decision && { decision: decision.id }), ...(area !== undefined && { area }) };
-  const link = (wanted: string | undefined): string => {
-    const text = new URLSearchParams({ ...others, ...(wanted !== undefined && { page: wanted }) }).toString();
-    return text === '' ? `/${id}/ranking` : `/${id}/ranking?${text}`;
-  };
-  const file = (format: 'csv' | 'xlsx') =>
-    `/api/studies/${id}/results/${format}?${new URLSearchParams({ ...others, sort: 'rank' })}`;
+  const asked = { decision: decision?.id, area };
   const words = [decision && decisionWords(decision.action, decision.timing), area && `in ${area}`].filter(Boolean).join(' ');
   return (
     <main id="main" className={sheet.main} data-print="wide">
@@ -54,49 +51,20 @@ export default async function RankingScreen({ params, searchParams }: Props) {
       <NewerFigures study={id} progress={progress} />
       <WhatIf
         study={id}
-        settings={{
-          currency: study.settings.currency,
-          discountRate: study.settings.discountRate,
-          energyPricePerKwh: study.settings.energyPricePerKwh,
-          horizonYears: study.settings.horizonYears,
-          moneyTerms: study.settings.moneyTerms,
-        }}
+        settings={movable(study.settings)}
         hasTariffs={Object.keys(study.settings.tariffs).length > 0}
-        filter={{ action: decision?.action, timing: decision?.timing, area }}
+        filter={filter}
         manySites={ranking.sites > 1}
         units={units}
         answer={<Answer sum={sum} settings={study.settings} study={id} />}
-        choices={{
-          study: id,
-          decision: decision?.id,
-          area,
-          areas,
-          decisions: decisionsOf(sum),
-        }}
+        choices={{ study: id, ...asked, areas, decisions: decisionsOf(sum) }}
       >
         <p className={sheet.soft}>
           <span role="status">
             {formatCount(found)} of {formatCount(sum.total)} motors{words === '' ? '' : `: ${words}`}.
           </span>{' '}
           {motors.length < found && `Here are ${formatCount(motors.length)} of them, from rank ${motors[0]?.rank ?? 0} on. `}± is
-          the 95 % interval.{' '}
-          <span className="screen-only">
-            Take {words === '' ? 'the ranking' : 'these motors'} along: <a href={file('csv')}>CSV</a>,{' '}
-            <a href={file('xlsx')}>XLSX</a>. For finance:{' '}
-            <a href={`/api/studies/${id}/workbook`}>every option of the whole fleet as a workbook with live formulas</a>.{' '}
-            <Link href={`/${id}/ranking/repair`} prefetch={false}>
-              Repair or replace, by rating and hours
-            </Link>
-            ;{' '}
-            <Link href={`/${id}/ranking/spares`} prefetch={false}>
-              which spares to keep on the shelf
-            </Link>
-            ;{' '}
-            <Link href={`/${id}/ranking/measures`} prefetch={false}>
-              what else is worth doing beside new motors
-            </Link>
-            .
-          </span>
+          the 95 % interval. <TakeAlong study={id} asked={asked} isWhole={words === ''} />
         </p>
         {motors.length === 0 ? (
           <p>
@@ -115,12 +83,17 @@ export default async function RankingScreen({ params, searchParams }: Props) {
         <Pages
           page={page === 'all' ? page : Math.min(page, last)}
           last={last}
-          link={link}
+          link={(wanted) => addressOf(`/${id}/ranking`, { ...asked, page: wanted })}
           words={{ label: 'Pages of the ranking', before: 'Higher ranks', after: 'Lower ranks' }}
         />
       </WhatIf>
     </main>
   );
+}
+
+/** What the browser needs of the settings to rank the fleet at other prices. */
+function movable({ currency, discountRate, energyPricePerKwh, horizonYears, moneyTerms }: Settings) {
+  return { currency, discountRate, energyPricePerKwh, horizonYears, moneyTerms };
 }
 
 /** The decisions that occur, with their count. */

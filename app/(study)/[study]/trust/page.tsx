@@ -1,10 +1,11 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { addressOf } from '@/app/_ui/address';
 import { AreaForm } from '@/app/_ui/area-form';
 import { askedPage, Pages, partOf } from '@/app/_ui/pages';
+import { PartSection } from '@/app/_ui/part-section';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { TRUST_WORDS } from '@/app/_ui/trust-mark';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { namedBy } from '@/lib/features/plan/words';
 import { currentStudy } from '@/lib/features/study/loaders';
@@ -13,6 +14,8 @@ import type { TrustItem, TrustList } from '@/lib/features/trust/schema';
 import { formatCount } from '@/lib/platform/format';
 import { NewerFigures } from '../newer-figures';
 import { NoFigures } from '../no-figures';
+import { LEVELS, Levels } from './levels';
+import { RoundForm } from './round-form';
 import { TrustItems } from './trust-items';
 
 export const metadata: Metadata = { title: 'Trust' };
@@ -26,10 +29,6 @@ interface Props {
 }
 
 const NO_AREA = 'No area';
-/** Up to so many motors the button above them is near. */
-const FEW = 5;
-/** What weighs most first: so the pages go, and within a page the motors of an area. */
-const LEVELS = ['not-usable', 'provisional', 'sound'] as const;
 
 /** What may not be used and what to measure again, at which load, by area. */
 export default async function TrustScreen({ params, searchParams }: Props) {
@@ -46,11 +45,8 @@ export default async function TrustScreen({ params, searchParams }: Props) {
   const level = LEVELS.find((each) => each === askedLevel);
   const inArea = list.items.filter((item) => area === undefined || areaOf(item) === area);
   const inView = inArea.filter((item) => level === undefined || item.level === level).sort(byLevel);
-  const { shown, page, last } = partOf(inView, askedPage(typeof askedFor === 'string' ? askedFor : undefined));
-  const link = (to: Readonly<Record<'area' | 'level' | 'page', string | undefined>>) => {
-    const wanted = Object.entries(to).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]));
-    return `/${id}/trust${wanted.length === 0 ? '' : `?${new URLSearchParams(wanted)}`}`;
-  };
+  const { shown, page, last } = partOf(inView, askedPage(askedFor));
+  const link = (to: Readonly<Record<'area' | 'level' | 'page', string | undefined>>) => addressOf(`/${id}/trust`, to);
   return (
     <main id="main" className={sheet.main}>
       <h1>Trust</h1>
@@ -59,30 +55,7 @@ export default async function TrustScreen({ params, searchParams }: Props) {
       {list.items.length > 0 && (
         <>
           <AreaForm action={`/${id}/trust`} areas={areas} area={area} others={{ level }} />
-          <nav aria-label="Trust" className="screen-only">
-            <ul className={sheet.links}>
-              {[undefined, ...LEVELS].map((each) => {
-                const count = inArea.filter((item) => item.level === each).length;
-                return (
-                  (each === undefined || count > 0) && (
-                    <li key={each ?? ''}>
-                      <Link
-                        href={link({ area, level: each, page: undefined })}
-                        aria-current={each === level ? 'true' : undefined}
-                        prefetch={false}
-                      >
-                        {each === undefined ? 'all of these' : `${TRUST_WORDS[each]} (${formatCount(count)})`}
-                      </Link>
-                    </li>
-                  )
-                );
-              })}
-            </ul>
-          </nav>
-          <p className={sheet.soft}>
-            <em>not usable</em>: load, losses and savings may not be used until it is measured. <em>provisional</em>: they may,
-            and something is missing, old or doubtful. A sound motor stands here when only a condition reading may not be used.
-          </p>
+          <Levels level={level} of={inArea.map((item) => item.level)} link={(to) => link({ area, level: to, page: undefined })} />
           {inView.length === 0 && (
             <p>
               No motor here is of this level.{' '}
@@ -96,39 +69,19 @@ export default async function TrustScreen({ params, searchParams }: Props) {
               Each page stands by area{level === undefined && ', what weighs most first in each'}.
             </p>
           )}
-          <form action={`/${id}/trust/round`} aria-label="Round sheet">
-            {shown.length > 0 && (
-              <p className="screen-only">
-                <button type="submit" data-primary>
-                  Make a round sheet
-                </button>{' '}
-                <span className={sheet.soft}>
-                  of the motors that are ticked {last > 1 && page !== 'all' ? 'on this page' : 'here'}, to print and take along
-                </span>
-              </p>
-            )}
+          <RoundForm study={id} count={shown.length} isPart={last > 1 && page !== 'all'}>
             {areas
               .filter((each) => area === undefined || each === area)
               .map((each) => {
                 const items = shown.filter((item) => areaOf(item) === each);
                 const all = inView.filter((item) => areaOf(item) === each).length;
                 return items.length === 0 ? null : (
-                  <section key={each} className={sheet.section} aria-label={each}>
-                    <h2>
-                      {each} ({items.length < all && `${formatCount(items.length)} of `}
-                      {formatCount(all)})
-                    </h2>
+                  <PartSection key={each} title={each} here={items.length} all={all}>
                     <TrustItems items={items} study={id} label={each} nameOf={nameOf} />
-                  </section>
+                  </PartSection>
                 );
               })}
-            {/* After a long list the way back up is long. */}
-            {shown.length > FEW && (
-              <p className="screen-only">
-                <button type="submit">Make a round sheet of what is ticked</button>
-              </p>
-            )}
-          </form>
+          </RoundForm>
           <Pages page={page} last={last} link={(wanted) => link({ area, level, page: wanted })} />
           <p className={sheet.caution}>
             A live reading is energized work for qualified persons; guards stay on; never raise the process load for a reading

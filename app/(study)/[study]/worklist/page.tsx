@@ -1,8 +1,10 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { addressOf } from '@/app/_ui/address';
 import { AreaForm } from '@/app/_ui/area-form';
 import { askedPage, PART, Pages, partOf } from '@/app/_ui/pages';
+import { PartSection } from '@/app/_ui/part-section';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { loadProgress } from '@/lib/features/evaluation/loaders';
 import { namedBy } from '@/lib/features/plan/words';
@@ -48,12 +50,9 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
   const apart = list.apart.filter(inArea);
   const nameOf = namedBy([...list.items, ...list.apart]);
   const inView = groups.flatMap(({ of }) => of);
-  const { shown, page, last } = partOf(inView, askedPage(typeof asked.page === 'string' ? asked.page : undefined));
+  const { shown, page, last } = partOf(inView, askedPage(asked.page));
   const onPage = new Set(shown);
-  const link = (to: Readonly<Record<'group' | 'area' | 'page', string | undefined>>) => {
-    const wanted = Object.entries(to).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]]));
-    return `/${id}/worklist${wanted.length === 0 ? '' : `?${new URLSearchParams(wanted)}`}`;
-  };
+  const link = (to: Readonly<Record<'group' | 'area' | 'page', string | undefined>>) => addressOf(`/${id}/worklist`, to);
   const stated = group === 'risk' ? undefined : group;
   return (
     <main id="main" className={sheet.main} data-print="wide">
@@ -78,15 +77,9 @@ export default async function WorklistScreen({ params, searchParams }: Props) {
           {groups.map(({ title, of }) => {
             const here = of.filter((item) => onPage.has(item));
             return here.length === 0 ? null : (
-              <section key={title} className={sheet.section} aria-label={title}>
-                {group !== 'risk' && (
-                  <h2>
-                    {title} ({here.length < of.length && `${formatCount(here.length)} of `}
-                    {formatCount(of.length)})
-                  </h2>
-                )}
+              <PartSection key={title} title={title} here={here.length} all={of.length} headed={group !== 'risk'}>
                 <WorkItems items={here} study={id} currency={study.settings.currency} label={title} nameOf={nameOf} />
-              </section>
+              </PartSection>
             );
           })}
           <Pages page={page} last={last} link={(wanted) => link({ group: stated, area, page: wanted })} />
