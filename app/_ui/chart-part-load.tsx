@@ -104,7 +104,6 @@ function Panel({
   const low = Math.max(0, Math.floor(Math.min(...shown.map(({ value, u }) => value - COVERAGE_FACTOR * u)) * 20) / 20);
   const high = Math.min(1, Math.ceil(Math.max(...values.map(({ value, u }) => value + COVERAGE_FACTOR * u)) * 50) / 50);
   const y = linear([low, high], [foot, head]);
-  const inside = (value: number) => Math.min(Math.max(value, low), high);
   const path = (of: (each: PanelValue) => number) => values.map((each) => `${x(each.at).toFixed(1)},${y(of(each)).toFixed(1)}`);
   const band = [
     ...path(({ value, u }) => value + COVERAGE_FACTOR * u),
@@ -131,37 +130,54 @@ function Panel({
         <path d={`M${path(({ value }) => value).join('L')}`} className={styles.curve} />
       </g>
       {load && figure && (
-        <g>
-          <line
-            x1={x(Math.max(0, load.value - COVERAGE_FACTOR * load.u))}
-            x2={x(load.value + COVERAGE_FACTOR * load.u)}
-            y1={y(inside(figure.value))}
-            y2={y(inside(figure.value))}
-            className={styles.cross}
-          />
-          <line
-            x1={x(load.value)}
-            x2={x(load.value)}
-            y1={y(inside(figure.value - COVERAGE_FACTOR * figure.u))}
-            y2={y(inside(figure.value + COVERAGE_FACTOR * figure.u))}
-            className={styles.cross}
-          />
-          <circle cx={x(load.value)} cy={y(inside(figure.value))} r="3" className={styles.dot} />
-          <line x1={x(load.value)} x2={x(load.value)} y1={y(inside(figure.value))} y2={foot} className={styles.drop} />
-          {[formatFigure(figure, { percent: true }).text, `at ${formatFigure(load, { percent: true }).text} load`].map(
-            (words, index) => (
-              <text
-                key={words}
-                x={x(load.value) + (load.value > ROOM_RIGHT ? -8 : 8)}
-                y={foot - 34 + 22 * index}
-                textAnchor={load.value > ROOM_RIGHT ? 'end' : 'start'}
-                className={styles.label}
-              >
-                {words}
-              </text>
-            ),
-          )}
-        </g>
+        <OperatingPoint load={load} figure={figure} x={x} y={(value) => y(Math.min(Math.max(value, low), high))} foot={foot} />
+      )}
+    </g>
+  );
+}
+
+interface PointProps {
+  readonly load: ShownFigure;
+  readonly figure: ShownFigure;
+  readonly x: (load: number) => number;
+  /** Height of a value, no further than the curve's field. */
+  readonly y: (value: number) => number;
+  readonly foot: number;
+}
+
+/** Where the motor runs: a cross as wide and high as its interval, what it stands for in words, and a line down to its load. */
+function OperatingPoint({ load, figure, x, y, foot }: PointProps) {
+  const onLeft = load.value > ROOM_RIGHT;
+  return (
+    <g>
+      <line
+        x1={x(Math.max(0, load.value - COVERAGE_FACTOR * load.u))}
+        x2={x(load.value + COVERAGE_FACTOR * load.u)}
+        y1={y(figure.value)}
+        y2={y(figure.value)}
+        className={styles.cross}
+      />
+      <line
+        x1={x(load.value)}
+        x2={x(load.value)}
+        y1={y(figure.value - COVERAGE_FACTOR * figure.u)}
+        y2={y(figure.value + COVERAGE_FACTOR * figure.u)}
+        className={styles.cross}
+      />
+      <circle cx={x(load.value)} cy={y(figure.value)} r="3" className={styles.dot} />
+      <line x1={x(load.value)} x2={x(load.value)} y1={y(figure.value)} y2={foot} className={styles.drop} />
+      {[formatFigure(figure, { percent: true }).text, `at ${formatFigure(load, { percent: true }).text} load`].map(
+        (words, index) => (
+          <text
+            key={words}
+            x={x(load.value) + (onLeft ? -8 : 8)}
+            y={foot - 34 + 22 * index}
+            textAnchor={onLeft ? 'end' : 'start'}
+            className={styles.label}
+          >
+            {words}
+          </text>
+        ),
       )}
     </g>
   );

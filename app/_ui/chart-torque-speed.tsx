@@ -29,24 +29,7 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
   const named = synchronousSpeed * (curve.exponent === 0 ? 0.3 : 0.62);
   const early = breakdown.speed < synchronousSpeed / 2;
   return (
-    <ChartFrame
-      sentence={sentence}
-      table={{
-        head: ['Speed, r/min', 'Torque, % of rated', 'Torque, N·m', 'Load’s torque, % of rated', 'Remark'],
-        rows: [
-          ...rough.map((place) => ({ ...place, note: 'rough' })),
-          ...running.slice(1).map((place) => ({ ...place, note: '' })),
-        ]
-          .filter((_, index, all) => index % TABLE_STEP === 0 || index === all.length - 1)
-          .map(({ speed, torque, note }) => [
-            formatNumber(speed, 0),
-            formatNumber(100 * torque, 0),
-            formatNumber(torque * ratedTorqueNm, 0),
-            formatNumber(100 * point.torque * (speed / point.speed) ** curve.exponent, 0),
-            note,
-          ]),
-      }}
-    >
+    <ChartFrame sentence={sentence} table={tableOf(curve)}>
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={sentence} className={styles.chart}>
         <text x={2} y={14} className={styles.soft}>
           torque, % of rated ({formatNumber(ratedTorqueNm, ratedTorqueNm < 100 ? 1 : 0)} N·m)
@@ -98,6 +81,22 @@ export function ChartTorqueSpeed({ sentence, curve }: { readonly sentence: strin
       </svg>
     </ChartFrame>
   );
+}
+
+/** The curve in numbers. */
+function tableOf({ rough, running, point, ratedTorqueNm, exponent }: TorqueSpeed) {
+  return {
+    head: ['Speed, r/min', 'Torque, % of rated', 'Torque, N·m', 'Load’s torque, % of rated', 'Remark'],
+    rows: [...rough.map((place) => ({ ...place, note: 'rough' })), ...running.slice(1).map((place) => ({ ...place, note: '' }))]
+      .filter((_, index, all) => index % TABLE_STEP === 0 || index === all.length - 1)
+      .map(({ speed, torque, note }) => [
+        formatNumber(speed, 0),
+        formatNumber(100 * torque, 0),
+        formatNumber(torque * ratedTorqueNm, 0),
+        formatNumber(100 * point.torque * (speed / point.speed) ** exponent, 0),
+        note,
+      ]),
+  };
 }
 
 function loadAt(load: readonly TorquePlace[], speed: number): number {
