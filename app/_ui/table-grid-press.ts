@@ -1,6 +1,6 @@
-import type { KeyboardEvent, RefObject } from 'react';
+import type { FocusEvent, KeyboardEvent, MouseEvent, RefObject } from 'react';
 import { BOXES } from './table-grid-column';
-import { placeAfterKey } from './table-grid-keys';
+import { type GridPlace, placeAfterKey } from './table-grid-keys';
 import type { GridProps } from './table-grid-props';
 import type { ActiveCell } from './use-active-cell';
 import type { RowSelection } from './use-row-selection';
@@ -53,4 +53,38 @@ function doWithRows<Row>(event: KeyboardEvent, { props, cell, selection }: Omit<
     event.preventDefault();
     selection.toggle(cell.row, event.shiftKey);
   }
+}
+
+/** What a press of the mouse or a finger does: it selects or opens a row, or moves the focus; links go their own way. */
+export function pressMouse<Row>(event: MouseEvent, { props, cell, selection }: Omit<Pressed<Row>, 'scroller'>): void {
+  const at = placeOf(event.target);
+  if (!at) return;
+  if (event.target instanceof HTMLInputElement) selection.toggle(at.row, event.shiftKey);
+  else if (event.target instanceof Element && event.target.closest('a') !== null) return;
+  else if (props.stacked) openRow(props, at);
+  else cell.move(at.row, at.column);
+}
+
+/** Opens the row that is pressed twice. */
+export function pressTwice<Row>(event: MouseEvent, props: GridProps<Row>): void {
+  openRow(props, placeOf(event.target));
+}
+
+/** The cell that the focus came to by itself is the active one. */
+export function takeFocus(event: FocusEvent, cell: ActiveCell): void {
+  const at = placeOf(event.target);
+  // By a press: were the page to move under the finger now, the click would miss.
+  if (at && (at.row !== cell.row || at.column !== cell.column)) cell.move(at.row, at.column, 'in-place');
+}
+
+function openRow<Row>({ rows, onOpen }: GridProps<Row>, at: GridPlace | undefined): void {
+  const row = rows[at?.row ?? -1];
+  if (row !== undefined) onOpen(row);
+}
+
+/** The row and column of the cell around an element; `undefined` outside the body. */
+function placeOf(target: EventTarget): GridPlace | undefined {
+  const cell = target instanceof Element ? target.closest('td[aria-colindex]') : null;
+  const row = Number(cell?.parentElement?.getAttribute('aria-rowindex'));
+  return cell === null || !(row >= 2) ? undefined : { row: row - 2, column: Number(cell.getAttribute('aria-colindex')) - 1 };
 }

@@ -1,12 +1,11 @@
 'use client';
 
-import { type CSSProperties, type MouseEvent, useId, useRef } from 'react';
+import { type CSSProperties, useId, useRef } from 'react';
 import styles from './table-grid.module.css';
 import { GridBody } from './table-grid-body';
 import { BOXES, type GridColumn } from './table-grid-column';
 import { GridHead } from './table-grid-head';
-import type { GridPlace } from './table-grid-keys';
-import { pressKey } from './table-grid-press';
+import { pressKey, pressMouse, pressTwice, takeFocus } from './table-grid-press';
 import type { GridProps } from './table-grid-props';
 import { useActiveCell } from './use-active-cell';
 import { usePrinting } from './use-printing';
@@ -19,13 +18,6 @@ const PADDING_PX = 16;
 /** A table whose cells are moved through by keys is a grid (ARIA in HTML allows the role on a table). */
 const GRID = { role: 'grid', 'aria-multiselectable': true } as const;
 
-/** The row and column of the cell around an element; `undefined` outside the body. */
-function placeOf(target: EventTarget): GridPlace | undefined {
-  const cell = target instanceof Element ? target.closest('td[aria-colindex]') : null;
-  const row = Number(cell?.parentElement?.getAttribute('aria-rowindex'));
-  return cell === null || !(row >= 2) ? undefined : { row: row - 2, column: Number(cell.getAttribute('aria-colindex')) - 1 };
-}
-
 /** A real table of any number of rows, of which only those near the window are in the page; one tab stop, moved by arrows. */
 export function TableGrid<Row>(props: GridProps<Row>) {
   const { rows, columns, rowId, rowHeight, stacked, selected } = props;
@@ -35,16 +27,7 @@ export function TableGrid<Row>(props: GridProps<Row>) {
   const cell = useActiveCell(props, scroller);
   const inPage = useRowsInPage(props, { scroller, activeRow: cell.row, printing });
   const selection = useRowSelection(props);
-  const onClick = (event: MouseEvent): void => {
-    const at = placeOf(event.target);
-    if (!at) return;
-    if (event.target instanceof HTMLInputElement) selection.toggle(at.row, event.shiftKey);
-    else if (event.target instanceof Element && event.target.closest('a') !== null) return;
-    else if (stacked) {
-      const row = rows[at.row];
-      if (row !== undefined) props.onOpen(row);
-    } else cell.move(at.row, at.column);
-  };
+  const pressed = { props, cell, selection, scroller };
   return (
     <section
       ref={scroller}
@@ -60,27 +43,13 @@ export function TableGrid<Row>(props: GridProps<Row>) {
         aria-describedby={hint}
         aria-rowcount={rows.length + 1}
         aria-colcount={columns.length + BOXES}
-        onKeyDown={(event) => pressKey(event, { props, cell, selection, scroller })}
-        onClick={onClick}
-        onDoubleClick={(event) => {
-          const row = rows[placeOf(event.target)?.row ?? -1];
-          if (row !== undefined) props.onOpen(row);
-        }}
-        onFocus={(event) => {
-          const at = placeOf(event.target);
-          // By a press: were the page to move under the finger now, the click would miss.
-          if (at && (at.row !== cell.row || at.column !== cell.column)) cell.move(at.row, at.column, 'in-place');
-        }}
+        onKeyDown={(event) => pressKey(event, pressed)}
+        onClick={(event) => pressMouse(event, pressed)}
+        onDoubleClick={(event) => pressTwice(event, props)}
+        onFocus={(event) => takeFocus(event, cell)}
         style={stacked || printing ? undefined : { width: widthOfAll(columns) }}
       >
-        {!stacked && !printing && (
-          <colgroup>
-            <col style={{ width: BOX_PX }} />
-            {columns.map((column) => (
-              <col key={column.id} style={{ width: widthOf(column.digits) }} />
-            ))}
-          </colgroup>
-        )}
+        {!stacked && !printing && <Widths columns={columns} />}
         <GridHead
           columns={columns}
           sort={props.sort}
@@ -108,6 +77,17 @@ export function TableGrid<Row>(props: GridProps<Row>) {
         Arrows move, Enter opens the motor, Shift+Enter tells how a figure is known, Space selects, Ctrl+C copies.
       </p>
     </section>
+  );
+}
+
+function Widths<Row>({ columns }: { readonly columns: readonly GridColumn<Row>[] }) {
+  return (
+    <colgroup>
+      <col style={{ width: BOX_PX }} />
+      {columns.map((column) => (
+        <col key={column.id} style={{ width: widthOf(column.digits) }} />
+      ))}
+    </colgroup>
   );
 }
 

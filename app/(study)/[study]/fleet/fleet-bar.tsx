@@ -1,8 +1,8 @@
 import type { RefObject } from 'react';
 import { formatCount } from '@/lib/platform/format';
 import styles from './fleet.module.css';
-import type { Panel } from './fleet-panels';
 import type { Listing } from './use-listing';
+import type { Panel } from './use-panels';
 import type { TableLayout } from './use-table-layout';
 
 interface Props {

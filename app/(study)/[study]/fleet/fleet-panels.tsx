@@ -6,26 +6,22 @@ import { FilterPanel } from './filter-panel';
 import { ColumnsPanel, KeysPanel, SortPanel } from './list-panels';
 import { TakePanel } from './take-panel';
 import type { Listing } from './use-listing';
+import type { Panels } from './use-panels';
 import { readAddress, writeAddress } from './use-query';
 import type { TableLayout } from './use-table-layout';
 import { ViewsPanel } from './views-panel';
 
-/** What the page can open in a window above itself; `change` is about the selected motors, all others about the list. */
-export type Panel = 'filter' | 'order' | 'columns' | 'views' | 'take' | 'keys' | 'change';
-
 interface Props {
-  readonly panel: Panel | undefined;
-  readonly onClose: () => void;
+  readonly panels: Panels;
   readonly listing: Listing;
   readonly layout: TableLayout;
   /** Those kept when the page was sent. */
   readonly views: readonly ViewEntry[];
-  readonly letters: boolean;
-  readonly onLetters: (on: boolean) => void;
 }
 
 /** The windows in which the list is chosen, kept and taken along. */
-export function FleetPanels({ panel, onClose, listing, layout, views: first, letters, onLetters }: Props) {
+export function FleetPanels({ panels, listing, layout, views: first }: Props) {
+  const { panel, close } = panels;
   const { study, list, setAddress, query, ask, count, showing } = listing;
   const { shown } = layout;
   const [views, setViews] = useState(first);
@@ -33,17 +29,17 @@ export function FleetPanels({ panel, onClose, listing, layout, views: first, let
     <>
       <FilterPanel
         open={panel === 'filter'}
-        onClose={onClose}
+        onClose={close}
         rows={list.rows}
         count={count}
         query={query}
         onQuery={ask}
         showing={showing}
       />
-      <SortPanel open={panel === 'order'} onClose={onClose} query={query} onQuery={ask} />
+      <SortPanel open={panel === 'order'} onClose={close} query={query} onQuery={ask} />
       <ColumnsPanel
         open={panel === 'columns'}
-        onClose={onClose}
+        onClose={close}
         shown={shown}
         onShown={layout.choose}
         dense={layout.dense}
@@ -52,7 +48,7 @@ export function FleetPanels({ panel, onClose, listing, layout, views: first, let
       />
       <ViewsPanel
         open={panel === 'views'}
-        onClose={onClose}
+        onClose={close}
         study={study}
         views={views}
         onViews={setViews}
@@ -61,12 +57,12 @@ export function FleetPanels({ panel, onClose, listing, layout, views: first, let
       />
       <TakePanel
         open={panel === 'take'}
-        onClose={onClose}
+        onClose={close}
         study={study}
         query={writeAddress({ query, columns: undefined })}
         count={count}
       />
-      <KeysPanel open={panel === 'keys'} onClose={onClose} letters={letters} onLetters={onLetters} />
+      <KeysPanel open={panel === 'keys'} onClose={close} letters={panels.letters} onLetters={panels.setLetters} />
     </>
   );
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { useRouter } from 'next/navigation';
-import { useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { BulkChoice } from '@/lib/features/bulk-edit/schema';
 import type { EvaluationProgress } from '@/lib/features/evaluation/schema';
 import type { ViewEntry } from '@/lib/features/saved-views/schema';
@@ -11,12 +11,11 @@ import { type Change, ChangeMade } from './change-made';
 import styles from './fleet.module.css';
 import { FleetAnswer } from './fleet-answer';
 import { FleetBar } from './fleet-bar';
-import { FleetPanels, type Panel } from './fleet-panels';
+import { FleetPanels } from './fleet-panels';
 import { FleetTable } from './fleet-table';
 import { QueryLine } from './query-line';
-import { useLetters } from './use-letters';
 import { type ListingStart, useListing } from './use-listing';
-import { readFlag, usePreference } from './use-preference';
+import { usePanels } from './use-panels';
 import { useTableLayout } from './use-table-layout';
 import { WhyNoRows } from './why-no-rows';
 
@@ -36,26 +35,19 @@ export function FleetScreen(props: Props) {
   const listing = useListing(props);
   const { list, reload, query, ask } = listing;
   const layout = useTableLayout(listing);
-  const [panel, setPanel] = useState<Panel>();
+  const panels = usePanels();
   const [selected, setSelected] = useState<ReadonlySet<string>>(NONE);
   const [change, setChange] = useState<Change>();
   const [said, setSaid] = useState<string>();
-  const [letters, setLetters] = usePreference('lossbook.letters', true, readFlag);
-  const search = useRef<HTMLInputElement>(null);
   const chosenRows = useMemo(() => list.rows.filter((row) => selected.has(row.id)), [list.rows, selected]);
   const selectNone = (): void => setSelected(NONE);
-  const close = (): void => setPanel(undefined);
-  useLetters(letters && panel === undefined, (letter) => {
-    if (letter === '/') search.current?.focus();
-    else setPanel(({ '?': 'keys', f: 'filter', o: 'order', c: 'columns' } as const)[letter]);
-  });
   return (
     <main
       id="main"
       className={styles.page}
       data-print="wide"
       onKeyDown={(event) => {
-        if (event.key === 'Escape' && !event.defaultPrevented && panel === undefined) selectNone();
+        if (event.key === 'Escape' && !event.defaultPrevented && panels.panel === undefined) selectNone();
       }}
     >
       <div className={styles.top}>
@@ -70,10 +62,10 @@ export function FleetScreen(props: Props) {
           <FleetBar
             listing={listing}
             layout={layout}
-            search={search}
+            search={panels.search}
             selected={selected.size}
             onSelectNone={selectNone}
-            onPanel={setPanel}
+            onPanel={panels.open}
           />
           {change && (
             <ChangeMade
@@ -90,25 +82,17 @@ export function FleetScreen(props: Props) {
       )}
       <WhyNoRows listing={listing} />
       <FleetTable listing={listing} layout={layout} selected={selected} onSelect={setSelected} said={said} onSaid={setSaid} />
-      <FleetPanels
-        panel={panel}
-        onClose={close}
-        listing={listing}
-        layout={layout}
-        views={props.views}
-        letters={letters}
-        onLetters={setLetters}
-      />
+      <FleetPanels panels={panels} listing={listing} layout={layout} views={props.views} />
       <BulkPanel
-        open={panel === 'change'}
-        onClose={close}
+        open={panels.panel === 'change'}
+        onClose={panels.close}
         study={study}
         rows={chosenRows}
         choices={props.choices}
         who={props.who}
         onDone={(result, who) => {
           setChange({ ...result, who });
-          close();
+          panels.close();
           reload();
           router.refresh();
         }}
