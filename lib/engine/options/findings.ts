@@ -181,7 +181,8 @@ export const OPTIONS = catalogue({
     severity: 'note',
     text: (e) =>
       `The cash flow takes in first and pays out later: its rate of ${fixed(e.rate * 100, 1)} % a year is that of a loan, not of a return, and is not given.`,
-    cause: 'What is spared at the start, a repair or a purchase, is more than the option costs; dearer years follow, or less is left in the end.',
+    cause:
+      'What is spared at the start, a repair or a purchase, is more than the option costs; dearer years follow, or less is left in the end.',
     next: 'Judge by the net present value.',
   }),
   'no-extra-cost': kind<{ spent: number }>({

@@ -83,58 +83,90 @@ const HIGHEST_RATE = 0.9;
  * Source: own derivation from the baseline (docs/methods/options-and-money.md); straight line as W. R. Murphy and G. McKay, Energy Management, 3.5;
  * replacements less what is left of them as 10 CFR 436.19.
  */
-export function flowCounts(given: Given): CountTerm[] {
-  const { kind, horizon, start, policy } = given;
-  const rate = Math.min(Math.max(given.failureRate, 0), HIGHEST_RATE);
-  const alive = (years: number): number => (1 - rate) ** years;
-  const worth = (age: number): number => Math.max(0, 1 - age * rate);
-  // A rewind counts at the horizon where no failure has come since.
-  const book = new Book(horizon, (year) => alive(horizon - year) * worth(horizon - year));
-
-  if (kind === 'bearings-now' || kind === 'rewind-now') {
-    book.add('investment', 'investment', start, -1, true);
-    if (kind === 'rewind-now') {
-      book.keep('repairNow', start, 1, true);
-      if (policy === 'repair') book.loseRepairsBefore(start, rate, alive);
-    }
-    for (let year = start + 1; year <= horizon; year++) {
-      if (kind === 'rewind-now') {
-        // Only a motor that has not failed before is rewound to its loss; one that has failed was repaired or replaced anyway.
-        book.add('old', 'running', year, alive(year - 1));
-        book.add('oldRepaired', 'running', year, -alive(year - 1));
-        // The quotation is used up by the rewind now; without it the first failure would be repaired for it.
-        if (policy === 'repair') {
-          book.repair('repairAtFailure', year, rate * alive(year - 1));
-          book.repair('repairLater', year, -rate * alive(year - 1));
-        }
-      }
-      book.add('stop', 'failure', year, extraFailures(rate, year));
-    }
-    return book.terms();
+export function flowCounts({ kind, failureRate, start, horizon, policy }: Given): CountTerm[] {
+  const rate = Math.min(Math.max(failureRate, 0), HIGHEST_RATE);
+  const model: Model = {
+    rate,
+    horizon,
+    policy,
+    alive: (years) => (1 - rate) ** years,
+    worth: (age) => Math.max(0, 1 - age * rate),
+  };
+  const book = new Book(model);
+  switch (kind) {
+    case 'bearings-now':
+    case 'rewind-now':
+      repairRunning(book, model, start, kind === 'rewind-now');
+      break;
+    case 'repair-failed':
+      repairFailed(book, model);
+      break;
+    case 'change-at-failure':
+      changeAtFailure(book, model);
+      break;
+    default:
+      change(book, model, start, kind === 'change-failed');
   }
-  if (kind === 'repair-failed') {
-    book.add('investment', 'investment', 0, -1, true);
-    book.keep('repairNow', 0, 1, true);
-    if (policy === 'repair') book.repair('repairNow', 0, 1, true);
-    else {
-      book.add('sameInstalled', 'avoided_repair', 0, 1, true);
-      book.add('rebateSame', 'rebate', 0, -1, true);
-      for (let year = 1; year <= horizon; year++) {
-        book.add('same', 'running', year, alive(year - 1));
-        book.add('oldRepaired', 'running', year, -alive(year - 1));
-        book.add('rebateSame', 'rebate', year, rate * alive(year - 1));
-        // The motor that the policy buys after the repair is the first of its kind here, where the baseline buys another of its own.
-        book.add('sameInstalled', 'avoided_repair', year, -rate * alive(year - 1));
-        book.add('sameAgain', 'avoided_repair', year, rate * alive(year - 1));
-      }
-      book.add('oldWorth', 'residual', horizon, alive(horizon), true);
-      book.add('purchaseSame', 'residual', horizon, -alive(horizon) * worth(horizon), true);
-    }
-    return book.terms();
-  }
-  if (kind === 'change-at-failure') return atFailure(book, { rate, horizon, policy, alive, worth });
+  return book.terms();
+}
 
-  const failed = kind === 'change-failed';
+/** How long motors live, and what becomes of them. */
+interface Model {
+  readonly rate: number;
+  readonly horizon: number;
+  readonly policy: 'repair' | 'replace';
+  /** Chance of so many years without failure. */
+  readonly alive: (years: number) => number;
+  /** Value left at an age, per purchase price. */
+  readonly worth: (age: number) => number;
+}
+
+/** A running motor is repaired now, and so spares the stops of its worse condition; one that is rewound loses efficiency. */
+function repairRunning(book: Book, { rate, horizon, policy, alive }: Model, start: number, rewound: boolean): void {
+  book.add('investment', 'investment', start, -1, true);
+  if (rewound) {
+    book.keep('repairNow', start, 1, true);
+    if (policy === 'repair') book.loseRepairs(start);
+  }
+  for (let year = start + 1; year <= horizon; year++) {
+    if (rewound) {
+      // Only a motor that has not failed before is rewound to its loss; one that has failed was repaired or replaced anyway.
+      book.add('old', 'running', year, alive(year - 1));
+      book.add('oldRepaired', 'running', year, -alive(year - 1));
+      // The quotation is used up by the rewind now; without it the first failure would be repaired for it.
+      if (policy === 'repair') {
+        book.repair('repairAtFailure', year, rate * alive(year - 1));
+        book.repair('repairLater', year, -rate * alive(year - 1));
+      }
+    }
+    book.add('stop', 'failure', year, extraFailures(rate, year));
+  }
+}
+
+/** A failed motor is repaired, whatever the policy would do. */
+function repairFailed(book: Book, { rate, horizon, policy, alive, worth }: Model): void {
+  book.add('investment', 'investment', 0, -1, true);
+  book.keep('repairNow', 0, 1, true);
+  if (policy === 'repair') book.repair('repairNow', 0, 1, true);
+  else {
+    book.add('sameInstalled', 'avoided_repair', 0, 1, true);
+    book.add('rebateSame', 'rebate', 0, -1, true);
+    for (let year = 1; year <= horizon; year++) {
+      book.add('same', 'running', year, alive(year - 1));
+      book.add('oldRepaired', 'running', year, -alive(year - 1));
+      book.add('rebateSame', 'rebate', year, rate * alive(year - 1));
+      // The motor that the policy buys after the repair is the first of its kind here, where the baseline buys another of its own.
+      book.add('sameInstalled', 'avoided_repair', year, -rate * alive(year - 1));
+      book.add('sameAgain', 'avoided_repair', year, rate * alive(year - 1));
+    }
+    book.add('oldWorth', 'residual', horizon, alive(horizon), true);
+    book.add('purchaseSame', 'residual', horizon, -alive(horizon) * worth(horizon), true);
+  }
+}
+
+/** A running motor is replaced at the start of a year, or a failed one now. */
+function change(book: Book, model: Model, start: number, failed: boolean): void {
+  const { rate, horizon, policy, alive, worth } = model;
   book.add('investment', 'investment', start, -1, true);
   book.add('rebate', 'rebate', start, 1, true);
   if (failed && policy === 'repair') book.repair('repairNow', 0, 1, true);
@@ -142,7 +174,7 @@ export function flowCounts(given: Given): CountTerm[] {
     book.add('sameInstalled', 'avoided_repair', 0, 1, true);
     book.add('rebateSame', 'rebate', 0, -1, true);
   }
-  if (policy === 'repair') book.loseRepairsBefore(start, rate, alive);
+  if (policy === 'repair') book.loseRepairs(start);
   for (let year = start + 1; year <= horizon; year++) {
     const oldAlive = failed ? 0 : alive(year - 1);
     const newAlive = alive(year - 1 - start);
@@ -169,24 +201,22 @@ export function flowCounts(given: Given): CountTerm[] {
     book.add('purchaseOption', 'residual', horizon, worth(horizon - start), true);
     book.add('oldWorth', 'residual', horizon, -1, true);
   } else {
-    const since = (from: number) => replacedWorth({ rate, alive, worth, from, horizon });
-    book.add('purchaseOption', 'residual', horizon, alive(horizon - start) * worth(horizon - start) + since(start), true);
+    const left = replacedWorth(model, start);
+    book.add('purchaseOption', 'residual', horizon, alive(horizon - start) * worth(horizon - start) + left, true);
     book.add('oldWorth', 'residual', horizon, failed ? 0 : -alive(horizon), true);
-    book.add('purchaseSame', 'residual', horizon, -since(0) - (failed ? alive(horizon) * worth(horizon) : 0), true);
+    book.add(
+      'purchaseSame',
+      'residual',
+      horizon,
+      -replacedWorth(model, 0) - (failed ? alive(horizon) * worth(horizon) : 0),
+      true,
+    );
   }
-  return book.terms();
-}
-
-interface Model {
-  readonly rate: number;
-  readonly horizon: number;
-  readonly policy: 'repair' | 'replace';
-  readonly alive: (years: number) => number;
-  readonly worth: (age: number) => number;
 }
 
 /** Nothing until the first failure; then the new motor in place of what the policy would do. */
-function atFailure(book: Book, { rate, horizon, policy, alive, worth }: Model): CountTerm[] {
+function changeAtFailure(book: Book, model: Model): void {
+  const { rate, horizon, policy, alive, worth } = model;
   for (let year = 1; year <= horizon; year++) {
     const before = year - 1;
     const first = rate * alive(before);
@@ -213,18 +243,16 @@ function atFailure(book: Book, { rate, horizon, policy, alive, worth }: Model): 
   }
   if (policy === 'repair') book.add('oldWorth', 'residual', horizon, alive(horizon) - 1, true);
   else {
-    const left = replacedWorth({ rate, alive, worth, from: 0, horizon });
+    const left = replacedWorth(model, 0);
     book.add('purchaseOption', 'residual', horizon, left, true);
     book.add('purchaseSame', 'residual', horizon, -left, true);
   }
-  return book.terms();
 }
 
 /** Value left of motors put in at failures after `from`, per purchase price: by the year of the last one. */
-function replacedWorth(given: Omit<Model, 'policy'> & { readonly from: number }): number {
+function replacedWorth({ rate, horizon, alive, worth }: Model, from: number): number {
   let sum = 0;
-  for (let year = given.from + 1; year <= given.horizon; year++)
-    sum += given.rate * given.alive(given.horizon - year) * given.worth(given.horizon - year);
+  for (let year = from + 1; year <= horizon; year++) sum += rate * alive(horizon - year) * worth(horizon - year);
   return sum;
 }
 
@@ -237,13 +265,10 @@ function extraFailures(rate: number, year: number): number {
 /** Collects counts by basis and line, in order of first use. */
 class Book {
   readonly #terms = new Map<string, CountTerm>();
-  readonly #horizon: number;
-  readonly #left: (year: number) => number;
+  readonly #model: Model;
 
-  /** @param left share that is left at the horizon of a rewind in a year. */
-  constructor(horizon: number, left: (year: number) => number) {
-    this.#horizon = horizon;
-    this.#left = left;
+  constructor(model: Model) {
+    this.#model = model;
   }
 
   /** Repairs that are spared, and what would have been left of them. */
@@ -252,13 +277,15 @@ class Book {
     this.keep(basis, year, -count, outlay);
   }
 
-  /** What is left at the horizon of repairs in a year. */
+  /** What is left at the horizon of repairs in a year: of a rewind, where no failure has come since. */
   keep(basis: keyof typeof WORK, year: number, count: number, outlay: boolean): void {
-    this.add(WORK[basis], 'residual', this.#horizon, count * this.#left(year), outlay);
+    const { horizon, alive, worth } = this.#model;
+    this.add(WORK[basis], 'residual', horizon, count * alive(horizon - year) * worth(horizon - year), outlay);
   }
 
   /** Repairs of the old motor up to a year, of which a new motor or a rewind then leaves nothing; without it they are worth what is left of them. */
-  loseRepairsBefore(start: number, rate: number, alive: (years: number) => number): void {
+  loseRepairs(start: number): void {
+    const { rate, alive } = this.#model;
     for (let year = 1; year <= start; year++) {
       this.keep('repairAtFailure', year, -rate * alive(year - 1), false);
       this.keep('repairLater', year, -rate * (1 - alive(year - 1)), false);
@@ -269,7 +296,7 @@ class Book {
     const key = `${basis} ${line} ${outlay}`;
     let term = this.#terms.get(key);
     if (!term) {
-      term = { basis, line, outlay, counts: new Array<number>(this.#horizon + 1).fill(0) };
+      term = { basis, line, outlay, counts: new Array<number>(this.#model.horizon + 1).fill(0) };
       this.#terms.set(key, term);
     }
     term.counts[year] = (term.counts[year] ?? 0) + count;
