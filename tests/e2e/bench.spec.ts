@@ -58,7 +58,22 @@ test('a test is read, worked out while one types, kept, reported, printed and co
   await page.getByRole('button', { name: 'Keep with the motor' }).click();
   await expect(page.locator('#who')).toBeFocused();
   await expect(page.locator('#who')).toHaveAttribute('aria-invalid', 'true');
-  if (info.project.name === 'phone') await expectNoScrollWithin(page.getByRole('region', { name: 'Measured points' }));
+  if (info.project.name === 'phone') {
+    const points = page.getByRole('region', { name: 'Measured points' });
+    await expectNoScrollWithin(points);
+    // A phone asks a section for what it has a use for, and of its empty rows shows the first, until that has a figure.
+    await expect(page.getByLabel('Torque, row 9', { exact: true })).toBeHidden();
+    const next = page.getByLabel('Voltage, row 4', { exact: true });
+    await expect(next).toBeHidden();
+    await page.getByLabel('Torque, row 3', { exact: true }).fill('98');
+    await expect(next).toBeVisible();
+    await page.getByRole('button', { name: '11 more empty rows' }).click();
+    await expect(page.getByLabel('Voltage, row 16', { exact: true })).toBeVisible();
+  }
+  // A row that is removed hands the focus to the one that takes its place.
+  await page.getByRole('button', { name: 'Add a row below row 16' }).click();
+  await page.getByRole('button', { name: 'Remove row 16', exact: true }).press('Enter');
+  await expect(page.getByRole('button', { name: 'Remove row 16', exact: true })).toBeFocused();
 
   // A voltage of one phase is doubted at its cell, before the test is complete.
   await page.getByLabel('Section of row 3').selectOption('load');

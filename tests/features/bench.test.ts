@@ -1,15 +1,19 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { ENTRY_COLUMNS } from '@/lib/features/bench/columns';
+import { BENCH_METHODS, BENCH_SECTIONS, type BenchPoint, type BenchSections } from '@/lib/engine';
+import { ENTRY_COLUMNS, sectionsWith } from '@/lib/features/bench/columns';
 import { findMotors, readTest, readTests } from '@/lib/features/bench/data';
 import { keepTest, withdrawTest } from '@/lib/features/bench/mutations';
 import { parseBench } from '@/lib/features/bench/parse-sheet';
 import { keepForm } from '@/lib/features/bench/schema';
 import { parseTyped, typedRows } from '@/lib/features/bench/typed-test';
+import { workOut } from '@/lib/features/bench/work-out';
 import { writeBenchCsv } from '@/lib/features/bench/write-sheet';
 import { asEvaluated, fleetAsEvaluated } from '@/lib/features/evaluation/as-evaluated';
 import { readMotor } from '@/lib/features/fleet/data';
 import { readHistory } from '@/lib/features/motor/data';
 import { studyInForce } from '@/lib/features/study/context';
+import { METHOD_B } from '../engine/bench/context';
+import { directRuns } from '../engine/bench/direct-runs';
 import { PLATE, syntheticTest } from '../engine/bench/synthetic';
 import { someMotors, studyWith } from './support/study-with-demo';
 import { type TemporaryDatabase, temporaryDatabase } from './support/temporary-database';
@@ -49,6 +53,44 @@ describe('the bench test sheet', () => {
   ])('a file %s is refused in words', async (_, text, code) => {
     const read = await parseBench({ name: 'sheet', text });
     expect(!read.ok && read.problem.code).toBe(code);
+  });
+});
+
+/** Values that no meter of the invented motor would make one wonder at, for cells that a test has no use for. */
+const FILLING: Omit<Required<BenchPoint>, 'row'> = {
+  voltageV: 458,
+  currentA: 26,
+  inputPowerKw: 18,
+  torqueNm: 80,
+  speedRpm: 1775,
+  frequencyHz: 60.1,
+  windingTempC: 60,
+  resistanceOhm: 0.6,
+  ambientC: 33,
+};
+
+describe('cells that a section has no use for', () => {
+  const locked = { row: 90, voltageV: 40, currentA: 28, inputPowerKw: 0.9, frequencyHz: 15, windingTempC: 30 };
+  const whole = { ...test.sections, ...directRuns(), dynamometer: [], 'locked-rotor': [locked] };
+  const useless = (section: keyof BenchSections) =>
+    ENTRY_COLUMNS.flatMap(({ field }) => (field === undefined || sectionsWith(field).includes(section) ? [] : [field]));
+  const withUseless = (value: (field: keyof typeof FILLING) => number | undefined): BenchSections =>
+    Object.fromEntries(
+      BENCH_SECTIONS.map((section) => [
+        section,
+        whole[section].map((point: BenchPoint) => ({
+          ...point,
+          ...Object.fromEntries(useless(section).map((field) => [field, value(field)])),
+        })),
+      ]),
+    ) as unknown as BenchSections;
+
+  it.each(BENCH_METHODS)('change nothing by %s, whether they are filled or empty', (method) => {
+    const result = (sections: BenchSections) =>
+      workOut({ ...test, sections }, METHOD_B, method, { assumedStray: METHOD_B.assumedStray }).result;
+    const empty = result(withUseless(() => undefined));
+    expect(result(withUseless((field) => FILLING[field]))).toEqual(empty);
+    expect(empty.points.length, 'the test answers').toBeGreaterThan(method === 'no-load-run' ? -1 : 0);
   });
 });
 

@@ -1,4 +1,4 @@
-import { BENCH_SECTIONS, type BenchPoint } from '@/lib/engine';
+import { BENCH_SECTIONS, type BenchPoint, type BenchSections } from '@/lib/engine';
 import { type Column, type ColumnKind, signed, specialColumn, text, word } from '../fleet/column';
 
 /** A column of the bench test sheet, and the field of a point that it fills. */
@@ -29,3 +29,22 @@ export const BENCH_COLUMNS: readonly BenchColumn[] = [
 
 /** Columns of the table of entry: those that hold a measured value. */
 export const ENTRY_COLUMNS = BENCH_COLUMNS.filter((column) => column.field !== undefined);
+
+type Field = NonNullable<BenchColumn['field']>;
+
+/** Quantities that a section has no use for, whatever the procedure; the engine passes them over. */
+const USELESS: Readonly<Record<keyof BenchSections, readonly Field[]>> = {
+  cold: ['voltageV', 'currentA', 'inputPowerKw', 'torqueNm', 'speedRpm', 'frequencyHz', 'ambientC'],
+  'rated-load': ['voltageV', 'currentA', 'inputPowerKw', 'torqueNm', 'speedRpm', 'frequencyHz'],
+  load: [],
+  dynamometer: ['ambientC'],
+  'no-load': ['torqueNm', 'speedRpm', 'ambientC'],
+  'locked-rotor': ['torqueNm', 'speedRpm', 'ambientC'],
+  'rotor-removed': ['torqueNm', 'speedRpm', 'ambientC'],
+  'reverse-rotation': ['ambientC'],
+};
+
+/** Sections that have a use for a quantity. */
+export function sectionsWith(field: Field): (keyof BenchSections)[] {
+  return BENCH_SECTIONS.filter((section) => !USELESS[section].includes(field));
+}

@@ -1,3 +1,4 @@
+import { useId, useState } from 'react';
 import { Head } from '@/app/_ui/head';
 import lines from '@/app/_ui/phone-lines.module.css';
 import { CELL, GROUP, HEAD, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
@@ -5,9 +6,9 @@ import { ScrollRegion } from '@/app/_ui/scroll-region';
 import type { Finding } from '@/lib/engine';
 import type { RowIssue } from '@/lib/features/fleet/issue-codes';
 import { issueLine } from '@/lib/features/fleet/issue-line';
-import { capitalised } from '@/lib/platform/format';
+import { capitalised, counted } from '@/lib/platform/format';
 import styles from './bench.module.css';
-import { type EntryColumn, type EntryRow, withCells, withRow } from './entry-rows';
+import { type EntryColumn, type EntryRow, isWaiting, withCells, withRow } from './entry-rows';
 
 interface Props {
   readonly rows: readonly EntryRow[];
@@ -21,84 +22,129 @@ interface Props {
 
 /** The measured points as a table to type into; a block from a spreadsheet can be pasted into any cell. */
 export function EntryTable({ rows, columns, sections, issues, doubts, onChange }: Props) {
-  const change = (at: number, part: Partial<EntryRow>) =>
-    onChange(rows.map((row, index) => (index === at ? { ...row, ...part } : row)));
-  const issuesOf = (at: number) => issues.filter((issue) => issue.row === at + 1);
-  const doubtOf = (at: number, column: string) =>
-    doubts.find(({ evidence }) => evidence.row === at + 1 && evidence.column === column);
+  const [all, setAll] = useState(false);
+  const id = useId();
+  const waiting = rows.filter((_, at) => isWaiting(rows, at)).length;
   return (
     <>
       <ScrollRegion label="Measured points">
-        <table {...TABLE} className={`${styles.entryTable} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
+        <table {...TABLE} id={id} className={`${styles.entryTable} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
           <Heads columns={columns} />
           <tbody {...GROUP}>
-            {rows.map((row, at) => {
-              const own = issuesOf(at);
-              return (
-                <tr key={row.key} {...ROW}>
-                  <th {...ROW_HEAD} scope="row" className={styles.rowNumber}>
-                    {at + 1}
-                  </th>
-                  <td {...CELL} className={styles.rowSection}>
-                    <SectionChoice
-                      row={at + 1}
-                      sections={sections}
-                      value={row.section}
-                      onChange={(section) => change(at, { section })}
-                    />
-                  </td>
-                  {columns.map((column, index) => (
-                    <td
-                      key={column.name}
-                      {...CELL}
-                      data-unit={column.unit === '' ? column.label : `${column.label}, ${column.unit}`}
-                    >
-                      <input
-                        inputMode="decimal"
-                        autoComplete="off"
-                        data-doubtful={doubtOf(at, column.name) !== undefined || undefined}
-                        title={doubtOf(at, column.name)?.text}
-                        aria-label={`${column.label}, row ${at + 1}`}
-                        aria-invalid={own.some((issue) => issue.column === column.name)}
-                        value={row.cells[index] ?? ''}
-                        onChange={(event) =>
-                          change(at, { cells: row.cells.map((cell, k) => (k === index ? event.target.value : cell)) })
-                        }
-                        onPaste={(event) => {
-                          const text = event.clipboardData.getData('text/plain');
-                          if (!/[\t\n]/.test(text)) return;
-                          event.preventDefault();
-                          onChange(withCells(rows, at, index, text));
-                        }}
-                      />
-                    </td>
-                  ))}
-                  <td {...CELL} className={styles.rowActions}>
-                    <button
-                      type="button"
-                      aria-label={`Add a row below row ${at + 1}`}
-                      onClick={() => onChange(withRow(rows, at, columns.length))}
-                    >
-                      +
-                    </button>
-                    <button
-                      type="button"
-                      aria-label={`Remove row ${at + 1}`}
-                      disabled={rows.length === 1}
-                      onClick={() => onChange(rows.filter((_, index) => index !== at))}
-                    >
-                      −
-                    </button>
-                  </td>
-                </tr>
-              );
-            })}
+            {rows.map((row, at) => (
+              <Row
+                key={row.key}
+                at={at}
+                rows={rows}
+                columns={columns}
+                sections={sections}
+                wrong={issues.filter((issue) => issue.row === at + 1).map(({ column }) => column)}
+                doubts={doubts.filter(({ evidence }) => evidence.row === at + 1)}
+                waits={!all && isWaiting(rows, at)}
+                onChange={onChange}
+              />
+            ))}
           </tbody>
         </table>
       </ScrollRegion>
+      <p role="status" className="unseen">
+        {counted(rows.length, 'row')}
+      </p>
+      {waiting > 0 && (
+        <p className={lines.rest}>
+          <button type="button" aria-expanded={all} aria-controls={id} onClick={() => setAll(!all)}>
+            {counted(waiting, 'more empty row')}
+          </button>
+        </p>
+      )}
       {issues.length > 0 && <Issues issues={issues} columns={columns} />}
     </>
   );
+}
+
+interface RowProps extends Pick<Props, 'rows' | 'columns' | 'sections' | 'doubts' | 'onChange'> {
+  /** Its place from 0. */
+  readonly at: number;
+  /** Its columns that cannot be read. */
+  readonly wrong: readonly string[];
+  /** A phone leaves it out until the row above has a figure, or all rows are asked for. */
+  readonly waits: boolean;
+}
+
+function Row({ at, rows, columns, sections, wrong, doubts, waits, onChange }: RowProps) {
+  const row = rows[at];
+  if (!row) return null;
+  const change = (part: Partial<EntryRow>) => onChange(rows.map((each) => (each === row ? { ...each, ...part } : each)));
+  return (
+    <tr {...ROW} className={waits ? lines.beyond : undefined}>
+      <th {...ROW_HEAD} scope="row" className={styles.rowNumber}>
+        {at + 1}
+      </th>
+      <td {...CELL} className={styles.rowSection}>
+        <SectionChoice row={at + 1} sections={sections} value={row.section} onChange={(section) => change({ section })} />
+      </td>
+      {columns.map((column, index) => {
+        const value = row.cells[index] ?? '';
+        const doubt = doubts.find(({ evidence }) => evidence.column === column.name)?.text;
+        return (
+          <td
+            key={column.name}
+            {...CELL}
+            className={value === '' && !column.sections.includes(row.section) ? styles.useless : undefined}
+            data-unit={column.unit === '' ? column.label : `${column.label}, ${column.unit}`}
+          >
+            <input
+              inputMode="decimal"
+              autoComplete="off"
+              data-doubtful={doubt !== undefined || undefined}
+              title={doubt}
+              aria-label={`${column.label}, row ${at + 1}`}
+              aria-invalid={wrong.includes(column.name)}
+              value={value}
+              onChange={(event) => change({ cells: row.cells.map((cell, k) => (k === index ? event.target.value : cell)) })}
+              onPaste={(event) => {
+                const text = event.clipboardData.getData('text/plain');
+                if (!/[\t\n]/.test(text)) return;
+                event.preventDefault();
+                onChange(withCells(rows, at, index, text));
+              }}
+            />
+          </td>
+        );
+      })}
+      <td {...CELL} className={styles.rowActions}>
+        <button
+          type="button"
+          aria-label={`Add a row below row ${at + 1}`}
+          onClick={() => onChange(withRow(rows, at, columns.length))}
+        >
+          +
+        </button>
+        <button
+          type="button"
+          aria-label={`Remove row ${at + 1}`}
+          aria-disabled={rows.length === 1}
+          onClick={(event) => {
+            if (rows.length === 1) return;
+            focusBeside(event.currentTarget);
+            onChange(rows.filter((each) => each !== row));
+          }}
+        >
+          −
+        </button>
+      </td>
+    </tr>
+  );
+}
+
+/** A row that is removed hands the focus to the same key of the row that takes its place, or of the one above. */
+function focusBeside(key: HTMLElement): void {
+  const row = key.closest('tr');
+  for (const beside of [row?.nextElementSibling, row?.previousElementSibling]) {
+    const heir = beside?.querySelector<HTMLElement>('button:last-of-type');
+    heir?.focus();
+    if (heir && heir === document.activeElement) return;
+  }
 }
 
 function Heads({ columns }: Pick<Props, 'columns'>) {

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { ENTRY_COLUMNS } from '@/lib/features/bench/columns';
+import { ENTRY_COLUMNS, sectionsWith } from '@/lib/features/bench/columns';
 import { loadTests } from '@/lib/features/bench/loaders';
 import { currentStudy, loadWho } from '@/lib/features/study/loaders';
 import { formatInstant, formatStated } from '@/lib/platform/format';
@@ -39,11 +39,12 @@ export default async function BenchScreen({ params, searchParams }: Props) {
         who={await loadWho()}
         tag={one(tag)}
         site={one(site)}
-        columns={ENTRY_COLUMNS.map(({ name, label, meaning, kind }) => ({
+        columns={ENTRY_COLUMNS.map(({ name, label, meaning, kind, field }) => ({
           name,
           label,
           meaning,
           unit: kind.type === 'number' ? kind.unit : '',
+          sections: field === undefined ? [] : sectionsWith(field),
         }))}
         sections={SECTION_WORDS}
         methods={METHOD_WORDS}
