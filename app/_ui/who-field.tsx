@@ -9,11 +9,12 @@ interface Props {
   readonly refused?: string | undefined;
 }
 
-/** The name that is kept with a change. Nobody proves it, and that is said. */
+/** The name that is kept with a change. Nobody proves it, and that is said; a name that is remembered takes one line. */
 export function WhoField({ id, initial, typed, refused }: Props) {
   const shown = typed ?? initial;
+  const known = initial !== '' && refused === undefined;
   return (
-    <div className={styles.field}>
+    <div className={known ? `${styles.field} ${styles.known}` : styles.field}>
       <label htmlFor={id}>Your name</label>
       <input
         key={shown}
@@ -26,7 +27,7 @@ export function WhoField({ id, initial, typed, refused }: Props) {
         aria-describedby={`${id}-note`}
         aria-invalid={refused !== undefined}
       />
-      <p id={`${id}-note`} className={refused === undefined ? styles.note : styles.refused}>
+      <p id={`${id}-note`} className={known ? 'unseen' : refused === undefined ? styles.note : styles.refused}>
         {refused ?? 'Kept with the change in the history; not checked.'}
       </p>
     </div>

@@ -49,12 +49,16 @@ test('before the first evaluation the ranking says what to do', async ({ page })
   await expect(page.getByText('The fleet has not been evaluated yet.')).toBeVisible();
 });
 
-test('settings are changed, refused in words, and stand in the history', async ({ page }) => {
+test('settings are changed, refused in words, and stand in the history', async ({ page, isMobile }) => {
   const study = await plantStudy('Setup', 3, { evaluated: false });
   await page.goto(`/${study}/setup`);
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
+  // A phone shows what a group holds, and the fields when they are asked for.
+  const prices = page.getByRole('button', { name: /^Energy price, demand price/ });
   const price = page.getByLabel('Energy price per kWh');
+  await expect(price).toBeVisible({ visible: !isMobile });
+  if (isMobile) await prices.click();
   await price.fill('0,145');
   await page.locator('#settings-who').fill('R. Example');
   await page.getByRole('button', { name: 'Save the settings' }).click();
@@ -65,16 +69,34 @@ test('settings are changed, refused in words, and stand in the history', async (
   await expect(page.getByText(/Saved; 1 keys? changed/)).toBeVisible();
   const download = page.waitForEvent('download');
   await page.getByRole('link', { name: 'Settings as a file' }).click();
-  const file = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as { energy_price_per_kwh: number };
+  const file = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as {
+    energy_price_per_kwh: number;
+    discount_rate: number;
+    policy: { min_probability: number };
+  };
   expect(file.energy_price_per_kwh).toBe(0.145);
+  const kept = { discount: file.discount_rate, odds: file.policy.min_probability };
+  // Rates and shares are per cent in the form and fractions in the file; a fraction typed all the same is doubted.
+  if (isMobile) await page.getByRole('button', { name: /^Discount rate/ }).click();
+  await expect(page.getByLabel('Discount rate % a year')).toHaveValue('8');
+  expect(kept).toEqual({ discount: 0.08, odds: 0.8 });
+  await page.getByLabel('Discount rate % a year').fill('0.08');
+  await page.getByRole('button', { name: 'Save the settings' }).click();
+  await expect(page.getByText(/Discount rate is now 0\.08 %, less than one in a hundred/)).toBeInViewport();
   await page.goto(`/${study}/history`);
+  await expect(page.getByRole('row').filter({ hasText: 'Discount rate % a year' })).toContainText(/8.*0\.08/);
   await expect(page.getByRole('row').filter({ hasText: 'energy price per kwh' })).toContainText('0.145');
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
-  await page.getByRole('button', { name: 'Take it back' }).click();
+  await page
+    .getByRole('row')
+    .filter({ hasText: /changed: Energy price/i })
+    .getByRole('button', { name: 'Take it back' })
+    .click();
   await expect(page.getByRole('row').filter({ hasText: 'undone: energy price per kwh' })).toContainText('0.11');
   await page.goto(`/${study}/setup`);
   await expect(price).toHaveValue('0.11');
+  if (isMobile) await prices.click();
   await price.fill('0.3');
   await page.locator('#settings-who').fill('R. Example');
   await page.getByRole('button', { name: 'Save the settings' }).click();
@@ -84,10 +106,11 @@ test('settings are changed, refused in words, and stand in the history', async (
   await expect(price).toHaveValue('0.11');
 });
 
-test('a meter whose calibration was due says so, and how many readings it has taken since', async ({ page }) => {
+test('a meter whose calibration was due says so, and how many readings it has taken since', async ({ page, isMobile }) => {
   const study = await plantStudy('Meters', 5, { evaluated: false });
   await page.goto(`/${study}/setup`);
   const meters = page.getByRole('region', { name: 'Instruments', exact: true });
+  if (isMobile) await meters.getByRole('button', { name: 'Add a meter, or change one' }).click();
   await meters.getByLabel('Name', { exact: true }).fill('analyser 1');
   await meters.getByLabel('Calibration due on').fill('2.5.2025');
   await meters.getByLabel('Your name').fill('R. Example');
@@ -110,7 +133,7 @@ test('a value that makes no sense is refused at its field, by the name that stan
   await page.locator('#settings-who').fill('R. Example');
   for (const [label, typed] of [
     ['Horizon', '0'],
-    ['Discount rate', '-3'],
+    ['Discount rate', '-300'],
     ['Date of the study', '2026-02-31'],
     ['Currency', 'dollars'],
   ] as const) {
@@ -252,7 +275,7 @@ test('two windows on one form: what the other saved is neither lost nor overwrit
     await window.locator('#settings-who').fill('R. Example');
   }
   const save = (window: Page) => window.getByRole('button', { name: 'Save the settings' }).click();
-  await other.getByLabel('Discount rate').fill('0.05');
+  await other.getByLabel('Discount rate').fill('5');
   await other.getByLabel('Horizon').fill('12');
   await save(other);
   await expect(other.getByText(/Saved; 2 keys changed/)).toBeVisible();
@@ -266,7 +289,7 @@ test('two windows on one form: what the other saved is neither lost nor overwrit
   await expect(page.getByLabel('Horizon')).toHaveValue('20');
   await save(page);
   await expect(page.getByText(/Saved; 2 keys changed/)).toBeVisible();
-  await expect(page.getByLabel('Discount rate')).toHaveValue('0.05');
+  await expect(page.getByLabel('Discount rate')).toHaveValue('5');
   await expect(page.getByLabel('Energy price')).toHaveValue('0.2');
 });
 

@@ -25,7 +25,7 @@ test('a site’s tariff is typed, worked out, saved and taken back', async ({ pa
   await page.getByLabel('Energy, row 1: months').fill('6-9');
   await page.getByLabel('Energy, row 1: hours').fill('Mo-Fr 12:00-20:00');
   await page.getByLabel('Energy, row 1: price').fill('0.17');
-  await page.getByLabel('Demand, row 1: ratchet share').fill('0.8');
+  await page.getByLabel('Demand, row 1: ratchet share').fill('80');
   await page.getByLabel('Demand, row 1: ratchet months').fill('11');
   await page.getByRole('button', { name: 'Work it out' }).last().click();
   await expect(page.getByRole('alert').filter({ hasText: 'have no price' })).toContainText('Add a last period');

@@ -3,7 +3,7 @@ import type { Motor } from '@/lib/engine';
 import { enqueueEvaluation } from '@/lib/features/evaluation/mutations';
 import { workThroughQueue } from '@/lib/features/evaluation/work-through-queue';
 import { readDecidedSavings, readSiteSchedules } from '@/lib/features/setup/data';
-import { MOST_ROWS, TARIFF_FIELDS, TARIFF_ROWS, tariffCells, typedTariff } from '@/lib/features/setup/tariff-cells';
+import { isPerCent, MOST_ROWS, TARIFF_FIELDS, TARIFF_ROWS, tariffCells, typedTariff } from '@/lib/features/setup/tariff-cells';
 import { cellOf, placeWords } from '@/lib/features/setup/tariff-problem';
 import { viewTariff } from '@/lib/features/setup/tariff-view';
 import { readSettings } from '@/lib/features/study/settings';
@@ -64,12 +64,32 @@ describe('the tariff form', () => {
     ['energy.0.months', '3-13'],
     ['energy.0.price_per_kwh', '0,11'],
     ['demand.2.minimum', '1,000'],
-    ['escalation', '2 %; 3 %'],
+    ['escalation', '2 %; 3,5 %'],
+    ['energy.0.price_per_kwh', '11 %'],
     ['usage.energy_kwh', '1; two'],
     ['usage.energy_kwh', 'day: 1\nnights'],
     ['fixed_per_month', 'none'],
   ])('refuses %s typed as “%s” in words', (cell, text) => {
     expect(typed({ [cell]: text }).refused[cell]?.length).toBeGreaterThan(20);
+  });
+
+  it('takes shares and rates in per cent, and everything else as it is', () => {
+    const { file } = typed({
+      'taxes.0.rate': '5.5',
+      escalation: '2; 3 %',
+      'demand.0.ratchet_share': '80',
+      'power_factor.limit': '0.9',
+    });
+    expect(file).toMatchObject({ taxes: [{ rate: 0.055 }], escalation: [0.02, 0.03], demand: [{ ratchet: { share: 0.8 } }] });
+    const names = [
+      'taxes.3.rate',
+      'escalation',
+      'demand.1.ratchet_share',
+      'demand.1.price',
+      'power_factor.limit',
+      'blocks.0.price_per_kwh',
+    ];
+    expect(names.filter(isPerCent)).toEqual(names.slice(0, 3));
   });
 
   it('leads a fault of the whole back to its cell and says its place in words', () => {

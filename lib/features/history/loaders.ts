@@ -3,6 +3,7 @@ import { readSettingsBatches, readStudy } from '../study/data';
 import { settingsToJson } from '../study/settings';
 import { changedSince } from '../study/settings-change';
 import { readEvents, readSubjects, type StudyEvent } from './data';
+import { valueWords } from './words';
 
 export type { StudyEvent } from './data';
 
@@ -53,5 +54,10 @@ export async function loadHistory(studyId: string, asked: number | 'all', subjec
   const page = asked === 'all' && whole ? 'all' : Math.min(asked === 'all' ? 1 : asked, last);
   const [skip, take] = page === 'all' ? [0, undefined] : [(page - 1) * PAGE, PAGE];
   const { events } = await readEvents(db, studyId, skip, take, subject);
-  return { events, total, page, last, whole, subjects, undo: await settingsToTakeBack(studyId, events) };
+  const said = events.map((event) => ({
+    ...event,
+    from: valueWords(event.field, event.from),
+    to: valueWords(event.field, event.to),
+  }));
+  return { events: said, total, page, last, whole, subjects, undo: await settingsToTakeBack(studyId, events) };
 }

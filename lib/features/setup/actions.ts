@@ -18,9 +18,10 @@ import { type TariffFile, tariffToFile } from '../study/tariff-schema';
 import { rememberWho } from '../study/who';
 import { readDecidedSavings, readSiteSchedules } from './data';
 import { takeSettings } from './mutations';
+import { sayInPerCent } from './per-cent';
 import { fileForm, type SetupState, settingsForm, type TariffState, tariffForm, undoForm } from './schema';
-import { SETTING_FIELDS, shownSetting, typedSettings } from './setting-fields';
-import { tariffCells, typedTariff } from './tariff-cells';
+import { SETTING_FIELDS, shownSetting, smallPerCents, typedSettings } from './setting-fields';
+import { isPerCent, tariffCells, typedTariff } from './tariff-cells';
 import { cellOf, placeWords } from './tariff-problem';
 import { viewTariff } from './tariff-view';
 
@@ -56,7 +57,10 @@ async function store(study: string, jsonText: string, who: string, why: string |
 function settingProblem({ code, key, text, remedy }: SettingsProblem): SetupState {
   const field = SETTING_FIELDS.find((each) => each.key === key);
   if (code !== 'bad-value' || !field) return { problem: { text, remedy }, refused: { [fieldOf(key)]: `${text} ${remedy}` } };
-  const said = { text: text.replace(key, field.label), remedy: 'Correct it, or empty the field for its usual value.' };
+  const said = {
+    text: (field.perCent ? sayInPerCent(text) : text).replace(key, field.label),
+    remedy: 'Correct it, or empty the field for its usual value.',
+  };
   return { problem: said, refused: { [field.key]: `${said.text} ${said.remedy}` } };
 }
 
@@ -121,7 +125,8 @@ export async function saveSettings(_: SetupState, form: FormData): Promise<Setup
   const checked = readSettings(JSON.stringify(file));
   if (!checked.ok) return { ...settingProblem(checked.problem), typed };
   const state = await store(parsed.data.study, JSON.stringify(file), parsed.data.who, parsed.data.why);
-  return state.problem ? { ...state, typed } : state;
+  if (state.problem) return { ...state, typed };
+  return { ...state, done: [state.done, ...smallPerCents(joined.cells, now)].join(' ') };
 }
 
 /** Takes a settings file: what it does not name goes back to its default, but for the wishes of the plan, which then stay. */
@@ -227,8 +232,10 @@ export async function sendTariff(_: TariffState, form: FormData): Promise<Tariff
   if (!checked.ok) {
     const { text, remedy, key } = checked.problem;
     const inside = key.slice(`tariffs.${site}.`.length);
-    const said = { text: text.replace(`${key}:`, `${placeWords(inside)}:`), remedy };
-    return { typed, problem: said, refused: { [cellOf(inside, read)]: `${said.text} ${remedy}` } };
+    const cell = cellOf(inside, read);
+    const said = isPerCent(cell) ? { text: sayInPerCent(text), remedy: 'Correct the cell.' } : { text, remedy };
+    const problem = { ...said, text: said.text.replace(`${key}:`, `${placeWords(inside)}:`) };
+    return { typed, problem, refused: { [cell]: `${problem.text} ${problem.remedy}` } };
   }
   const tariff = checked.settings.tariffs[site];
   const schedules = (await readSiteSchedules(database().read, id)).filter((group) => group.site === site);

@@ -1,5 +1,6 @@
 import { readNumber } from '../fleet/number';
 import { repeatedKey, repeatedWords } from '../study/repeated-key';
+import { asPerCent, readPerCent } from './per-cent';
 
 /** One key of the settings as the form shows it. Nested keys are written with a point. */
 interface SettingField {
@@ -8,6 +9,8 @@ interface SettingField {
   readonly unit: string;
   readonly meaning: string;
   readonly kind: 'number' | 'text' | 'date' | 'yes-no' | 'json' | 'numbers' | 'by-year';
+  /** Shown and typed in per cent; the file has a fraction. */
+  readonly perCent?: true;
   readonly words?: readonly string[];
   /** Words of the file as people say them; those without an entry are plain enough. */
   readonly said?: Readonly<Record<string, string>>;
@@ -28,6 +31,11 @@ const number = (key: string, label: string, unit: string, meaning: string): Sett
 const byYear = (key: string, label: string, unit: string, meaning: string): SettingField => ({
   ...number(key, label, unit, meaning),
   kind: 'by-year',
+});
+/** A share or rate of its own unit: `of rating`, `a year`. */
+const perCent = (key: string, label: string, of: string, meaning: string): SettingField => ({
+  ...number(key, label, `% ${of}`.trim(), meaning),
+  perCent: true,
 });
 const word = (key: string, label: string, said: Readonly<Record<string, string>>, meaning: string): SettingField => ({
   key,
@@ -62,7 +70,7 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
       { key: 'currency', label: 'Currency', unit: '', meaning: 'Three capital letters; every amount is in it.', kind: 'text' },
       word('standards', 'Family of standards', { nema: 'NEMA, North America', iec: 'IEC' }, 'Which tables and tolerances serve.'),
       number('frequency_hz', 'Frequency', 'Hz', '50 or 60; a stamped frequency wins.'),
-      number('assumed_load', 'Assumed load', '', 'Share of rating for motors that were never measured; for screening only.'),
+      perCent('assumed_load', 'Assumed load', 'of rating', 'Of motors that were never measured; for screening only.'),
     ],
   },
   {
@@ -80,13 +88,16 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         'per kW and month',
         'What a saved kilowatt of billed demand is worth, at sites without a tariff.',
       ),
-      number('demand_coincidence', 'Coincidence', '0 to 1', 'Share of the saved kilowatts that falls into the billed peak.'),
-      byYear(
-        'energy_price_escalation',
-        'Escalation',
-        'a year',
-        'Yearly rise of energy prices, in the terms of the money below; one figure, or one for each year, separated by semicolons.',
-      ),
+      perCent('demand_coincidence', 'Coincidence', '', 'Share of the saved kilowatts that falls into the billed peak.'),
+      {
+        ...byYear(
+          'energy_price_escalation',
+          'Escalation',
+          '% a year',
+          'Yearly rise of energy prices, in the terms of the money below; one figure, or one for each year, separated by semicolons.',
+        ),
+        perCent: true,
+      },
       byYear(
         'emission_factor_kg_per_kwh',
         'Emission factor',
@@ -105,16 +116,16 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
   {
     title: 'Money',
     fields: [
-      number('discount_rate', 'Discount rate', 'a year', 'As a fraction: 0.08 is 8 %.'),
+      perCent('discount_rate', 'Discount rate', 'a year', 'By how much money counts less for each year that it comes later.'),
       word(
         'money_terms',
         'Terms of money',
         { real: 'real: without inflation', nominal: 'nominal: with inflation' },
         'Whether rates and escalation are without or with inflation.',
       ),
-      number('inflation', 'Inflation', 'a year', 'As a fraction.'),
+      perCent('inflation', 'Inflation', 'a year', 'Yearly rise of all prices.'),
       number('horizon_years', 'Horizon', 'years', 'Over which costs and savings are counted.'),
-      number('tax_rate', 'Tax rate', '0 to 1', 'On yearly savings; relief by repairs and purchases only with a depreciation.'),
+      perCent('tax_rate', 'Tax rate', '', 'On yearly savings; relief by repairs and purchases only with a depreciation.'),
       {
         key: 'budget',
         label: 'Budget',
@@ -159,7 +170,7 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
     title: 'Policy',
     fields: [
       number('policy.max_simple_payback_years', 'Longest payback', 'years', 'A replacement now must pay back within it.'),
-      number('policy.min_probability', 'Least odds', '0 to 1', 'That the payback is met.'),
+      perCent('policy.min_probability', 'Least odds', '', 'That the payback is met.'),
       word(
         'policy.at_failure',
         'When a motor fails',
@@ -167,7 +178,7 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         'What would be done anyway: the baseline.',
       ),
       number('policy.spare_capacity_pct', 'Spare capacity', '%', 'A smaller motor must carry the highest load with this margin.'),
-      number('policy.resize_below_load_fraction', 'Resize below', 'of rating', 'Another rating is offered below this load.'),
+      perCent('policy.resize_below_load_fraction', 'Resize below', 'of rating', 'Another rating is offered below this load.'),
       number('policy.max_reading_age_years', 'Oldest reading', 'years', 'Older readings cap trust at provisional.'),
       word('objective', 'A plan aims at', OBJECTIVES, 'What a plan is best by.'),
       {
@@ -178,11 +189,11 @@ export const SETTING_GROUPS: readonly SettingGroup[] = [
         kind: 'yes-no',
         words: ['yes', 'no'],
       },
-      number(
+      perCent(
         'failure_rate_per_year',
         'Failure rate',
         'a year',
-        'Of a motor in ordinary condition; published surveys span 0.01 to 0.08.',
+        'Of motors in ordinary condition; published surveys span 1 to 8 % a year.',
       ),
       word(
         'repair_shop',
@@ -221,9 +232,13 @@ export function shownSetting(file: Readonly<Record<string, unknown>>, field: Set
     inner === undefined ? top : typeof top === 'object' && top !== null ? Reflect.get(top, inner) : undefined;
   if (value === null || value === undefined) return '';
   if (field.kind === 'json') return JSON.stringify(value);
-  if (Array.isArray(value)) return value.join('; ');
+  if (Array.isArray(value)) return value.map((each) => shownNumber(field, each)).join('; ');
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  return String(value);
+  return shownNumber(field, value);
+}
+
+function shownNumber(field: SettingField, value: unknown): string {
+  return field.perCent && typeof value === 'number' ? asPerCent(value) : String(value);
 }
 
 /** What became of the typed form: a settings object to be checked by the one schema, or refusals by key. */
@@ -250,6 +265,7 @@ export function typedSettings(typed: ReadonlyMap<string, string>): {
 
 function readField(field: SettingField, text: string): unknown {
   if (text === '') return field.key === 'prices' || field.key === 'depreciation' ? null : undefined;
+  const readOne = field.perCent ? readPerCent : readPlain;
   if (field.kind === 'number') return readOne(text);
   if (field.kind === 'numbers' || field.kind === 'by-year') {
     const values = text.split(';').map((part) => readOne(part.trim()));
@@ -269,7 +285,17 @@ function readField(field: SettingField, text: string): unknown {
   return text;
 }
 
-function readOne(text: string): number | { refusal: string } {
+function readPlain(text: string): number | { refusal: string } {
   const read = readNumber(text, { decimal: '.' });
   return read.ok ? read.value : { refusal: `${read.text} ${read.remedy}` };
+}
+
+/** Says of a share or rate that was newly typed as a part of one per cent what it now is: somebody may have typed the fraction. */
+export function smallPerCents(typed: ReadonlyMap<string, string>, before: ReadonlyMap<string, string>): string[] {
+  return SETTING_FIELDS.flatMap(({ key, label, kind, perCent }) => {
+    const text = (typed.get(key) ?? '').trim().replace(/\s*%$/, '');
+    const small = Number(text) > 0 && Number(text) < 1;
+    if (!perCent || kind !== 'number' || !small || text === before.get(key)) return [];
+    return [`${label} is now ${text} %, less than one in a hundred; 8 % is written 8.`];
+  });
 }

@@ -1,5 +1,6 @@
 import { readNumber } from '../fleet/number';
 import type { TariffFile } from '../study/tariff-schema';
+import { asPerCent, readPerCent } from './per-cent';
 
 /** One cell of a row, or one field, of the tariff form. */
 export interface TariffCell {
@@ -7,7 +8,7 @@ export interface TariffCell {
   readonly label: string;
   readonly unit: string;
   readonly note: string;
-  readonly kind: 'number' | 'text' | 'months' | 'list' | 'use' | 'word';
+  readonly kind: 'number' | 'per-cent' | 'text' | 'months' | 'list' | 'per-cents' | 'use' | 'word';
   readonly words?: readonly { readonly value: string; readonly label: string }[];
 }
 
@@ -55,7 +56,7 @@ export const TARIFF_ROWS: readonly TariffRows[] = [
           { value: 'kVA', label: 'kVA' },
         ],
       },
-      cell('ratchet_share', 'Ratchet share', 'number', '0 to 1'),
+      cell('ratchet_share', 'Ratchet share', 'per-cent', '%'),
       cell('ratchet_months', 'Ratchet months', 'number', '1 to 12'),
       cell('minimum', 'Minimum', 'number', 'kW or kVA'),
     ],
@@ -74,7 +75,7 @@ export const TARIFF_ROWS: readonly TariffRows[] = [
     part: 'taxes',
     title: 'Taxes',
     note: 'Each on the sum of all that stands above.',
-    cells: [NAME, cell('rate', 'Rate', 'number', '0.05 is 5 %')],
+    cells: [NAME, cell('rate', 'Rate', 'per-cent', '%')],
   },
 ];
 
@@ -109,8 +110,8 @@ export const TARIFF_FIELDS = {
     cell(
       'escalation',
       'Escalation',
-      'list',
-      'a year',
+      'per-cents',
+      '% a year',
       'Of all its prices; one figure, or one a year, separated by semicolons. Empty: that of the study.',
     ),
   ],
@@ -190,7 +191,8 @@ function put(cells: Record<string, string>, name: string, kind: TariffCell['kind
 
 function shown(kind: TariffCell['kind'], value: unknown): string {
   if (kind === 'months' && Array.isArray(value)) return monthsText(value);
-  if (Array.isArray(value)) return value.join('; ');
+  if (Array.isArray(value)) return value.map((each) => shown(kind, each)).join('; ');
+  if (typeof value === 'number' && (kind === 'per-cent' || kind === 'per-cents')) return asPerCent(value);
   if (typeof value === 'object' && value !== null)
     return Object.entries(value)
       .map(([name, part]) => `${name}: ${shown('list', part)}`)
@@ -255,6 +257,13 @@ export function typedTariff(typed: ReadonlyMap<string, string>): TypedTariff {
   return { file, refused, rows };
 }
 
+/** Whether a cell of the form, such as `demand.1.ratchet_share`, is typed in per cent where the file has a fraction. */
+export function isPerCent(name: string): boolean {
+  const [part = '', , cell] = name.split('.');
+  const kind = TARIFF_ROWS.find((rows) => rows.part === part)?.cells.find((each) => each.name === cell)?.kind ?? kindOf(name);
+  return kind === 'per-cent' || kind === 'per-cents';
+}
+
 function kindOf(name: string): TariffCell['kind'] {
   return SINGLE.find((field) => field.name === name)?.kind ?? 'text';
 }
@@ -292,6 +301,10 @@ function readTyped(kind: TariffCell['kind'], text: string): unknown {
   switch (kind) {
     case 'number':
       return readOne(text);
+    case 'per-cent':
+      return readPerCent(text);
+    case 'per-cents':
+      return readList(text, readPerCent);
     case 'months':
       return readMonths(text);
     case 'list':
@@ -308,8 +321,8 @@ function readOne(text: string): number | Refusal {
   return read.ok ? read.value : { refusal: `${read.text} ${read.remedy}` };
 }
 
-function readList(text: string): unknown {
-  const values = text.split(';').map((part) => readOne(part.trim()));
+function readList(text: string, read: (part: string) => number | Refusal = readOne): unknown {
+  const values = text.split(';').map((part) => read(part.trim()));
   return values.find(isRefusal) ?? (values.length === 1 ? values[0] : values);
 }
 

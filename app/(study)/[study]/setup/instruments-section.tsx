@@ -1,3 +1,4 @@
+import { FoldOnPhone } from '@/app/_ui/fold-on-phone';
 import { NumberHead } from '@/app/_ui/number-head';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -68,7 +69,11 @@ export function InstrumentsSection({ study, who, instruments }: Props) {
           </table>
         </ScrollRegion>
       )}
-      <InstrumentForm study={study} who={who} />
+      <FoldOnPhone what="Add a meter, or change one">
+        <div data-folds>
+          <InstrumentForm study={study} who={who} />
+        </div>
+      </FoldOnPhone>
     </section>
   );
 }

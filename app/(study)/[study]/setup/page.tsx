@@ -54,8 +54,8 @@ export default async function SetupScreen({ params }: { readonly params: Promise
       <section className={sheet.section} aria-labelledby="settings-file">
         <h2 id="settings-file">Take a settings file</h2>
         <p>
-          Keys that it does not name go back to their usual values. If it has the key <code>plan</code>, wishes and limits of the
-          plan become those of the file; if not, they stay as they are.
+          Keys that it does not name go back to their usual values; rates and shares in it are fractions, 0.08 for 8 %. If it has
+          the key <code>plan</code>, wishes and limits of the plan become those of the file; if not, they stay as they are.
         </p>
         <FileForm
           id="settings-file"

@@ -2,12 +2,14 @@
 
 import { useActionState, useRef } from 'react';
 import { DraftNote } from '@/app/_ui/draft-note';
+import { FoldOnPhone } from '@/app/_ui/fold-on-phone';
 import { OpenedOn } from '@/app/_ui/opened-on';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { useDraft } from '@/app/_ui/use-draft';
 import { WhoField } from '@/app/_ui/who-field';
 import { saveSettings } from '@/lib/features/setup/actions';
+import { capitalised } from '@/lib/platform/format';
 import { UndoSettings } from '../undo-settings';
 
 /** A key of the settings as plain data. */
@@ -56,12 +58,24 @@ export function SettingsForm({ study, who, groups }: Props) {
       <form ref={form} action={send} className={sheet.form} noValidate>
         <input type="hidden" name="study" value={study} />
         <OpenedOn cells={state.seen ?? opened} />
-        {groups.map((group) => (
-          <fieldset key={group.title}>
-            <legend>{group.title}</legend>
-            <div className={sheet.fields}>{group.fields.filter(({ kind }) => kind !== 'json').map(shown)}</div>
-          </fieldset>
-        ))}
+        {groups.map((group) => {
+          const fields = group.fields.filter(({ kind }) => kind !== 'json');
+          return (
+            <fieldset key={group.title}>
+              <legend>{group.title}</legend>
+              <FoldOnPhone
+                what={capitalised(
+                  fields.map(({ label }) => label.replace(/^[A-Z](?![A-Z])/, (first) => first.toLowerCase())).join(', '),
+                )}
+                wanted={draft.restored || fields.some(({ key }) => state.refused?.[key] !== undefined)}
+              >
+                <div className={sheet.fields} data-folds>
+                  {fields.map(shown)}
+                </div>
+              </FoldOnPhone>
+            </fieldset>
+          );
+        })}
         <details
           className={sheet.more}
           open={written.some(({ key, value }) => used(value) || state.refused?.[key] !== undefined)}

@@ -229,7 +229,12 @@ function Control({
       </select>
     );
   return (
-    <input {...shared} key={value} autoComplete="off" {...(cell.kind === 'number' ? { inputMode: 'decimal' as const } : {})} />
+    <input
+      {...shared}
+      key={value}
+      autoComplete="off"
+      {...(['number', 'per-cent'].includes(cell.kind) ? { inputMode: 'decimal' as const } : {})}
+    />
   );
 }
 
