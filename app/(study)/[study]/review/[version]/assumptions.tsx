@@ -1,9 +1,12 @@
+import { Head } from '@/app/_ui/head';
+import { CELL, GROUP, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
-import { bySettingOrder, settingValue } from '@/lib/features/setup/setting-words';
+import { bySettingOrder } from '@/lib/features/setup/setting-words';
 import type { Content } from '@/lib/features/sign-off/loaders';
 import { counted, formatStated } from '@/lib/platform/format';
 import { SettingHead } from './setting-head';
+import { SettingValue } from './setting-value';
 import { TableEditions } from './table-editions';
 
 /** The assumptions that carry the money, as they were frozen, each with its source and date; prices and tables with theirs. */
@@ -27,20 +30,24 @@ export function Assumptions({ content }: { readonly content: Content }) {
     <section className={sheet.section} aria-labelledby="assumptions">
       <h2 id="assumptions">Assumptions</h2>
       <ScrollRegion label="Settings as frozen">
-        <table className={sheet.table}>
-          <thead>
-            <tr>
-              <th scope="col">Setting</th>
-              <th scope="col">As frozen</th>
-              <th scope="col">From whom and when</th>
+        <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <Head>Setting</Head>
+              <Head>As frozen</Head>
+              <Head>From whom and when</Head>
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {lines.map(([name, value]) => (
-              <tr key={name}>
+              <tr key={name} {...ROW}>
                 <SettingHead name={name} />
-                <td>{settingValue(name, value)}</td>
-                <td>{source(name)}</td>
+                <td {...CELL} className={sheet.free}>
+                  <SettingValue name={name} value={value} />
+                </td>
+                <td {...CELL} className={sheet.named}>
+                  {source(name)}
+                </td>
               </tr>
             ))}
           </tbody>

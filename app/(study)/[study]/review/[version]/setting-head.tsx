@@ -1,3 +1,4 @@
+import { ROW_HEAD } from '@/app/_ui/row-roles';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { settingName } from '@/lib/features/setup/setting-words';
 
@@ -5,7 +6,7 @@ import { settingName } from '@/lib/features/setup/setting-words';
 export function SettingHead({ name }: { readonly name: string }) {
   const { label, unit, group } = settingName(name);
   return (
-    <th scope="row">
+    <th {...ROW_HEAD} scope="row" className={sheet.named}>
       {label}
       {unit !== '' && <span className={sheet.soft}> {unit}</span>}
       {group !== '' && <span className={sheet.unit}>{group}</span>}

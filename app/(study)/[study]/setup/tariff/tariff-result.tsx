@@ -140,8 +140,9 @@ function Together({ view: { together, currency } }: { readonly view: TariffView 
         {withUnit(formatNumber(apart, 2), currency)}.
       </p>
       <p className={sheet.soft}>
-        The bill counts: a block that ends or a minimum that is reached on the way is met once. A year in which the old peak is
-        forgotten{together.withoutPowerFactor ? '; what the change does to the power factor is not in it' : ''}.
+        The sum billed as a whole is the one to believe: the motors together meet the end of a block or a minimum once, each for
+        itself would meet it anew. It is that of a year in which a ratchet remembers the old peak no longer
+        {together.withoutPowerFactor ? ', without what the change does to the power factor' : ''}.
       </p>
       {together.beyondUse && (
         <p className={sheet.caution}>
