@@ -102,8 +102,10 @@ test('a plan is worked out, a motor is pinned and one left alone by keyboard, an
     limits: [{ outage_hours: 16 }],
   });
   await page.getByText('Take all wishes back').click();
-  await page.getByRole('button', { name: 'Take all back and plan anew' }).click();
+  await page.getByRole('button', { name: 'Take all back and plan anew' }).press('Enter');
   await expect(page.getByRole('heading', { name: 'What was wished' })).toBeHidden();
+  // The section went with its button: the page has the focus, and not nothing.
+  await expect(page.getByRole('main')).toBeFocused();
   await page.goto(`/${study}/setup`);
   const section = page.getByRole('region', { name: 'Take a settings file' });
   await section

@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { focusMain } from '@/app/_ui/focus-heir';
 import { Outcome } from '@/app/_ui/outcome';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import { WhoField } from '@/app/_ui/who-field';
@@ -13,7 +14,7 @@ const NOTHING: PlanState = {};
 export function DropForm({ study, who }: { readonly study: string; readonly who: string }) {
   const [state, send, busy] = useActionState(takeWishesBack, NOTHING);
   return (
-    <details className={styles.change}>
+    <details ref={focusMain} className={styles.change}>
       <summary>Take all wishes back</summary>
       <form action={send} className={sheet.form}>
         <Outcome state={state} />

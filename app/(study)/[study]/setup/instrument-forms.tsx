@@ -1,6 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
+import { focusBeyondTable } from '@/app/_ui/focus-heir';
 import { Outcome } from '@/app/_ui/outcome';
 import { ProblemNote } from '@/app/_ui/problem-note';
 import sheet from '@/app/_ui/sheet-page.module.css';
@@ -82,7 +83,7 @@ export function DropInstrument({
 }) {
   const [state, send, pending] = useActionState(dropInstrument, {});
   return (
-    <form action={send}>
+    <form ref={focusBeyondTable} action={send}>
       <ProblemNote problem={state.problem} />
       <input type="hidden" name="study" value={study} />
       <input type="hidden" name="instrument" value={instrument} />
