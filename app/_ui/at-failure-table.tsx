@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { motorKey, type PlannedProgramme } from '@/lib/features/plan/loaders';
 import { optionWords } from '@/lib/features/plan/words';
 import { formatAmount, formatCount } from '@/lib/platform/format';
+import { FoldOnPhone } from './fold-on-phone';
 import { Head } from './head';
 import { rowsForPaper } from './more';
 import { MotorCell } from './motor-cell';
@@ -38,48 +39,50 @@ export function AtFailureTable({ study, currency, motorIds, programme, most, pap
         That takes no yearly budget: the amounts are what the new motor costs beyond the repair, times the chance that the first
         failure falls into the year; below nothing where the repair is the dearer one.
       </p>
-      <ScrollRegion label="Motors changed once they fail">
-        <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
-          <thead {...GROUP}>
-            <tr {...ROW}>
-              <Head>Motor</Head>
-              <Head>Then</Head>
-              {years.map(({ year }) => (
-                <NumberHead key={year} name={year} unit={`expected ${currency}`} />
+      <FoldOnPhone what={`Motor by motor (${formatCount(Math.min(most, waiting.length))})`}>
+        <ScrollRegion label="Motors changed once they fail">
+          <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <Head>Motor</Head>
+                <Head>Then</Head>
+                {years.map(({ year }) => (
+                  <NumberHead key={year} name={year} unit={`expected ${currency}`} />
+                ))}
+                {wish?.head}
+              </tr>
+            </thead>
+            <tbody {...GROUP}>
+              {shown.map(({ row: each, className }) => (
+                <tr key={motorKey(each)} {...ROW} className={className} data-folds>
+                  <MotorCell study={study} motorIds={motorIds} motor={each} />
+                  <td {...CELL} className={sheet.named}>
+                    {optionWords(each.option)}
+                  </td>
+                  {years.map(({ year }, at) => (
+                    <td key={year} {...CELL} className={sheet.number} data-unit={`${year}, ${currency}`}>
+                      {amount(each.expected_spend[at] ?? 0)}
+                    </td>
+                  ))}
+                  {wish?.cell(each)}
+                </tr>
               ))}
-              {wish?.head}
-            </tr>
-          </thead>
-          <tbody {...GROUP}>
-            {shown.map(({ row: each, className }) => (
-              <tr key={motorKey(each)} {...ROW} className={className}>
-                <MotorCell study={study} motorIds={motorIds} motor={each} />
-                <td {...CELL} className={sheet.named}>
-                  {optionWords(each.option)}
-                </td>
+              <tr {...ROW}>
+                <th {...ROW_HEAD} scope="row">
+                  All {formatCount(waiting.length)}
+                </th>
+                <td {...CELL} />
                 {years.map(({ year }, at) => (
                   <td key={year} {...CELL} className={sheet.number} data-unit={`${year}, ${currency}`}>
-                    {amount(each.expected_spend[at] ?? 0)}
+                    {amount(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
                   </td>
                 ))}
-                {wish?.cell(each)}
+                {wish && <td {...CELL} />}
               </tr>
-            ))}
-            <tr {...ROW}>
-              <th {...ROW_HEAD} scope="row">
-                All {formatCount(waiting.length)}
-              </th>
-              <td {...CELL} />
-              {years.map(({ year }, at) => (
-                <td key={year} {...CELL} className={sheet.number} data-unit={`${year}, ${currency}`}>
-                  {amount(waiting.reduce((sum, each) => sum + (each.expected_spend[at] ?? 0), 0))}
-                </td>
-              ))}
-              {wish && <td {...CELL} />}
-            </tr>
-          </tbody>
-        </table>
-      </ScrollRegion>
+            </tbody>
+          </table>
+        </ScrollRegion>
+      </FoldOnPhone>
     </section>
   );
 }

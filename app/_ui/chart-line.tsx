@@ -72,7 +72,7 @@ export function ChartLine({ sentence, points, across, up, digits = 0, byRatio = 
           <g key={tick}>
             {byRatio && <line x1={x(tick)} x2={x(tick)} y1={TOP} y2={HEIGHT - BOTTOM} className={styles.grid} />}
             <text x={x(tick)} y={HEIGHT - BOTTOM + 22} textAnchor="middle" className={styles.soft}>
-              {formatNumber(tick, tick < 1 ? Math.max(1, digits) : digits)}
+              {formatNumber(tick, tick !== 0 && tick < 1 ? Math.max(1, digits) : digits)}
             </text>
           </g>
         ))}

@@ -44,6 +44,9 @@ test('a site’s tariff is typed, worked out, saved and taken back', async ({ pa
   await expect(page.getByRole('region', { name: 'Bill of July' }).getByRole('row').filter({ hasText: 'any time' })).toContainText(
     '1,000.0 kW',
   );
+  if (isMobile)
+    for (const name of ['Prices by the hours of the tariff', 'Last prices by the hours of motors', 'Bill of July'])
+      await expectNoScrollWithin(page.getByRole('region', { name }));
   await expectAccessible(page);
   await expectNoSidewaysScroll(page);
 

@@ -1,3 +1,4 @@
+import { FoldOnPhone } from '@/app/_ui/fold-on-phone';
 import { Head } from '@/app/_ui/head';
 import { CELL, GROUP, ROW, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
@@ -8,6 +9,8 @@ import { counted, formatStated } from '@/lib/platform/format';
 import { SettingHead } from './setting-head';
 import { SettingValue } from './setting-value';
 import { TableEditions } from './table-editions';
+
+const UNCHANGED = 'as the study began';
 
 /** The assumptions that carry the money, as they were frozen, each with its source and date; prices and tables with theirs. */
 export function Assumptions({ content }: { readonly content: Content }) {
@@ -23,36 +26,39 @@ export function Assumptions({ content }: { readonly content: Content }) {
   const source = (key: string): string => {
     if (changes === undefined) return 'not kept with this version';
     const found = changes.find((each) => each.key === key) ?? changes.find((each) => each.key === key.split('.')[0]);
-    if (!found) return 'as the study began';
+    if (!found) return UNCHANGED;
     return `${found.by} (name not verified), ${formatStated(found.at.slice(0, 10))}${found.why ? `: ${found.why}` : ''}`;
   };
+  const unchanged = lines.filter(([name]) => source(name) === UNCHANGED).length;
   return (
     <section className={sheet.section} aria-labelledby="assumptions">
       <h2 id="assumptions">Assumptions</h2>
-      <ScrollRegion label="Settings as frozen">
-        <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
-          <thead {...GROUP}>
-            <tr {...ROW}>
-              <Head>Setting</Head>
-              <Head>As frozen</Head>
-              <Head>From whom and when</Head>
-            </tr>
-          </thead>
-          <tbody {...GROUP}>
-            {lines.map(([name, value]) => (
-              <tr key={name} {...ROW}>
-                <SettingHead name={name} />
-                <td {...CELL} className={sheet.free}>
-                  <SettingValue name={name} value={value} />
-                </td>
-                <td {...CELL} className={sheet.named}>
-                  {source(name)}
-                </td>
+      <FoldOnPhone what={`${counted(unchanged, 'setting')} ${UNCHANGED}`} nothing={unchanged === 0}>
+        <ScrollRegion label="Settings as frozen">
+          <table {...TABLE} className={`${sheet.table} ${sheet.lines}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <Head>Setting</Head>
+                <Head>As frozen</Head>
+                <Head>From whom and when</Head>
               </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollRegion>
+            </thead>
+            <tbody {...GROUP}>
+              {lines.map(([name, value]) => (
+                <tr key={name} {...ROW} data-folds={source(name) === UNCHANGED || undefined}>
+                  <SettingHead name={name} />
+                  <td {...CELL} className={sheet.free}>
+                    <SettingValue name={name} value={value} />
+                  </td>
+                  <td {...CELL} className={sheet.named}>
+                    {source(name)}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollRegion>
+      </FoldOnPhone>
       <h3>Prices</h3>
       <ul>
         {priceSources(prices).map(([words, count]) => (

@@ -1,3 +1,4 @@
+import { FoldOnPhone } from '@/app/_ui/fold-on-phone';
 import { Head } from '@/app/_ui/head';
 import { MoreThanOnPaper, rowsForPaper } from '@/app/_ui/more';
 import { NumberHead } from '@/app/_ui/number-head';
@@ -6,7 +7,7 @@ import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { Programme } from '@/lib/features/sign-off/loaders';
-import { formatNumber } from '@/lib/platform/format';
+import { formatCount, formatNumber } from '@/lib/platform/format';
 import styles from './version.module.css';
 
 interface Props {
@@ -37,46 +38,50 @@ export function CashFlow({ programme, currency, most, whole }: Props) {
         motor in its year of the programme, to the horizon of the study; what is spent later is taken at the prices of the study’s
         day.
       </p>
-      <ScrollRegion label="Cash flow by year">
-        <table {...TABLE} className={`${sheet.table} ${styles.flow} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
-          <thead {...GROUP}>
-            <tr {...ROW}>
-              <Head>Motor</Head>
-              <Head>Year</Head>
-              {columns.slice(0, longest).map((year) => (
-                <NumberHead key={year} name={year} />
-              ))}
-            </tr>
-          </thead>
-          <tbody {...GROUP}>
-            <tr {...ROW}>
-              <th {...ROW_HEAD} scope="row">
-                <strong>All together</strong>
-              </th>
-              <td {...CELL}>all</td>
-              {columns.slice(0, longest).map((year) => (
-                <td {...CELL} key={year} className={sheet.number} data-unit={`Year ${year}`}>
-                  {together[year] !== undefined && <strong>{formatNumber(together[year], 0)}</strong>}
-                </td>
-              ))}
-            </tr>
-            {rowsForPaper(items, most).map(({ row: { site, tag, at, cash_flow }, className }) => (
-              <tr {...ROW} key={`${site} ${tag}`} className={className}>
-                <th {...ROW_HEAD} scope="row" className={sheet.nowrap}>
-                  {tag}
+      <FoldOnPhone what={`Motor by motor (${formatCount(Math.min(most, items.length))})`}>
+        <ScrollRegion label="Cash flow by year">
+          <table {...TABLE} className={`${sheet.table} ${styles.flow} ${lines.lines} ${lines.figures} ${lines.thirds}`}>
+            <thead {...GROUP}>
+              <tr {...ROW}>
+                <Head>Motor</Head>
+                <Head>Year</Head>
+                {columns.slice(0, longest).map((year) => (
+                  <NumberHead key={year} name={year} />
+                ))}
+              </tr>
+            </thead>
+            <tbody {...GROUP}>
+              <tr {...ROW}>
+                <th {...ROW_HEAD} scope="row">
+                  <strong>All together</strong>
                 </th>
-                <td {...CELL}>{programme.years[at]?.year}</td>
+                <td {...CELL}>all</td>
                 {columns.slice(0, longest).map((year) => (
                   <td {...CELL} key={year} className={sheet.number} data-unit={`Year ${year}`}>
-                    {cash_flow[year] === undefined ? '' : formatNumber(cash_flow[year], 0)}
+                    {together[year] !== undefined && <strong>{formatNumber(together[year], 0)}</strong>}
                   </td>
                 ))}
               </tr>
-            ))}
-          </tbody>
-        </table>
-      </ScrollRegion>
-      <MoreThanOnPaper href={whole} shown={most} total={items.length} />
+              {rowsForPaper(items, most).map(({ row: { site, tag, at, cash_flow }, className }) => (
+                <tr {...ROW} key={`${site} ${tag}`} className={className} data-folds>
+                  <th {...ROW_HEAD} scope="row" className={sheet.nowrap}>
+                    {tag}
+                  </th>
+                  <td {...CELL}>{programme.years[at]?.year}</td>
+                  {columns.slice(0, longest).map((year) => (
+                    <td {...CELL} key={year} className={sheet.number} data-unit={`Year ${year}`}>
+                      {cash_flow[year] === undefined ? '' : formatNumber(cash_flow[year], 0)}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </ScrollRegion>
+        <div data-folds>
+          <MoreThanOnPaper href={whole} shown={most} total={items.length} />
+        </div>
+      </FoldOnPhone>
     </section>
   );
 }

@@ -1,4 +1,7 @@
+import { Head } from '@/app/_ui/head';
 import { NumberHead } from '@/app/_ui/number-head';
+import lines from '@/app/_ui/phone-lines.module.css';
+import { CELL, GROUP, ROW, ROW_HEAD, TABLE } from '@/app/_ui/row-roles';
 import { ScrollRegion } from '@/app/_ui/scroll-region';
 import sheet from '@/app/_ui/sheet-page.module.css';
 import type { TariffView } from '@/lib/features/setup/tariff-view';
@@ -48,22 +51,28 @@ function PriceTable({ view: { periods, currency } }: { readonly view: TariffView
     <>
       <h2>By the hours of the tariff</h2>
       <ScrollRegion label="Prices by the hours of the tariff">
-        <table className={sheet.table}>
-          <thead>
-            <tr>
-              <th scope="col">Name</th>
-              <th scope="col">Hours</th>
+        <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <Head>Name</Head>
+              <Head>Hours</Head>
               <NumberHead name="As stated" unit={`${currency}/kWh`} />
-              <NumberHead name="Last kWh" unit="with all that hangs on it" />
+              <NumberHead name="Last kWh" unit={`${currency}/kWh, with all that hangs on it`} />
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {periods.map((period) => (
-              <tr key={period.name}>
-                <th scope="row">{period.name}</th>
-                <td>{period.hours}</td>
-                <td className={sheet.number}>{formatNumber(period.stated, 4)}</td>
-                <td className={sheet.number}>{period.last === undefined ? 'no hours left' : formatNumber(period.last, 4)}</td>
+              <tr key={period.name} {...ROW}>
+                <th {...ROW_HEAD} scope="row">
+                  {period.name}
+                </th>
+                <td {...CELL}>{period.hours}</td>
+                <td {...CELL} className={sheet.number} data-unit={`As stated, ${currency}/kWh`}>
+                  {formatNumber(period.stated, 4)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Last kWh, ${currency}/kWh`}>
+                  {period.last === undefined ? 'no hours left' : formatNumber(period.last, 4)}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -81,10 +90,10 @@ function HoursTable({ view: { marginal, currency } }: { readonly view: TariffVie
     <>
       <h2>For motors by the hours that they keep</h2>
       <ScrollRegion label="Last prices by the hours of motors">
-        <table className={sheet.table}>
-          <thead>
-            <tr>
-              <th scope="col">Motors that run</th>
+        <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+          <thead {...GROUP}>
+            <tr {...ROW}>
+              <Head>Motors that run</Head>
               <NumberHead name="Last kWh" unit={`${currency}/kWh`} />
               <NumberHead name="Last kW" unit={`${currency} a month`} />
               {kvar && <NumberHead name="Last kvar" unit={`${currency} a month`} />}
@@ -93,19 +102,37 @@ function HoursTable({ view: { marginal, currency } }: { readonly view: TariffVie
               <NumberHead name="Motors" />
             </tr>
           </thead>
-          <tbody>
+          <tbody {...GROUP}>
             {marginal.map((row) => (
-              <tr key={row.hours}>
-                <th scope="row">
+              <tr key={row.hours} {...ROW}>
+                <th {...ROW_HEAD} scope="row">
                   {row.hours}
                   {row.unreadable !== undefined && <span className={sheet.unit}>{row.unreadable}</span>}
                 </th>
-                <td className={sheet.number}>{formatNumber(row.energy, 4)}</td>
-                <td className={sheet.number}>{formatNumber(row.demand, 2)}</td>
-                {kvar && <td className={sheet.number}>{formatNumber(row.kvar, 2)}</td>}
-                {kvarh && <td className={sheet.number}>{formatNumber(row.kvarh, 4)}</td>}
-                {late && <td className={sheet.number}>{formatPercent(row.firstYearShare)}</td>}
-                <td className={sheet.number}>{row.motors === 0 ? 'none' : formatCount(row.motors)}</td>
+                <td {...CELL} className={sheet.number} data-unit={`Last kWh, ${currency}/kWh`}>
+                  {formatNumber(row.energy, 4)}
+                </td>
+                <td {...CELL} className={sheet.number} data-unit={`Last kW, ${currency} a month`}>
+                  {formatNumber(row.demand, 2)}
+                </td>
+                {kvar && (
+                  <td {...CELL} className={sheet.number} data-unit={`Last kvar, ${currency} a month`}>
+                    {formatNumber(row.kvar, 2)}
+                  </td>
+                )}
+                {kvarh && (
+                  <td {...CELL} className={sheet.number} data-unit={`Last kvarh, ${currency}/kvarh`}>
+                    {formatNumber(row.kvarh, 4)}
+                  </td>
+                )}
+                {late && (
+                  <td {...CELL} className={sheet.number} data-unit="In the first year, of the demand saving">
+                    {formatPercent(row.firstYearShare)}
+                  </td>
+                )}
+                <td {...CELL} className={sheet.number} data-unit="Motors">
+                  {row.motors === 0 ? 'none' : formatCount(row.motors)}
+                </td>
               </tr>
             ))}
           </tbody>
@@ -169,37 +196,43 @@ function Bill({ view: { bill, currency } }: { readonly view: TariffView }) {
             {MONTH_NAMES[month.month - 1]}: {withUnit(formatNumber(month.total, 2), currency)}
           </summary>
           <ScrollRegion label={`Bill of ${MONTH_NAMES[month.month - 1]}`}>
-            <table className={sheet.table}>
-              <thead>
-                <tr>
-                  <th scope="col">Item</th>
+            <table {...TABLE} className={`${sheet.table} ${lines.lines} ${lines.figures}`}>
+              <thead {...GROUP}>
+                <tr {...ROW}>
+                  <Head>Item</Head>
                   <NumberHead name="Quantity" />
                   <NumberHead name="Price" unit={currency} />
                   <NumberHead name="Amount" unit={currency} />
                 </tr>
               </thead>
-              <tbody>
+              <tbody {...GROUP}>
                 {month.lines.map((line) => (
-                  <tr key={`${line.kind} ${line.name}`}>
-                    <th scope="row">{KINDS[line.kind] === undefined ? line.name : `${KINDS[line.kind]}: ${line.name}`}</th>
-                    <td className={sheet.number}>
+                  <tr key={`${line.kind} ${line.name}`} {...ROW}>
+                    <th {...ROW_HEAD} scope="row">
+                      {KINDS[line.kind] === undefined ? line.name : `${KINDS[line.kind]}: ${line.name}`}
+                    </th>
+                    <td {...CELL} className={sheet.number} data-unit="Quantity">
                       {line.kind === 'tax'
                         ? formatPercent(line.quantity, 2)
                         : line.kind === 'fixed'
                           ? ABSENT
                           : withUnit(formatNumber(line.quantity, 1), line.unit)}
                     </td>
-                    <td className={sheet.number}>
+                    <td {...CELL} className={sheet.number} data-unit={`Price, ${currency}`}>
                       {line.kind === 'tax' ? `of ${formatNumber(line.price, 2)}` : formatNumber(line.price, 4)}
                     </td>
-                    <td className={sheet.number}>{formatNumber(line.amount, 2)}</td>
+                    <td {...CELL} className={sheet.number} data-unit={`Amount, ${currency}`}>
+                      {formatNumber(line.amount, 2)}
+                    </td>
                   </tr>
                 ))}
-                <tr>
-                  <th scope="row">Total</th>
-                  <td />
-                  <td />
-                  <td className={sheet.number}>
+                <tr {...ROW}>
+                  <th {...ROW_HEAD} scope="row">
+                    Total
+                  </th>
+                  <td {...CELL} />
+                  <td {...CELL} />
+                  <td {...CELL} className={sheet.number} data-unit={`Amount, ${currency}`}>
                     <strong>{formatNumber(month.total, 2)}</strong>
                   </td>
                 </tr>
