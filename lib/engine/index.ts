@@ -70,15 +70,9 @@ export { type FleetKey, fleetKeyOf, motorResult } from './motor-result';
 export { type CarriedOut, carriedOut } from './options/carried-out';
 export type { Basis, PlanLine } from './options/flow-counts';
 export type { FlowPlan, LaterTerm } from './options/flow-plan';
-export type { Screened, ScreenedPayback } from './options/measure-cost';
-export {
-  countsTogether,
-  MEASURE_IDS,
-  type Measure,
-  type MeasureId,
-  type Measures,
-  measuresOf,
-} from './options/measures';
+export type { Screened, ScreenedPayback } from './options/measures/cost';
+export { MEASURE_IDS, type Measure, type MeasureId } from './options/measures/measure';
+export { countsTogether, type Measures, measuresOf } from './options/measures/measures';
 export { BOUGHT_CLASSES } from './options/price';
 export type { PriceGrowth } from './options/running-prices';
 export { frontier, wishCosts } from './plan/alternatives';

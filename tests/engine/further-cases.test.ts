@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { leastSquares } from '@/lib/engine/estimate/least-squares';
 import { chanceOf } from '@/lib/engine/load/joint';
-import { correctingKvar } from '@/lib/engine/options/measures';
+import { correctingKvar } from '@/lib/engine/options/measures/power-factor';
 import { rmsLoad } from '@/lib/engine/options/resize-notes';
 import { checkCases, given, type PublishedCase } from './cases/published';
 

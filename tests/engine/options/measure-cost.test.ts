@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { evaluateMotor, measuresOf, type Price, type StudyContext } from '@/lib/engine';
 import type { Plate, Reading } from '@/lib/engine/motor';
-import { costTogether, type MeasureCost, screenedPayback } from '@/lib/engine/options/measure-cost';
+import { costTogether, type MeasureCost, screenedPayback } from '@/lib/engine/options/measures/cost';
 import { worthwhile } from '@/lib/features/ranking/measure-words';
 import { Chance } from '../../simulator/random';
 import { motorOf, study } from '../support/study';

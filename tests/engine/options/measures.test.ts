@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { evaluateMotor, MEASURE_IDS, measuresOf } from '@/lib/engine';
 import type { Motor, Plate, Reading } from '@/lib/engine/motor';
-import { correctingKvar, powerBySpeed } from '@/lib/engine/options/measures';
+import { correctingKvar } from '@/lib/engine/options/measures/power-factor';
+import { powerBySpeed } from '@/lib/engine/options/measures/speed-control';
 import { motorOf, study } from '../support/study';
 
 const of = (plate: Partial<Plate> = {}, reading: Partial<Reading> = {}, motor: Partial<Motor> = {}) =>

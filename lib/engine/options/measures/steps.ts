@@ -1,7 +1,7 @@
-import type { Evaluation } from '../evaluate';
-import { assumedAmbient, operatingPoint } from '../machine/operate';
-import { exact } from '../quantity/quantity';
-import { runningPrices } from './running-prices';
+import type { Evaluation } from '../../evaluate';
+import { assumedAmbient, operatingPoint } from '../../machine/operate';
+import { exact } from '../../quantity/quantity';
+import { runningPrices } from '../running-prices';
 
 /** Which of the assumptions: the ones that save least, the likely ones, those that save most. */
 export type Case = 'low' | 'likely' | 'high';

@@ -1,7 +1,7 @@
-import type { Evaluation } from '../evaluate';
-import { NORMAL_FACTOR } from '../quantity/coverage';
-import type { Price } from '../settings';
-import { listedPrice } from './price';
+import type { Evaluation } from '../../evaluate';
+import { NORMAL_FACTOR } from '../../quantity/coverage';
+import type { Price } from '../../settings';
+import { listedPrice } from '../price';
 
 /** What the price list may hold for a measure. */
 export type MeasureItem = Extract<Price['item'], 'notched-belt' | 'synchronous-belt' | 'drive' | 'capacitor'>;
