@@ -182,16 +182,17 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
   if (capped) return take(capped, [...first, ...checkReasons(capped), withinPolicy(capped, input), ...provisional(trust)], 1);
   const stopped = whyNot(best(now), { motor, settings });
   const later = best(
-    options.filter((option) => option.timing === 'at-failure' && !isBarred(option) && (presentValueOf(option) ?? 0) > WORTH_IT),
+    options.filter((option) => option.timing === 'at-failure' && !isBarred(option) && presentValueOf(option) !== undefined),
   );
-  if (later) {
+  const worth = (later && presentValueOf(later)) ?? 0;
+  if (later && worth > WORTH_IT) {
     return take(
       later,
       [
         ...first,
         because('pays-at-failure', () => ({
           ...words(later, motor),
-          value: moneyWords(presentValueOf(later) ?? 0, settings.currency),
+          value: moneyWords(worth, settings.currency),
           // A condition that raises the rate calls for a repair and is decided before.
           failure: timeToFailure({ ...settings, raised: false }),
           horizon: settings.horizonYears,
@@ -204,8 +205,18 @@ function decideByEnergy(input: DecideInput, first: readonly Because[]): Decision
       1,
     );
   }
+  const atFailure =
+    later && worth < -WORTH_IT
+      ? [
+          because('usual-serves-better', () => ({
+            ...words(later, motor),
+            value: moneyWords(worth, settings.currency),
+            policy: settings.policy.atFailure,
+          })),
+        ]
+      : [];
   const alternative = best(options.filter((option) => option.action !== 'keep'));
-  return keep([...first, stopped], 1, alternative ? (presentValueOf(alternative) ?? 0) : 0);
+  return keep([...first, stopped, ...atFailure], 1, alternative ? (presentValueOf(alternative) ?? 0) : 0);
 }
 
 /** Values up to half a hundredth are rounding. */

@@ -9,6 +9,8 @@ function reason<E>(words: Words<E>): Words<E> {
 }
 
 const years = (value: number): string => `${value.toFixed(1)} years`;
+/** Of paybacks beyond so many years nobody asks by how much. */
+const NO_MATTER_HOW_LONG = 100;
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const percent = (value: number): string => `${Math.round(value * 100)} %`;
 
@@ -29,6 +31,11 @@ function whenItFails({ failure, horizon }: { failure: TimeToFailure | undefined;
   const { rate, years: mean, lowYears, highYears, withinHorizon } = failure;
   const short = (value: number) => Number(value.toPrecision(2));
   return ` At ${short(100 * rate)} % of failures a year it fails after ${short(mean)} years on average (${short(lowYears)} to ${short(highYears)} as the rate is doubled or halved), and within the ${horizon} years looked at with a chance of ${percent(withinHorizon)}.`;
+}
+
+/** What is done at a failure unless something else is decided. */
+function usualAtFailure(policy: 'repair' | 'replace'): string {
+  return policy === 'repair' ? 'the usual repair' : 'a premium motor of the present rating';
 }
 
 /** What a decision rests on, by code; each in one sentence with its numbers. */
@@ -77,11 +84,16 @@ export const REASONS = {
     policy: 'repair' | 'replace';
   }>(
     (e) =>
-      `When the motor fails, ${e.option} in place of ${e.policy === 'repair' ? 'the usual repair' : 'a premium motor of the present rating'} is worth ${e.value} in expectation.${whenItFails(e)}`,
+      `When the motor fails, ${e.option} in place of ${usualAtFailure(e.policy)} is worth ${e.value} in expectation.${whenItFails(e)}`,
   ),
-  'payback-too-long': reason<{ option: string; payback: number; limit: number }>(
+  'usual-serves-better': reason<{ option: string; value: string; policy: 'repair' | 'replace' }>(
     (e) =>
-      `Now ${e.option} would pay back in ${years(e.payback)}, ${years(e.payback - e.limit)} more than the policy’s ${years(e.limit)}.`,
+      `When the motor fails, ${usualAtFailure(e.policy)} serves better: ${e.option} in its place would be worth ${e.value} in expectation.`,
+  ),
+  'payback-too-long': reason<{ option: string; payback: number; limit: number }>((e) =>
+    e.payback > NO_MATTER_HOW_LONG
+      ? `Now ${e.option} would pay back in more than ${NO_MATTER_HOW_LONG} years, where the policy allows ${years(e.limit)}.`
+      : `Now ${e.option} would pay back in ${years(e.payback)}, ${years(e.payback - e.limit)} more than the policy’s ${years(e.limit)}.`,
   ),
   'probability-too-low': reason<{ option: string; probability: number; least: number }>(
     (e) =>

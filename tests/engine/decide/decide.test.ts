@@ -46,6 +46,7 @@ const CASES: Readonly<Record<keyof typeof REASONS, readonly [Trial, Way?]>> = {
   'within-policy-beyond-repair': [{ ...CHEAP, calls: ['rewind'] }],
   'check-before': [{ ...CHEAP, plate: { ...CHEAP.plate, hazardousLocation: true } }],
   'pays-at-failure': [SELDOM],
+  'usual-serves-better': [{ ...SELDOM, hours: 100, plate: { ...SELDOM.plate, quotedPrice: 9000 } }],
   'payback-too-long': [SELDOM],
   'probability-too-low': [{ ...CHEAP, settings: policy({ minProbability: 0.9999 }), loadDoubt: 0.2 }],
   'value-not-positive': [{ ...CHEAP, settings: { taxRate: 1, ...policy({ minProbability: 0 }) } }],
@@ -90,6 +91,12 @@ describe('reasons', () => {
     const years = payback(weigh(SELDOM).option('replace', 'now'));
     expect(text).toContain(`${years.toFixed(1)} years`);
     expect(text).toContain(`${(years - 3).toFixed(1)} years more than the policy’s 3.0 years`);
+  });
+  it('say of a saving near zero that its payback is beyond a hundred years, not how far', () => {
+    const dear: Trial = { ...SELDOM, hours: 100, plate: { ...SELDOM.plate, quotedPrice: 90_000 } };
+    expect(payback(weigh(dear).option('replace', 'now'))).toBeGreaterThan(100);
+    const text = decided(dear).because.find((reason) => reason.code === 'payback-too-long')?.text;
+    expect(text).toMatch(/would pay back in more than 100 years, where the policy allows 3\.0 years\.$/);
   });
   it('write money in groups of three with a true minus', () => {
     expect([moneyWords(1234567.4, 'USD'), moneyWords(-999.6, 'EUR'), moneyWords(-0.2, 'USD'), moneyWords(12, 'USD')]).toEqual([
