@@ -175,7 +175,7 @@ test('a long version begins its lists with a part, and shows all of them on requ
     .getByRole('link')
     .click();
   await expect(page).toHaveURL(/all=1#at-failure$/);
-  await expect(waiting.getByRole('row').nth(100)).toBeAttached();
+  await expect(waiting.getByRole('row')).toHaveCount(waits + 2);
   await expect(page.getByText(/^Here are 50 of/)).toHaveCount(0);
   await expectAccessible(page);
 });
