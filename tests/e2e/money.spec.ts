@@ -83,7 +83,7 @@ test('on a phone the options of a motor and its cash flow are read down the page
   const study = await sharedStudy(20);
   await page.setViewportSize({ width: 390, height: 844 });
   await page.goto(`/${study}/ranking`);
-  await page.getByRole('link', { name: 'A-14', exact: true }).click();
+  await page.getByRole('link', { name: 'A-1', exact: true }).click();
   await page.getByText('Cash flow of what was decided').click();
   await expectNoneAside(page, ['Options side by side', 'Cash flow']);
   await page.getByRole('link', { name: 'What the money hangs on' }).click();
