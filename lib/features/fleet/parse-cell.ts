@@ -89,7 +89,7 @@ function readText(column: Column, text: string, cell: Cell, context: CellContext
       return compound(readBearing(text, context), 'unreadable-bearing', column, text, context);
     case 'duty': {
       const steps = readDuty(text, context);
-      if (steps === undefined) return compound(steps, 'unreadable-duty', column, text, context);
+      if (steps === undefined) return refusedCompound('unreadable-duty', column, text, context);
       const hours = steps.reduce((sum, step) => sum + step.hoursPerYear, 0);
       if (hours <= MOST_HOURS_PER_YEAR) return { value: steps };
       const count = Number(hours.toPrecision(6));
@@ -117,8 +117,11 @@ function compound(
   text: string,
   context: CellContext,
 ): CellResult {
-  if (value !== undefined) return { value };
-  // A part with the other decimal sign is named as that: the whole sheet is likely written so.
+  return value === undefined ? refusedCompound(code, column, text, context) : { value };
+}
+
+/** A part with the other decimal sign is named as that: the whole sheet is likely written so. */
+function refusedCompound(code: keyof typeof EXAMPLES, column: Column, text: string, context: CellContext): CellResult {
   for (const part of text.split(/[;@/]/)) {
     const reading = readNumber(part, context);
     if (!reading.ok && reading.code === 'other-decimal-sign') return refused(reading, column, text, context);
